@@ -1,0 +1,17 @@
+import { defineConfig } from 'vitest/config';
+
+const resolve = { conditions: ['source'] };
+const ssr = { resolve: { conditions: ['source'] } };
+
+export default defineConfig({
+  test: {
+    projects: [
+      { resolve, ssr, test: { name: 'unit', include: ['packages/*/src/**/*.test.ts'] } },
+      {
+        resolve,
+        ssr,
+        test: { name: 'e2e', include: ['tests/**/*.test.ts'], testTimeout: 240_000, hookTimeout: 240_000 },
+      },
+    ],
+  },
+});
