@@ -1,0 +1,59 @@
+import type { Effect, Looks, Money } from './marks.js';
+import type { DirectionWish, Cutting, Part } from './order.js';
+import type { FlawKind, ZoneKind } from './hide.js';
+import type { ThicknessRange } from './marks.js';
+
+/** Where a value comes from: a source mark of docs, "common practice, no source", "from memory", or "own". */
+export type SourceMark = string;
+
+/** `workshop.yaml`: the user's own defaults. What is absent keeps the built-in value. */
+export interface Workshop {
+  readonly name?: string;
+  readonly parts: readonly PartRule[];
+  readonly flawDefaults: readonly {
+    readonly kind: FlawKind;
+    readonly effect: Effect;
+    readonly source: SourceMark;
+  }[];
+  readonly zoneDefaults: readonly {
+    readonly kind: ZoneKind;
+    readonly effect: Effect;
+    readonly source: SourceMark;
+  }[];
+  readonly cuttingMethods: readonly (Cutting & { readonly source: SourceMark })[];
+  readonly keepMm: readonly [number, number];
+  readonly coverages: readonly Coverage[];
+  readonly prices: readonly PriceLine[];
+  readonly hourlyRate?: Money;
+  readonly overheadPercent?: number;
+  readonly profitPercent?: number;
+  readonly taxPercent?: number;
+}
+
+/** What a part means where the order is silent. */
+export interface PartRule {
+  readonly part: Part;
+  readonly looks: { readonly face: Looks; readonly rest: Looks };
+  readonly bearsLoad: boolean;
+  /** Absent: any zone. */
+  readonly zones?: readonly ZoneKind[];
+  readonly direction: DirectionWish;
+  readonly thickness?: ThicknessRange;
+  readonly tooThick: 'refuse' | 'skive';
+  readonly source: SourceMark;
+}
+
+/** How much of a liquid a coat takes, mL per m². */
+export interface Coverage {
+  readonly product: string;
+  readonly minMlPerM2: number;
+  readonly maxMlPerM2: number;
+  readonly source: SourceMark;
+}
+
+export interface PriceLine {
+  readonly name: string;
+  readonly price: Money;
+  /** "each", "m", "L", "hide", "m2". */
+  readonly per: string;
+}
