@@ -1,1 +1,91 @@
-export {};
+export type {
+  Affine,
+  ArcSegment,
+  Box,
+  CubicSegment,
+  Curve,
+  CurveSegment,
+  LineSegment,
+  Point,
+  Polyline,
+  Region,
+  Ring,
+} from './types/shape.js';
+export type {
+  AngleRule,
+  Budget,
+  CopyRef,
+  DirectionField,
+  Distances,
+  FixedPlacement,
+  Item,
+  ItemPart,
+  Lane,
+  LaneNeed,
+  LaneRow,
+  Need,
+  NestAnswer,
+  NestProblem,
+  Objective,
+  PairRule,
+  Placement,
+  QualityRegion,
+  RoughCut,
+  RuleName,
+  SetKind,
+  SetMember,
+  Sheet,
+  ThicknessField,
+  ThicknessNeed,
+  Unplaced,
+  UnplacedReason,
+  Violation,
+} from './types/problem.js';
+export {
+  CHECK_FORGIVES_DEG,
+  CHECK_FORGIVES_MM,
+  CURVE_TOLERANCE_MM,
+  DIRECTION_UNKNOWN_BELOW,
+  FIELD_GRID_MM,
+  FIELD_NEAREST_MM,
+  GRID_MM,
+  ROTATION_DECIMALS,
+} from './tolerance.js';
+export { GeometryError } from './error.js';
+export type { GeometryErrorCode } from './error.js';
+export { distanceBetween, distanceSq, roundCoordinate, roundPoint } from './point.js';
+export { angleBetweenDeg, atan2Deg, normalizeDeg, sinCosDeg } from './number/trigonometry.js';
+export { createRandom } from './number/random.js';
+export type { Random } from './number/random.js';
+export {
+  IDENTITY,
+  MIRROR_X,
+  affineDeterminant,
+  applyAffine,
+  composeAffine,
+  invertAffine,
+  rotationDeg,
+  scaling,
+  transformCurve,
+  transformRegion,
+  transformRing,
+  translation,
+} from './shape/affine.js';
+export {
+  boxUnion,
+  boxesTouch,
+  growBox,
+  orientRegion,
+  orientRing,
+  regionArea,
+  regionBox,
+  regionCentroid,
+  regionsArea,
+  reverseRing,
+  ringArea,
+  ringBox,
+  ringCentroid,
+  ringPerimeter,
+} from './shape/ring.js';
+export { intersectRegions, offsetRegions, subtractRegions, unionRegions } from './shape/clipper.js';
+export type { OffsetOptions } from './shape/clipper.js';

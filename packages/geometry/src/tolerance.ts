@@ -1,0 +1,37 @@
+/** Every magic number of this package, with its trade-off. Lengths in mm, angles in degrees. */
+
+/** Booleans and offsets run on whole numbers of this grid: 1 µm. Finer, and clipper-lib slows down beyond 47 m. */
+export const GRID_MM = 0.001;
+
+/** Greatest distance between a curve and the chain of chords or tangents that stands for it. */
+export const CURVE_TOLERANCE_MM = 0.05;
+
+/** What the exact check forgives: rounding of stored coordinates (0.5 µm a coordinate) on both sides, and no more. */
+export const CHECK_FORGIVES_MM = 0.002;
+
+/** What the exact check forgives of an angle: far above rounding to six decimals, far below what a hand can see. */
+export const CHECK_FORGIVES_DEG = 0.002;
+
+/** Decimals of a stored rotation. */
+export const ROTATION_DECIMALS = 6;
+
+/** A stroke nearer than this counts no more than one at this distance, so that no place has an infinite weight. */
+export const FIELD_NEAREST_MM = 5;
+
+/** A mean of directions shorter than this says nothing: the strokes contradict each other. */
+export const DIRECTION_UNKNOWN_BELOW = 0.2;
+
+/** A direction or thickness rule must hold at the centroid and on a grid of this pitch within the piece. */
+export const FIELD_GRID_MM = 50;
+
+/** Grid steps per mm: the inverse of the grid, kept as a whole number so that rounding is exact. */
+export const GRID_STEPS_PER_MM = 1000;
+
+/** A ring whose mean width is less than this is a rounding sliver of a boolean, not leather. */
+export const SLIVER_WIDTH_MM = 0.001;
+
+/** Greatest distance of an offset's round corner from the true arc. Finer costs corners, coarser costs margin. */
+export const OFFSET_ARC_TOLERANCE_MM = 0.01;
+
+/** A mitred corner of an offset reaches at most this many times the distance. */
+export const OFFSET_MITRE_LIMIT = 2;
