@@ -77,3 +77,5 @@ export type {
 } from './model/layout.js';
 export type { Coverage, PartRule, PriceLine, SourceMark, Workshop } from './model/workshop.js';
 export type { BundledFile, HideShelf, JobBundle, StockEntry, StockJournal } from './model/stock.js';
+export { LeatherError } from './leather-error.js';
+export type { LeatherErrorCode } from './leather-error.js';
