@@ -66,7 +66,6 @@ export {
   invertAffine,
   rotationDeg,
   scaling,
-  transformCurve,
   transformRegion,
   transformRing,
   translation,
@@ -89,3 +88,46 @@ export {
 } from './shape/ring.js';
 export { intersectRegions, offsetRegions, subtractRegions, unionRegions } from './shape/clipper.js';
 export type { OffsetOptions } from './shape/clipper.js';
+export { transformCurve, arcsToCubics } from './curve/transform.js';
+export {
+  circleCurve,
+  curveCorners,
+  curveEndPoints,
+  curveFromPolyline,
+  curveSteps,
+  reverseCurve,
+  roundCurve,
+} from './curve/path.js';
+export { arcCentre, pointOnArc } from './curve/arc.js';
+export type { ArcCircle } from './curve/arc.js';
+export { cubicDerivative, cubicInflections, cubicPoint, splitCubic } from './curve/cubic.js';
+export type { Cubic } from './curve/cubic.js';
+export { curveArea, curveBox, curveLength } from './curve/measure.js';
+export { ellipticalArcToCubics, ellipticalArcToSegments } from './curve/ellipse.js';
+export type { EllipticalArc } from './curve/ellipse.js';
+export { flattenCubic, flattenCurve, flattenSegment } from './curve/flatten.js';
+export { containedRegion, containedRing, containingRegion, containingRing } from './curve/contour.js';
+export {
+  isBetween,
+  isOnSegment,
+  lineMeeting,
+  segmentsCross,
+  segmentsTouch,
+  turnOf,
+} from './shape/orientation.js';
+export { createSpatialIndex } from './shape/spatial-index.js';
+export type { SpatialIndex } from './shape/spatial-index.js';
+export { findSelfContacts, findSelfCrossing } from './shape/self-contact.js';
+export type { SelfContact, SelfContactKind } from './shape/self-contact.js';
+export { pointInRegion, pointInRing, pointInside, regionInRegion, ringInRing } from './shape/contain.js';
+export type { Place } from './shape/contain.js';
+export {
+  outlineDistance,
+  pointToRing,
+  pointToSegment,
+  polylineNearest,
+  regionDistance,
+  ringDistance,
+  segmentDistance,
+} from './shape/distance.js';
+export type { NearestOnPolyline } from './shape/distance.js';

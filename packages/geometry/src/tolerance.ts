@@ -35,3 +35,21 @@ export const OFFSET_ARC_TOLERANCE_MM = 0.01;
 
 /** A mitred corner of an offset reaches at most this many times the distance. */
 export const OFFSET_MITRE_LIMIT = 2;
+
+/** An arc whose middle point is nearer than this to its chord is a line; far below the grid, far above rounding. */
+export const ARC_STRAIGHT_MM = 1e-6;
+
+/** Lengths of cubics are refined until halving changes a part by less. */
+export const LENGTH_TOLERANCE_MM = 1e-7;
+
+/** Greatest distance of an elliptical arc from the cubics that stand for it: half a grid step. */
+export const ELLIPSE_CUBIC_TOLERANCE_MM = 0.0005;
+
+/** A curved part nearer than this to its chord is drawn straight in a contour: below what rounding moves. */
+export const CONTOUR_STRAIGHT_MM = 0.0001;
+
+/** Places this near to an outline count as on it when containment is asked of points that were computed. */
+export const TOUCH_MM = 1e-6;
+
+/** Edges to a run when distances between outlines are sought; 8 to 32 measure alike. */
+export const DISTANCE_CHUNK = 16;

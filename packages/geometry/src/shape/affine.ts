@@ -1,6 +1,6 @@
 import { GeometryError } from '../error.js';
 import { sinCosDeg } from '../number/trigonometry.js';
-import type { Affine, Curve, CurveSegment, Point, Region, Ring } from '../types/shape.js';
+import type { Affine, Point, Region, Ring } from '../types/shape.js';
 
 /** Leaves everything where it is. */
 export const IDENTITY: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
@@ -74,50 +74,4 @@ export function transformRegion(m: Affine, region: Region): Region {
     outer: transformRing(m, region.outer),
     openings: region.openings.map((opening) => transformRing(m, opening)),
   };
-}
-
-/**
- * Every given point of a curve moved; its order stays, also when mirrored. Arcs stay arcs under turning, moving,
- * mirroring and even scaling; under uneven scaling or shear an arc would become the circle through its moved
- * points, so that is refused with `bad-argument` (turn such arcs into cubics first).
- */
-export function transformCurve(m: Affine, curve: Curve): Curve {
-  if (curve.segments.some((segment) => segment.kind === 'arc') && !keepsCircles(m)) {
-    throw new GeometryError(
-      'bad-argument',
-      'An arc can be turned, moved, mirrored or scaled evenly, no more.',
-    );
-  }
-  return {
-    start: applyAffine(m, curve.start),
-    segments: curve.segments.map((segment) => transformSegment(m, segment)),
-    closed: curve.closed,
-  };
-}
-
-/** Columns of equal length at a right angle, to within one part in 1e9 (far below the grid on any hide). */
-const SIMILARITY_TOLERANCE = 1e-9;
-
-function keepsCircles(m: Affine): boolean {
-  const first = m.a * m.a + m.b * m.b;
-  const second = m.c * m.c + m.d * m.d;
-  const dot = m.a * m.c + m.b * m.d;
-  const slack = SIMILARITY_TOLERANCE * (first + second);
-  return Math.abs(first - second) <= slack && Math.abs(dot) <= slack;
-}
-
-function transformSegment(m: Affine, segment: CurveSegment): CurveSegment {
-  switch (segment.kind) {
-    case 'line':
-      return { kind: 'line', to: applyAffine(m, segment.to) };
-    case 'arc':
-      return { kind: 'arc', via: applyAffine(m, segment.via), to: applyAffine(m, segment.to) };
-    case 'cubic':
-      return {
-        kind: 'cubic',
-        handle1: applyAffine(m, segment.handle1),
-        handle2: applyAffine(m, segment.handle2),
-        to: applyAffine(m, segment.to),
-      };
-  }
 }
