@@ -1,1 +1,32 @@
-export {};
+export type {
+  Drawing,
+  DrawingElement,
+  FontFace,
+  GroupElement,
+  Layer,
+  PathElement,
+  PathStyle,
+  Stroke,
+  TextAnchor,
+  TextElement,
+} from './drawing/model.js';
+export { boxCorners, chain, circle, group, line, path, rectangle, regionCurves } from './drawing/build.js';
+export { formatNumber } from './drawing/format-number.js';
+export { hatchLines } from './drawing/hatch.js';
+export type { HatchOptions } from './drawing/hatch.js';
+export { createFontBook } from './text/font-book.js';
+export type { FontBook, FontFiles } from './text/font-book.js';
+export {
+  capitalHeightMm,
+  fitText,
+  measureText,
+  missingCharacters,
+  textLine,
+  wrapText,
+} from './text/measure-text.js';
+export type { TextMeasure, TextSetting } from './text/measure-text.js';
+export { curveToPathData, writeSvg } from './svg/write-svg.js';
+export { writePdf } from './pdf/write-pdf.js';
+export type { PdfOptions } from './pdf/write-pdf.js';
+export { RenderError } from './error.js';
+export type { RenderErrorCode } from './error.js';

@@ -1,0 +1,161 @@
+import { arcsToCubics, sinCosDeg } from '@hidebound/geometry';
+import type { Curve } from '@hidebound/geometry';
+import PDFDocument from 'pdfkit';
+import type {
+  Drawing,
+  DrawingElement,
+  FontFace,
+  GroupElement,
+  PathStyle,
+  TextElement,
+} from '../drawing/model.js';
+import { RenderError } from '../error.js';
+import type { FontBook } from '../text/font-book.js';
+
+/** PDF measures in points: 72 to the inch of 25.4 mm. */
+const POINTS_PER_MM = 72 / 25.4;
+
+/** The day that stands in every file. Core code has no clock, and equal input is to give equal bytes. */
+const FIXED_DATE_MS = Date.UTC(2000, 0, 1);
+
+const FACES: readonly FontFace[] = ['regular', 'bold', 'narrow', 'narrow bold'];
+
+export interface PdfOptions {
+  readonly fonts: FontBook;
+  readonly title: string;
+  readonly subject?: string;
+  /** Language of the texts; "en" if absent. */
+  readonly language?: string;
+}
+
+/**
+ * The drawings as a PDF file, one a page, each page as large as its drawing, at true scale; the file asks viewers to
+ * print it unscaled. Fonts are embedded as far as they are used. Equal input gives equal bytes on every machine:
+ * streams stay uncompressed, because deflate libraries differ. Throws `bad-drawing` if there is no drawing.
+ */
+export async function writePdf(drawings: readonly Drawing[], options: PdfOptions): Promise<Uint8Array> {
+  if (drawings.length === 0) throw new RenderError('bad-drawing', 'A PDF file needs at least one drawing.');
+  const document = openDocument(options);
+  const bytes = collect(document);
+  for (const drawing of drawings) drawPage(document, drawing);
+  document.end();
+  return bytes;
+}
+
+function openDocument(options: PdfOptions): PDFDocument {
+  const document = new PDFDocument({
+    autoFirstPage: false,
+    compress: false,
+    pdfVersion: '1.6',
+    lang: options.language ?? 'en',
+    font: options.fonts.fonts.regular,
+    info: {
+      Title: options.title,
+      ...(options.subject === undefined ? {} : { Subject: options.subject }),
+      Creator: 'Hidebound',
+      Producer: 'Hidebound',
+      CreationDate: new Date(FIXED_DATE_MS),
+    },
+  });
+  for (const face of FACES) document.registerFont(face, options.fonts.fonts[face]);
+  // The document ends this reference itself.
+  document._root.data['ViewerPreferences'] = document.ref({ PrintScaling: 'None', DisplayDocTitle: true });
+  return document;
+}
+
+function collect(document: PDFDocument): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    document.on('data', (chunk) => chunks.push(chunk));
+    document.on('error', reject);
+    document.on('end', () => {
+      const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.byteLength, 0));
+      let offset = 0;
+      for (const chunk of chunks) {
+        bytes.set(chunk, offset);
+        offset += chunk.byteLength;
+      }
+      resolve(bytes);
+    });
+  });
+}
+
+function drawPage(document: PDFDocument, drawing: Drawing): void {
+  document.addPage({
+    size: [drawing.widthMm * POINTS_PER_MM, drawing.heightMm * POINTS_PER_MM],
+    margin: 0,
+  });
+  document.save();
+  // pdfkit has turned y downwards already; from here on everything is in mm.
+  document.transform(POINTS_PER_MM, 0, 0, POINTS_PER_MM, 0, 0);
+  for (const layer of drawing.layers) {
+    for (const element of layer.elements) drawElement(document, element);
+  }
+  document.restore();
+}
+
+function drawElement(document: PDFDocument, element: DrawingElement): void {
+  switch (element.kind) {
+    case 'path':
+      if (element.curves.length > 0) drawPath(document, element.curves, element.style);
+      break;
+    case 'text':
+      if (element.text !== '') drawText(document, element);
+      break;
+    case 'group':
+      drawGroup(document, element);
+      break;
+  }
+}
+
+function drawGroup(document: PDFDocument, element: GroupElement): void {
+  const { transform: m, clip } = element;
+  document.save();
+  if (m !== undefined) document.transform(m.a, m.b, m.c, m.d, m.e, m.f);
+  if (clip !== undefined) {
+    for (const curve of clip) traceCurve(document, curve);
+    document.clip('even-odd');
+  }
+  for (const child of element.elements) drawElement(document, child);
+  document.restore();
+}
+
+function drawPath(document: PDFDocument, curves: readonly Curve[], style: PathStyle): void {
+  const { stroke, fill } = style;
+  if (stroke === undefined && fill === undefined) return;
+  document.save();
+  if (style.opacity !== undefined) document.opacity(style.opacity);
+  if (stroke !== undefined) {
+    document.lineWidth(stroke.widthMm);
+    document.lineCap(stroke.cap ?? 'butt');
+    document.lineJoin(stroke.join ?? 'round');
+    if (stroke.dashMm !== undefined) document.dash([...stroke.dashMm], { phase: 0 });
+  }
+  for (const curve of curves) traceCurve(document, curve);
+  if (stroke !== undefined && fill !== undefined) document.fillAndStroke(fill, stroke.colour, 'even-odd');
+  else if (stroke !== undefined) document.strokeColor(stroke.colour).stroke();
+  else if (fill !== undefined) document.fillColor(fill).fill('even-odd');
+  document.restore();
+}
+
+function traceCurve(document: PDFDocument, curve: Curve): void {
+  const smooth = arcsToCubics(curve);
+  document.moveTo(smooth.start.x, smooth.start.y);
+  for (const segment of smooth.segments) {
+    if (segment.kind === 'cubic') {
+      const { handle1, handle2, to } = segment;
+      document.bezierCurveTo(handle1.x, handle1.y, handle2.x, handle2.y, to.x, to.y);
+    } else document.lineTo(segment.to.x, segment.to.y);
+  }
+  if (curve.closed) document.closePath();
+}
+
+function drawText(document: PDFDocument, element: TextElement): void {
+  const { sin, cos } = sinCosDeg(element.angleDeg);
+  const shift = { start: 0, middle: -element.widthMm / 2, end: -element.widthMm }[element.anchor];
+  document.save();
+  document.transform(cos, sin, -sin, cos, element.at.x, element.at.y);
+  document.font(element.face).fontSize(element.sizeMm).fillColor(element.colour);
+  document.text(element.text, shift, 0, { lineBreak: false, baseline: 'alphabetic' });
+  document.restore();
+}

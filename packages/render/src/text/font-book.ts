@@ -1,0 +1,35 @@
+import { create } from 'fontkit';
+import type { Font } from 'fontkit';
+import type { FontFace } from '../drawing/model.js';
+import { RenderError } from '../error.js';
+
+/** The bytes of one TrueType file for each face. */
+export type FontFiles = Readonly<Record<FontFace, Uint8Array>>;
+
+/** The fonts that a drawing is measured and written with. Made once by `createFontBook`, then only read. */
+export interface FontBook {
+  readonly fonts: Readonly<Record<FontFace, Font>>;
+}
+
+/** Opens the font files. Throws `bad-font` if one can't be read. */
+export function createFontBook(files: FontFiles): FontBook {
+  return {
+    fonts: {
+      regular: openFont('regular', files.regular),
+      bold: openFont('bold', files.bold),
+      narrow: openFont('narrow', files.narrow),
+      'narrow bold': openFont('narrow bold', files['narrow bold']),
+    },
+  };
+}
+
+function openFont(face: FontFace, bytes: Uint8Array): Font {
+  try {
+    return create(bytes);
+  } catch {
+    throw new RenderError(
+      'bad-font',
+      `The file given for the ${face} font can't be read as a TrueType font.`,
+    );
+  }
+}

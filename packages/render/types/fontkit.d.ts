@@ -1,0 +1,32 @@
+/** The part of fontkit 2.0.4 that is used here. */
+declare module 'fontkit' {
+  export interface FontBox {
+    readonly minX: number;
+    readonly minY: number;
+    readonly maxX: number;
+    readonly maxY: number;
+  }
+
+  export interface Glyph {
+    readonly id: number;
+    readonly advanceWidth: number;
+    readonly bbox: FontBox;
+  }
+
+  export interface GlyphRun {
+    readonly glyphs: readonly Glyph[];
+    readonly advanceWidth: number;
+  }
+
+  export interface Font {
+    readonly postscriptName: string;
+    readonly unitsPerEm: number;
+    readonly capHeight: number;
+    readonly ascent: number;
+    readonly descent: number;
+    layout(text: string): GlyphRun;
+    hasGlyphForCodePoint(codePoint: number): boolean;
+  }
+
+  export function create(bytes: Uint8Array): Font;
+}
