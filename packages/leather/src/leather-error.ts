@@ -1,5 +1,9 @@
+import type { DiagnosticPlace } from './model/diagnostic.js';
+import type { SentenceCode } from './words/catalogue.js';
+
 /** What went wrong in this package; the code is the contract, the words are not. */
 export type LeatherErrorCode =
+  | SentenceCode
   | 'empty-file'
   | 'not-text'
   | 'too-large'
@@ -27,10 +31,13 @@ export type LeatherErrorCode =
 /** The one error of this package: bad input, in one plain sentence. */
 export class LeatherError extends Error {
   readonly code: LeatherErrorCode;
+  /** Where it is wrong: the file, the line, the key path, the place on the hide, as far as they are known. */
+  readonly place?: DiagnosticPlace;
 
-  constructor(code: LeatherErrorCode, message: string) {
+  constructor(code: LeatherErrorCode, message: string, place?: DiagnosticPlace) {
     super(message);
     this.name = 'LeatherError';
     this.code = code;
+    if (place !== undefined) this.place = place;
   }
 }

@@ -1,0 +1,49 @@
+import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
+import { FILE_SENTENCES } from './files.js';
+import { LAYOUT_SENTENCES } from './leather.js';
+import type { SentenceParams, SentenceTable } from './sentence.js';
+
+/** Every sentence of this package, by code. */
+export const SENTENCES = { ...FILE_SENTENCES, ...LAYOUT_SENTENCES } as const satisfies SentenceTable;
+
+/** A code that has a sentence in this package's catalogue. */
+export type SentenceCode = keyof typeof SENTENCES;
+
+/**
+ * The one sentence for a finding: its place (file, line, element), then what is wrong and what would be right.
+ * Other packages hand in their own tables; these are looked up first. A code that no table knows is shown as it is,
+ * with its parameters, so that nothing is hidden.
+ */
+export function sentenceFor(
+  diagnostic: Pick<Diagnostic, 'code' | 'params' | 'place'>,
+  extraTables: readonly SentenceTable[] = [],
+): string {
+  const words = bareSentence(diagnostic.code, diagnostic.params, extraTables);
+  const place = placeWords(diagnostic.place);
+  return place === '' ? words : `${place}: ${words}`;
+}
+
+function bareSentence(code: string, params: SentenceParams, extraTables: readonly SentenceTable[]): string {
+  for (const table of [...extraTables, SENTENCES as SentenceTable]) {
+    if (!Object.hasOwn(table, code)) continue;
+    const write = table[code] as ((params: SentenceParams) => string) | undefined;
+    if (write !== undefined) return write(params);
+  }
+  const details = Object.entries(params).map(([name, value]) => `${name} ${value}`);
+  return details.length === 0 ? `${code}.` : `${code} (${details.join(', ')}).`;
+}
+
+/** "order.yaml, line 12, articles[0].pieces[2].count, at (120, 80.5) mm". */
+export function placeWords(place: DiagnosticPlace | undefined): string {
+  if (place === undefined) return '';
+  const words: string[] = [];
+  if (place.file !== undefined) words.push(place.file);
+  if (place.line !== undefined) words.push(`line ${place.line}`);
+  if (place.at !== undefined && place.at !== '') words.push(place.at);
+  if (place.point !== undefined) words.push(`at (${shortNumber(place.point.x)}, ${shortNumber(place.point.y)}) mm`);
+  return words.join(', ');
+}
+
+function shortNumber(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}

@@ -1,0 +1,86 @@
+import type { RuleName, UnplacedReason } from '@hidebound/geometry';
+import type { SentenceTable } from './sentence.js';
+
+interface CopyParams {
+  readonly piece: string;
+  readonly article: string;
+}
+
+const who = (p: CopyParams): string => `"${p.piece}" of ${p.article}`;
+
+/** Why a copy was not laid: code "unplaced-" and the reason. */
+const UNPLACED_SENTENCES = {
+  'unplaced-larger-than-every-sheet': (p: CopyParams) =>
+    `${who(p)} is larger than every hide of its leather; give a larger hide or divide the piece.`,
+  'unplaced-no-sheet-allowed': (p: CopyParams) =>
+    `${who(p)} may come from none of the hides given; add a hide of its leather to the order.`,
+  'unplaced-no-room': (p: CopyParams) =>
+    `There was no room left for ${who(p)}; add a hide, or ask for fewer sets.`,
+  'unplaced-no-leather-good-enough': (p: CopyParams) =>
+    `No place is good enough for ${who(p)} in looks, strength and zone; add a better hide, or ask less of the piece.`,
+  'unplaced-direction-unknown': (p: CopyParams) =>
+    `${who(p)} must follow the direction in which the leather stretches least, and the hide does not show it; draw the backbone or strokes.`,
+  'unplaced-thickness': (p: CopyParams) =>
+    `No hide is of the thickness that ${who(p)} needs; add one, or allow skiving.`,
+  'unplaced-set-incomplete': (p: CopyParams) =>
+    `${who(p)} was left out because its set could not be laid whole.`,
+  'unplaced-not-tried': (p: CopyParams) =>
+    `${who(p)} was not tried before the run was stopped; let it run longer.`,
+} as const satisfies Record<`unplaced-${UnplacedReason}`, (params: CopyParams) => string>;
+
+interface BrokenParams {
+  /** Who breaks the rule, in words. */
+  readonly what: string;
+  /** The other party in words. */
+  readonly other?: string;
+  readonly measured?: number;
+  readonly required?: number;
+}
+
+const figures = (p: BrokenParams, unit: string): string =>
+  p.measured === undefined || p.required === undefined
+    ? ''
+    : ` (${p.measured} ${unit} where ${p.required} ${unit} is asked)`;
+const party = (p: BrokenParams, otherwise: string): string => p.other ?? otherwise;
+
+/** What the check found: code "broken-" and the rule's name. */
+const BROKEN_SENTENCES = {
+  'broken-gap': (p: BrokenParams) =>
+    `${p.what} lies too near to ${party(p, 'another piece')}${figures(p, 'mm')}; move them apart.`,
+  'broken-edge': (p: BrokenParams) =>
+    `${p.what} lies too near to the edge of the hide or of an opening${figures(p, 'mm')}; move it inwards.`,
+  'broken-void': (p: BrokenParams) =>
+    `${p.what} lies too near to a place that is never to be used, ${party(p, 'a flaw')}${figures(p, 'mm')}; move it away.`,
+  'broken-looks': (p: BrokenParams) =>
+    `${p.what} lies on leather whose looks are not good enough, ${party(p, 'a flaw or zone')}; move it.`,
+  'broken-strength': (p: BrokenParams) =>
+    `${p.what} bears load and lies on weak leather, ${party(p, 'a flaw or zone')}; move it.`,
+  'broken-zone': (p: BrokenParams) => `${p.what} lies outside the zones that it may come from; move it.`,
+  'broken-angle': (p: BrokenParams) =>
+    `${p.what} does not follow its direction rule${figures(p, '°')}; turn it.`,
+  'broken-thickness': (p: BrokenParams) =>
+    `${p.what} lies on leather of the wrong thickness${figures(p, 'mm')}; move it.`,
+  'broken-mirrored': (p: BrokenParams) =>
+    `${p.what} is mirrored where it should not be, or not where it should; lay the other one.`,
+  'broken-pair': (p: BrokenParams) =>
+    `${p.what} and ${party(p, 'its mirror image')} do not lie where they stretch alike; move one of them.`,
+  'broken-count': (p: BrokenParams) =>
+    `${p.what} is laid more or fewer times than the order asks${figures(p, 'times')}.`,
+  'broken-set': (p: BrokenParams) => `${p.what} does not lie on one hide with the rest of its set; move it.`,
+  'broken-lot': (p: BrokenParams) =>
+    `${p.what} lies on a hide of another lot than the rest of its set, so that shades may differ; move it.`,
+  'broken-sheet': (p: BrokenParams) => `${p.what} lies on a hide that is not of its leather; move it.`,
+  'broken-locked': (p: BrokenParams) =>
+    `${p.what} was locked in its place and does not lie there any more; put it back.`,
+  'broken-lane': (p: BrokenParams) =>
+    `${p.what} does not lie in its lane of straps, ${party(p, 'the lane')}; lay the lane anew.`,
+  'broken-rough-cut': (p: BrokenParams) =>
+    `${p.what} does not keep to its rough cut, ${party(p, 'the rough cut')}; lay it anew.`,
+  'broken-finite': (p: BrokenParams) => `${p.what} has a place or an angle that is not a number.`,
+} as const satisfies Record<`broken-${RuleName}`, (params: BrokenParams) => string>;
+
+/** English sentences for what laying pieces on hides can find. */
+export const LAYOUT_SENTENCES = {
+  ...UNPLACED_SENTENCES,
+  ...BROKEN_SENTENCES,
+} as const satisfies SentenceTable;

@@ -1,0 +1,35 @@
+/** What a sentence is filled in with. */
+export type SentenceParams = Readonly<Record<string, string | number>>;
+
+/**
+ * Sentences of one language by code: each is a function from the diagnostic's parameters to one plain sentence
+ * without its place (that is put in front of it). A second language is a second table.
+ */
+export type SentenceTable = Readonly<Record<string, (params: never) => string>>;
+
+/** The parameters that a table's sentence asks for. */
+export type ParamsOf<Table extends SentenceTable, Code extends keyof Table> =
+  Parameters<Table[Code]> extends [infer Params] ? Params : Readonly<Record<string, never>>;
+
+/** A user's own value as it is shown within a sentence: quoted, on one line, shortened. */
+export function quoteValue(value: unknown): string {
+  if (typeof value === 'string') return `"${shorten(value)}"`;
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  if (value === null) return 'empty';
+  if (value === undefined) return 'missing';
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
+  return 'a group of keys';
+}
+
+const LONGEST_QUOTE = 60;
+
+function shorten(text: string): string {
+  const line = text.replace(/[\u0000-\u001f\u007f]+/g, ' ');
+  return line.length <= LONGEST_QUOTE ? line : `${line.slice(0, LONGEST_QUOTE - 1)}…`;
+}
+
+/** "a, b or c". */
+export function listWords(words: readonly string[], joint: 'or' | 'and' = 'or'): string {
+  if (words.length <= 1) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} ${joint} ${words[words.length - 1]}`;
+}
