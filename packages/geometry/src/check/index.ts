@@ -1,1 +1,3 @@
-export {};
+export { checkAnswer } from './check-answer.js';
+export { isProven } from './violation.js';
+export type { FoundViolation } from './violation.js';

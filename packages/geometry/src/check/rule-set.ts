@@ -1,0 +1,62 @@
+import type { RuleName, SetKind } from '../types/problem.js';
+import type { CheckContext, Placed } from './context.js';
+import { copiesOfSet } from './demand.js';
+import { copyKey } from './violation.js';
+import type { Finding } from './violation.js';
+
+/**
+ * Rules about whole sets. `set`: where sets are laid, a set is laid whole or not at all. `sheet` and `lot`: what
+ * a set is to share, its sheet or its lot (of its faces, or of all) is the same for all its laid copies; and an
+ * item lies on a sheet that it allows.
+ */
+export function findSetFaults(context: CheckContext): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const kind of context.problem.setKinds) {
+    for (const set of setNumbersOf(context, kind)) {
+      const copies = copiesOfSet(kind, set);
+      const laid = copies
+        .map((copy) => context.byCopy.get(copyKey(copy)))
+        .filter((copy) => copy !== undefined);
+      if (laid.length === 0) continue;
+      findings.push(...keptTogether(kind, laid));
+      if (context.problem.objective.mode !== 'sets') continue;
+      for (const copy of copies) {
+        if (context.byCopy.has(copyKey(copy))) continue;
+        findings.push({
+          rule: 'set',
+          at: laid[0]!.copy,
+          other: copy,
+          measured: laid.length,
+          required: copies.length,
+        });
+      }
+    }
+  }
+  return findings;
+}
+
+/** Rule `sheet`, as far as the item itself names the sheets that it may lie on. */
+export function findSheetFaults(context: CheckContext): readonly Finding[] {
+  return context.placed
+    .filter(({ item, placement }) => !item.sheets.includes(placement.sheet))
+    .map(({ copy, placement }) => ({ rule: 'sheet', at: copy, sheet: placement.sheet }));
+}
+
+function setNumbersOf(context: CheckContext, kind: SetKind): readonly number[] {
+  const items = new Set(kind.members.map((member) => member.item));
+  const numbers = new Set<number>();
+  for (const { copy } of context.placed) if (items.has(copy.item)) numbers.add(copy.set);
+  return [...numbers].sort((one, other) => one - other);
+}
+
+function keptTogether(kind: SetKind, laid: readonly Placed[]): readonly Finding[] {
+  if (kind.keep === 'nothing') return [];
+  const rule: RuleName = kind.keep === 'sheet' ? 'sheet' : 'lot';
+  const bound = kind.keep === 'faceLot' ? laid.filter(({ item }) => item.isFace) : laid;
+  const shared = ({ sheet }: Placed): string => (rule === 'sheet' ? sheet.sheet.id : sheet.sheet.lot);
+  const [first, ...rest] = bound;
+  if (first === undefined) return [];
+  return rest
+    .filter((placed) => shared(placed) !== shared(first))
+    .map((placed) => ({ rule, at: placed.copy, other: first.copy, sheet: placed.placement.sheet }));
+}
