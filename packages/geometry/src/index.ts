@@ -131,3 +131,11 @@ export {
   segmentDistance,
 } from './shape/distance.js';
 export type { NearestOnPolyline } from './shape/distance.js';
+export { convexHull } from './shape/hull.js';
+export { minimumWidthBox } from './shape/minimum-box.js';
+export type { TurnedBox } from './shape/minimum-box.js';
+export { enclosingCircle } from './shape/enclosing-circle.js';
+export type { Circle } from './shape/enclosing-circle.js';
+export { signedDistance, widestInscribedCircle } from './shape/inscribed-circle.js';
+export { directionAt, gridPointsIn, thicknessAt } from './direction-field.js';
+export type { LocalDirection } from './direction-field.js';

@@ -53,3 +53,9 @@ export const TOUCH_MM = 1e-6;
 
 /** Edges to a run when distances between outlines are sought; 8 to 32 measure alike. */
 export const DISTANCE_CHUNK = 16;
+
+/** Two candidates whose measures differ by less than this share are a tie, and the first of them counts. */
+export const TIE_SHARE = 1e-12;
+
+/** Two stretches of a stroke that are as near but for rounding: the earlier one counts. */
+export const FIELD_TIE_MM = 1e-9;
