@@ -1,10 +1,10 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Point } from '../types/shape.js';
 import { areBoxesNear, ringOfEdge } from './area.js';
 import type { Area } from './area.js';
 import { nearestBoundaries, nearestEdge } from './boundary-distance.js';
 import type { Nearest } from './boundary-distance.js';
-import { forgivenOverlap, outsideDeeperThan, overlapDeeperThan } from './overlap-depth.js';
+import { FORGIVEN_MM, forgivenOverlap } from './forgiven.js';
+import { outsideDeeperThan, overlapDeeperThan } from './overlap-depth.js';
 import { isStrictlyInside } from './point-in-area.js';
 
 /** A distance that was not kept. */
@@ -23,8 +23,8 @@ export interface Shortfall {
 export function findTooNear(one: Area, other: Area, required: number): Shortfall | undefined {
   if (!areBoxesNear(one.box, other.box, Math.max(required, 0))) return undefined;
   const forgiven = forgivenOverlap(required);
-  if (required <= CHECK_FORGIVES_MM) return asShortfall(overlapDeeperThan(one, other, forgiven));
-  const nearest = nearestBoundaries(one, other, required - CHECK_FORGIVES_MM);
+  if (required <= FORGIVEN_MM) return asShortfall(overlapDeeperThan(one, other, forgiven));
+  const nearest = nearestBoundaries(one, other, required - FORGIVEN_MM);
   if (nearest === undefined && !isFirstCornerInside(one, other) && !isFirstCornerInside(other, one)) {
     return undefined;
   }
@@ -37,11 +37,11 @@ export function findTooNear(one: Area, other: Area, required: number): Shortfall
  */
 export function findTooNearEdge(inner: Area, container: Area, required: number): Shortfall | undefined {
   const forgiven = forgivenOverlap(required);
-  if (required <= CHECK_FORGIVES_MM) {
+  if (required <= FORGIVEN_MM) {
     const outside = outsideDeeperThan(inner, container, forgiven);
     return outside === undefined ? undefined : outsideShortfall(container, outside);
   }
-  const nearest = nearestBoundaries(inner, container, required - CHECK_FORGIVES_MM);
+  const nearest = nearestBoundaries(inner, container, required - FORGIVEN_MM);
   if (nearest === undefined && isWhollyWithin(inner, container)) return undefined;
   const outside = outsideDeeperThan(inner, container, forgiven);
   if (outside !== undefined) return outsideShortfall(container, outside);

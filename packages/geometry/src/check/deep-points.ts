@@ -1,11 +1,11 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Point } from '../types/shape.js';
 import type { Area } from './area.js';
 import { farStretches } from './far-stretches.js';
+import { FORGIVEN_MM } from './forgiven.js';
 import { isStrictlyInside } from './point-in-area.js';
 
 /** Just deeper than what is forgiven: the line beside an edge on which deep points are looked for. */
-const DEEP_MM = CHECK_FORGIVES_MM * 1.01;
+const DEEP_MM = FORGIVEN_MM * 1.01;
 
 /**
  * Points of an area that lie deeper than what the check forgives, at least one in each of its deep parts:
@@ -29,7 +29,7 @@ function deepPointBeside(area: Area, edge: number, aside: number): Point | undef
   const px = area.ax[edge]! - (aside * dy) / length;
   const py = area.ay[edge]! + (aside * dx) / length;
   let longest: readonly [number, number] | undefined;
-  for (const stretch of farStretches(px, py, px + dx, py + dy, [area], CHECK_FORGIVES_MM)) {
+  for (const stretch of farStretches(px, py, px + dx, py + dy, [area], FORGIVEN_MM)) {
     if (longest === undefined || stretch[1] - stretch[0] > longest[1] - longest[0]) longest = stretch;
   }
   if (longest === undefined) return undefined;

@@ -1,10 +1,10 @@
-import { CHECK_FORGIVES_DEG, CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Lane, LaneNeed } from '../types/problem.js';
 import type { Point } from '../types/shape.js';
 import { areaOfRegion, placePoint } from './area.js';
 import { centroidOf } from './context.js';
 import type { Placed } from './context.js';
 import { directionAt } from './direction-at.js';
+import { FORGIVEN_DEG, FORGIVEN_MM } from './forgiven.js';
 import { laneExtent, toLane } from './lane-frame.js';
 import type { LaneFrame } from './lane-frame.js';
 import { angleApartDeg, angleDegOf } from './turn.js';
@@ -31,13 +31,13 @@ export function findStrapFaults(
 }
 
 function widthFault(need: LaneNeed, rowWidth: number, base: Finding): Finding | undefined {
-  if (Math.abs(need.widthMm - rowWidth) <= CHECK_FORGIVES_MM) return undefined;
+  if (Math.abs(need.widthMm - rowWidth) <= FORGIVEN_MM) return undefined;
   return { ...base, measured: need.widthMm, required: rowWidth };
 }
 
 function angleFault(placed: Placed, frame: LaneFrame, base: Finding): Finding | undefined {
   const measured = angleApartDeg(placed.placement.rotationDeg, angleDegOf(frame.unit.x, frame.unit.y), 180);
-  return measured <= CHECK_FORGIVES_DEG ? undefined : { ...base, measured, required: 0 };
+  return measured <= FORGIVEN_DEG ? undefined : { ...base, measured, required: 0 };
 }
 
 /** Both long sides lie on the row's lines, and the strap reaches over neither. */
@@ -52,7 +52,7 @@ function lineFault(
   const own = areaOfRegion(placed.item.region).box;
   let worst: { readonly off: number; readonly place: Point } | undefined;
   const consider = (off: number, place: Point): void => {
-    if (off > CHECK_FORGIVES_MM && (worst === undefined || off > worst.off)) worst = { off, place };
+    if (off > FORGIVEN_MM && (worst === undefined || off > worst.off)) worst = { off, place };
   };
   for (const x of [own.minX, own.maxX]) {
     const sides = [-need.widthMm / 2, need.widthMm / 2].map((y) => placePoint(x, y, placed.placing));
@@ -70,7 +70,7 @@ function lineFault(
 function endFault(placed: Placed, frame: LaneFrame, base: Finding): Finding | undefined {
   const extent = laneExtent(frame, placed.area);
   const beyond = Math.max(-extent.minAlong, extent.maxAlong - frame.length);
-  if (beyond <= CHECK_FORGIVES_MM) return undefined;
+  if (beyond <= FORGIVEN_MM) return undefined;
   return { ...base, place: centroidOf(placed), measured: -beyond, required: 0 };
 }
 
@@ -82,6 +82,6 @@ function firmEndFault(placed: Placed, need: LaneNeed, base: Finding): Finding | 
   if (local === undefined || !local.isDirected) return undefined;
   const endDeg = placed.placement.rotationDeg + (need.firmEnd === 1 ? 0 : 180);
   const measured = angleApartDeg(endDeg, local.angleDeg, 360);
-  if (measured <= 90 + CHECK_FORGIVES_DEG) return undefined;
+  if (measured <= 90 + FORGIVEN_DEG) return undefined;
   return { ...base, place, measured, required: 90 };
 }

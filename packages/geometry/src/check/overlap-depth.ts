@@ -1,4 +1,3 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Point } from '../types/shape.js';
 import { areBoxesNear } from './area.js';
 import type { Area } from './area.js';
@@ -136,11 +135,3 @@ function deepest(found: readonly (Depth | undefined)[]): Depth | undefined {
     if (one !== undefined && (best === undefined || one.depth > best.depth)) best = one;
   return best;
 }
-
-/** What is forgiven where two things may touch, less the distance that they were to keep. */
-export function forgivenOverlap(required: number): number {
-  return Math.max(CHECK_FORGIVES_MM - required, SMALLEST_FORGIVEN_MM);
-}
-
-/** Never quite nothing, so that rounding in the last bits of a number can't break a rule. */
-const SMALLEST_FORGIVEN_MM = 1e-6;

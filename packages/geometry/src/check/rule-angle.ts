@@ -1,9 +1,9 @@
-import { CHECK_FORGIVES_DEG } from '../tolerance.js';
 import type { AngleRule } from '../types/problem.js';
 import type { Point } from '../types/shape.js';
 import { placePoint } from './area.js';
 import type { CheckContext, Placed } from './context.js';
 import { directionAt } from './direction-at.js';
+import { FORGIVEN_DEG } from './forgiven.js';
 import { angleApartDeg } from './turn.js';
 import type { Finding } from './violation.js';
 
@@ -37,7 +37,7 @@ function angleFaultOf(placed: Placed, ownPoints: readonly Point[]): Finding | un
     const base = { rule: 'angle', at: placed.copy, sheet: placed.placement.sheet, place } as const;
     if (frameDeg === undefined) return base;
     const off = offTarget(arrowOnSheetDeg(placed) - frameDeg, rule);
-    if (off <= rule.toleranceDeg + CHECK_FORGIVES_DEG) continue;
+    if (off <= rule.toleranceDeg + FORGIVEN_DEG) continue;
     if (worst === undefined || off > worst.measured!) {
       worst = { ...base, measured: off, required: rule.toleranceDeg };
     }

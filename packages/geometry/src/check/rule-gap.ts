@@ -1,4 +1,5 @@
 import type { Distances } from '../types/problem.js';
+import { areBoxesNear } from './area.js';
 import { findTooNear } from './clearance.js';
 import type { CheckContext, Placed } from './context.js';
 import { laneNeighbourKerf, laneSeats } from './lane-seats.js';
@@ -14,13 +15,16 @@ import { copyKey } from './violation.js';
 export function findGapFaults(context: CheckContext): readonly Finding[] {
   const { distances } = context.problem;
   const seats = laneSeats(context.answer);
-  const reach = Math.max(distances.gap, distances.betweenGroups ?? 0);
+  const kerfs = context.answer.lanes.map((lane) => lane.kerfMm);
+  const reach = Math.max(distances.gap, distances.betweenGroups ?? 0, ...kerfs);
   const findings: Finding[] = [];
   for (const placed of context.bySheet.values()) {
-    forEachNearPair(placed, reach, (one, other) => {
+    for (const [i, k] of nearPairs(placed, reach)) {
+      const one = placed[i]!;
+      const other = placed[k]!;
       const required = requiredGap(one, other, distances, seats);
       const shortfall = findTooNear(one.area, other.area, required);
-      if (shortfall === undefined) return;
+      if (shortfall === undefined) continue;
       findings.push({
         rule: 'gap',
         at: one.copy,
@@ -30,7 +34,7 @@ export function findGapFaults(context: CheckContext): readonly Finding[] {
         measured: shortfall.measured,
         required,
       });
-    });
+    }
   }
   return findings;
 }
@@ -47,12 +51,9 @@ function requiredGap(
   return Math.max(distances.gap, distances.betweenGroups ?? 0);
 }
 
-/** Every pair whose boxes come within reach in x, each once, the earlier of the answer first. */
-function forEachNearPair(
-  placed: readonly Placed[],
-  reach: number,
-  visit: (one: Placed, other: Placed) => void,
-): void {
+/** Every pair whose boxes come within reach, each once, in the order of the answer: swept from left to right. */
+function nearPairs(placed: readonly Placed[], reach: number): readonly (readonly [number, number])[] {
+  const pairs: (readonly [number, number])[] = [];
   const order = placed.map((_, i) => i);
   order.sort((i, k) => placed[i]!.area.box.minX - placed[k]!.area.box.minX || i - k);
   for (const [rank, i] of order.entries()) {
@@ -60,7 +61,9 @@ function forEachNearPair(
     for (let next = rank + 1; next < order.length; next++) {
       const k = order[next]!;
       if (placed[k]!.area.box.minX > limit) break;
-      visit(placed[Math.min(i, k)]!, placed[Math.max(i, k)]!);
+      if (!areBoxesNear(placed[i]!.area.box, placed[k]!.area.box, reach)) continue;
+      pairs.push(i < k ? [i, k] : [k, i]);
     }
   }
+  return pairs.sort(([i, k], [l, m]) => i - l || k - m);
 }

@@ -1,9 +1,9 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { CopyRef, Lane, LaneRow } from '../types/problem.js';
 import type { Point } from '../types/shape.js';
 import { areaOfRings } from './area.js';
 import type { Area } from './area.js';
 import type { CheckContext, Placed } from './context.js';
+import { FORGIVEN_MM } from './forgiven.js';
 import { fromLane, laneCorridor, laneExtent, laneFrame } from './lane-frame.js';
 import type { LaneFrame } from './lane-frame.js';
 import { findStrapFaults } from './lane-strap.js';
@@ -83,7 +83,7 @@ function endToEndFaults(seated: readonly Placed[], frame: LaneFrame, lane: Lane)
     const before = extents[i - 1]!;
     const here = extents[i]!;
     const measured = here.minAlong - before.maxAlong;
-    if (measured >= lane.kerfMm - CHECK_FORGIVES_MM) continue;
+    if (measured >= lane.kerfMm - FORGIVEN_MM) continue;
     findings.push({
       rule: 'lane',
       at: here.placed.copy,
@@ -111,7 +111,7 @@ function openEndFaults(lane: Lane, frame: LaneFrame, context: CheckContext): rea
 
 /** A place of the segment that lies inside the outline deeper than what is forgiven. */
 function insidePlace(p: Point, q: Point, outline: Area): Point | undefined {
-  for (const [from, to] of farStretches(p.x, p.y, q.x, q.y, [outline], CHECK_FORGIVES_MM)) {
+  for (const [from, to] of farStretches(p.x, p.y, q.x, q.y, [outline], FORGIVEN_MM)) {
     const t = (from + to) / 2;
     const place = { x: p.x + t * (q.x - p.x), y: p.y + t * (q.y - p.y) };
     if (isStrictlyInside(outline, place.x, place.y)) return place;
@@ -126,7 +126,7 @@ function intruderFaults(context: CheckContext, lane: Lane, frame: LaneFrame): re
   const findings: Finding[] = [];
   for (const placed of context.bySheet.get(lane.sheet) ?? []) {
     if (members.has(copyKey(placed.copy))) continue;
-    const depth = overlapDeeperThan(placed.area, corridor, CHECK_FORGIVES_MM);
+    const depth = overlapDeeperThan(placed.area, corridor, FORGIVEN_MM);
     if (depth === undefined) continue;
     findings.push({
       rule: 'lane',

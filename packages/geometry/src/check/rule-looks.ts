@@ -1,7 +1,7 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { QualityRegion, RuleName } from '../types/problem.js';
 import type { Area } from './area.js';
 import type { CheckContext, Placed } from './context.js';
+import { FORGIVEN_MM } from './forgiven.js';
 import { overlapDeeperThan } from './overlap-depth.js';
 import type { Depth } from './overlap-depth.js';
 import { placedNeeds } from './placed-needs.js';
@@ -35,7 +35,7 @@ function brokenBy(quality: QualityRegion, { need }: PlacedNeed): readonly RuleNa
 function firstOverlap(ones: readonly Area[], others: readonly Area[]): Depth | undefined {
   for (const one of ones) {
     for (const other of others) {
-      const depth = overlapDeeperThan(one, other, CHECK_FORGIVES_MM);
+      const depth = overlapDeeperThan(one, other, FORGIVEN_MM);
       if (depth !== undefined) return depth;
     }
   }

@@ -1,4 +1,3 @@
-import { CHECK_FORGIVES_DEG, CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Item, PairRule } from '../types/problem.js';
 import type { Point, Region } from '../types/shape.js';
 import { areaOfRegion } from './area.js';
@@ -8,6 +7,7 @@ import { centroidOf } from './context.js';
 import type { CheckContext, Placed } from './context.js';
 import { directionAt, distanceToAxis } from './direction-at.js';
 import { farStretches } from './far-stretches.js';
+import { FORGIVEN_DEG, FORGIVEN_MM } from './forgiven.js';
 import { arrowOnSheetDeg } from './rule-angle.js';
 import { angleApartDeg } from './turn.js';
 import { copyKey } from './violation.js';
@@ -77,7 +77,7 @@ function angleFault(
   const plainDeg = arrowOnSheetDeg(plain) - one.angleDeg;
   const mirroredDeg = arrowOnSheetDeg(mirrored) - other.angleDeg;
   const measured = angleApartDeg(plainDeg, -mirroredDeg, 180);
-  if (measured <= pair.toleranceDeg + CHECK_FORGIVES_DEG) return undefined;
+  if (measured <= pair.toleranceDeg + FORGIVEN_DEG) return undefined;
   return { ...base, measured, required: pair.toleranceDeg };
 }
 
@@ -93,7 +93,7 @@ function distanceFault(
   if (one === undefined && other === undefined) return undefined;
   if (one === undefined || other === undefined) return base;
   const measured = Math.abs(one - other);
-  if (measured <= pair.distanceMm + CHECK_FORGIVES_MM) return undefined;
+  if (measured <= pair.distanceMm + FORGIVEN_MM) return undefined;
   return { ...base, measured, required: pair.distanceMm };
 }
 
@@ -108,7 +108,7 @@ function farthestFrom(one: Area, other: Area): number | undefined {
   let farthest: number | undefined;
   for (let i = 0; i < one.count; i++) {
     const [px, py, qx, qy] = [one.ax[i]!, one.ay[i]!, one.bx[i]!, one.by[i]!];
-    for (const stretch of farStretches(px, py, qx, qy, [other], CHECK_FORGIVES_MM)) {
+    for (const stretch of farStretches(px, py, qx, qy, [other], FORGIVEN_MM)) {
       for (const t of [stretch[0], (stretch[0] + stretch[1]) / 2, stretch[1]]) {
         const distance = distanceToBoundary(other, px + t * (qx - px), py + t * (qy - py));
         farthest = Math.max(farthest ?? 0, distance);

@@ -1,9 +1,9 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { RoughCut } from '../types/problem.js';
 import { areaOfRings } from './area.js';
 import type { Area } from './area.js';
 import { findTooNearEdge } from './clearance.js';
 import type { CheckContext } from './context.js';
+import { FORGIVEN_MM } from './forgiven.js';
 import { outsideDeeperThan, overlapDeeperThan } from './overlap-depth.js';
 import { copyKey, copyRef } from './violation.js';
 import type { Finding } from './violation.js';
@@ -56,7 +56,7 @@ function membershipFaults(context: CheckContext): readonly Finding[] {
 
 function sheetFaults(context: CheckContext, { cut, area }: Block): readonly Finding[] {
   const outline = areaOfRings([context.sheets.get(cut.sheet)!.sheet.region.outer]);
-  const outside = outsideDeeperThan(area, outline, CHECK_FORGIVES_MM);
+  const outside = outsideDeeperThan(area, outline, FORGIVEN_MM);
   if (outside === undefined) return [];
   const { depth, place } = outside;
   return [{ rule: 'rough-cut', other: cut.id, sheet: cut.sheet, place, measured: -depth, required: 0 }];
@@ -84,7 +84,7 @@ function intruderFaults(context: CheckContext, { cut, area }: Block): readonly F
   const findings: Finding[] = [];
   for (const placed of context.bySheet.get(cut.sheet) ?? []) {
     if (members.has(copyKey(placed.copy))) continue;
-    const overlap = overlapDeeperThan(placed.area, area, CHECK_FORGIVES_MM);
+    const overlap = overlapDeeperThan(placed.area, area, FORGIVEN_MM);
     if (overlap === undefined) continue;
     const { depth, place } = overlap;
     findings.push({
@@ -104,7 +104,7 @@ function clashFaults({ cut, area }: Block, others: readonly Block[]): readonly F
   const findings: Finding[] = [];
   for (const other of others) {
     if (other.cut.sheet !== cut.sheet) continue;
-    const overlap = overlapDeeperThan(area, other.area, CHECK_FORGIVES_MM);
+    const overlap = overlapDeeperThan(area, other.area, FORGIVEN_MM);
     if (overlap === undefined) continue;
     const { depth, place } = overlap;
     // Both rough cuts are named: `other` is one, the first member of the second stands for it.

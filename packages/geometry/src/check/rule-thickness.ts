@@ -1,7 +1,7 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Point } from '../types/shape.js';
 import { placePoint } from './area.js';
 import type { CheckContext, Placed } from './context.js';
+import { FORGIVEN_MM } from './forgiven.js';
 import { thicknessAt } from './thickness-at.js';
 import type { Finding } from './violation.js';
 
@@ -29,7 +29,7 @@ function thicknessFaultOf(placed: Placed, ownPoints: readonly Point[]): Finding 
     const thin = need.minMm - thinnest;
     const thick = need.tooThick === 'skive' ? -Infinity : thickest - need.maxMm;
     const off = Math.max(thin, thick);
-    if (off <= CHECK_FORGIVES_MM || (worst !== undefined && off <= worst.off)) continue;
+    if (off <= FORGIVEN_MM || (worst !== undefined && off <= worst.off)) continue;
     const [measured, required] = thin >= thick ? [thinnest, need.minMm] : [thickest, need.maxMm];
     const { copy, placement } = placed;
     worst = {

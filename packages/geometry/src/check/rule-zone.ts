@@ -1,6 +1,6 @@
-import { CHECK_FORGIVES_MM } from '../tolerance.js';
 import type { Area } from './area.js';
 import type { CheckContext, Placed } from './context.js';
+import { FORGIVEN_MM } from './forgiven.js';
 import { placedNeeds } from './placed-needs.js';
 import { outsideUnionDeeperThan } from './union-outside.js';
 import type { Finding } from './violation.js';
@@ -13,7 +13,7 @@ export function findZoneFaults(context: CheckContext): readonly Finding[] {
       if (need.zones === undefined) continue;
       const allowed = areasOfZones(placed, need.zones);
       for (const area of areas) {
-        const outside = outsideUnionDeeperThan(area, allowed, CHECK_FORGIVES_MM);
+        const outside = outsideUnionDeeperThan(area, allowed, FORGIVEN_MM);
         if (outside === undefined) continue;
         findings.push({
           rule: 'zone',
