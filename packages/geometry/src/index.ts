@@ -139,3 +139,8 @@ export type { Circle } from './shape/enclosing-circle.js';
 export { signedDistance, widestInscribedCircle } from './shape/inscribed-circle.js';
 export { directionAt, gridPointsIn, thicknessAt } from './direction-field.js';
 export type { LocalDirection } from './direction-field.js';
+export { largestRectangle } from './shape/inscribed-rectangle.js';
+export type { InnerRectangle } from './shape/inscribed-rectangle.js';
+export { simplifyGrowing, simplifyShrinking } from './shape/simplify.js';
+export { convexParts } from './shape/convex-parts.js';
+export { convexSum, noFitPolygon, noFitRegions } from './shape/no-fit.js';

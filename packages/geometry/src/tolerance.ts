@@ -59,3 +59,9 @@ export const TIE_SHARE = 1e-12;
 
 /** Two stretches of a stroke that are as near but for rounding: the earlier one counts. */
 export const FIELD_TIE_MM = 1e-9;
+
+/** Even grid lines each way when a large rectangle is sought; more takes longer and is mended by climbing anyway. */
+export const RECTANGLE_CELLS = 256;
+
+/** Last step of that climbing, in mm. */
+export const RECTANGLE_FINEST_MM = 0.01;

@@ -1,5 +1,5 @@
 import clipper from 'clipper-lib';
-import type { Path, Paths, PolyNode } from 'clipper-lib';
+import type { IntPoint, Path, Paths, PolyNode } from 'clipper-lib';
 import {
   GRID_STEPS_PER_MM,
   OFFSET_ARC_TOLERANCE_MM,
@@ -116,7 +116,26 @@ function collectRegions(node: PolyNode, into: Region[]): void {
 }
 
 function toRing(path: Path): Ring {
-  return path.map(({ X, Y }) => ({ x: X / GRID_STEPS_PER_MM + 0, y: Y / GRID_STEPS_PER_MM + 0 }));
+  return withoutStraightCorners(path).map(({ X, Y }) => ({
+    x: X / GRID_STEPS_PER_MM + 0,
+    y: Y / GRID_STEPS_PER_MM + 0,
+  }));
+}
+
+/** Strictly simple results keep corners on straight runs; in whole numbers they are found exactly. */
+function withoutStraightCorners(path: Path): Path {
+  const kept: Path = [];
+  for (const p of path) {
+    while (kept.length > 1 && isStraight(kept[kept.length - 2]!, kept[kept.length - 1]!, p)) kept.pop();
+    kept.push(p);
+  }
+  while (kept.length > 2 && isStraight(kept[kept.length - 2]!, kept[kept.length - 1]!, kept[0]!)) kept.pop();
+  while (kept.length > 2 && isStraight(kept[kept.length - 1]!, kept[0]!, kept[1]!)) kept.shift();
+  return kept;
+}
+
+function isStraight(a: IntPoint, b: IntPoint, c: IntPoint): boolean {
+  return (b.X - a.X) * (c.Y - a.Y) === (b.Y - a.Y) * (c.X - a.X);
 }
 
 /** A strip of length l and width w has area l w and perimeter 2 (l + w). */
