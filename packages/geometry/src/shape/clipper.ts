@@ -71,9 +71,29 @@ export function toPath(ring: Ring): Path {
   }));
 }
 
-/** Unites closed paths by their winding: what is wound round once or more counts as inside. */
+/** Paths that clipper-lib unites at once; fewer mean more passes, more mean longer sweeps with more crossings. */
+const PATHS_AT_ONCE = 8;
+
+/** Unites closed paths by their winding (what is wound round once or more is inside), in groups, then groups of those. */
 export function unitePaths(paths: Paths): Region[] {
-  return combinePaths(clipper.ClipType.ctUnion, paths, []);
+  let groups: Paths[] = paths.map((path) => [path]);
+  while (groups.length > PATHS_AT_ONCE) {
+    const merged: Paths[] = [];
+    for (let i = 0; i < groups.length; i += PATHS_AT_ONCE) {
+      merged.push(unitedPaths(groups.slice(i, i + PATHS_AT_ONCE).flat()));
+    }
+    groups = merged;
+  }
+  return combinePaths(clipper.ClipType.ctUnion, groups.flat(), []);
+}
+
+function unitedPaths(paths: Paths): Paths {
+  const engine = new clipper.Clipper();
+  engine.AddPaths(paths, clipper.PolyType.ptSubject, true);
+  const united: Paths = [];
+  const fill = clipper.PolyFillType.pftPositive;
+  engine.Execute(clipper.ClipType.ctUnion, united, fill, fill);
+  return united;
 }
 
 function toPaths(regions: readonly Region[]): Paths {
