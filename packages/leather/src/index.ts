@@ -79,3 +79,11 @@ export type { Coverage, PartRule, PriceLine, SourceMark, Workshop } from './mode
 export type { BundledFile, HideShelf, JobBundle, StockEntry, StockJournal } from './model/stock.js';
 export { LeatherError } from './leather-error.js';
 export type { LeatherErrorCode } from './leather-error.js';
+export { placeWords, sentenceFor } from './words/catalogue.js';
+export type { SentenceCode } from './words/catalogue.js';
+export { groupDigits, listWords, quoteValue } from './words/sentence.js';
+export type { SentenceParams, SentenceTable } from './words/sentence.js';
+export { nearestWord } from './words/nearest.js';
+export { hashHide, hashPieceShape, sha256Hex } from './hash/index.js';
+export { parseHide, writeHide } from './files/hide-file.js';
+export { parseLayout, writeLayout } from './files/layout-file.js';

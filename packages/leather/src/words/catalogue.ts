@@ -40,7 +40,8 @@ export function placeWords(place: DiagnosticPlace | undefined): string {
   if (place.file !== undefined) words.push(place.file);
   if (place.line !== undefined) words.push(`line ${place.line}`);
   if (place.at !== undefined && place.at !== '') words.push(place.at);
-  if (place.point !== undefined) words.push(`at (${shortNumber(place.point.x)}, ${shortNumber(place.point.y)}) mm`);
+  if (place.point !== undefined)
+    words.push(`at (${shortNumber(place.point.x)}, ${shortNumber(place.point.y)}) mm`);
   return words.join(', ');
 }
 

@@ -67,7 +67,7 @@ export const FILE_SENTENCES = {
     `${p.found} is out of range; from ${p.from} to ${p.to} ${p.unit} is possible here.`,
 
   'hide-outline-crosses': (p: { what: string }) =>
-    `The line of ${p.what} crosses or touches itself at this place; redraw it so that it runs once around.`,
+    `The line of ${p.what} crosses itself at this place; redraw it so that it runs once around.`,
   'hide-no-area': (p: { what: string }) =>
     `The line of ${p.what} encloses no area; draw it as a closed line with some leather inside.`,
   'hide-open-line': (p: { what: string }) =>
@@ -86,8 +86,6 @@ export const FILE_SENTENCES = {
     `Flaw ${p.id} has no kind, so its effect must be written out: looks, strength and isVoid.`,
   'hide-short-line': (p: { what: string }) =>
     `The line of ${p.what} has no length; give it at least two different points.`,
-  'hide-belly-backbone': () =>
-    'A belly has no backbone, but one is given; remove it, or choose the cut that this is.',
   'hide-reading-outside': (p: { index: number }) =>
     `Thickness reading ${p.index} lies outside the outline; move it onto the hide or remove it.`,
 
@@ -110,8 +108,7 @@ export const FILE_SENTENCES = {
   'article-leather-not-in-order': (p: { leather: string; article: string }) =>
     `Article ${p.article} needs a leather named ${p.leather}, but the order does not list it; add it under "leathers" with its hides.`,
   'fixed-needs-angle': () => 'The direction "fixed" needs an angle; add "angle", in degrees.',
-  'seam-target': (p: { found: string }) =>
-    `${p.found} is not a seam's other side; write "piece/line".`,
+  'seam-target': (p: { found: string }) => `${p.found} is not a seam's other side; write "piece/line".`,
   'strap-does-not-fit': (p: { piece: string; what: string }) => `Strap ${p.piece} can't be cut: ${p.what}.`,
   'no-such-method': (p: { method: string; near?: string; known: string }) =>
     `The cutting method ${p.method} is not in the workshop's table (${p.known}).${near(p.near)} Or give its gap, edge, void and kerf here.`,

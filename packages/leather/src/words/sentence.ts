@@ -33,3 +33,8 @@ export function listWords(words: readonly string[], joint: 'or' | 'and' = 'or'):
   if (words.length <= 1) return words[0] ?? '';
   return `${words.slice(0, -1).join(', ')} ${joint} ${words[words.length - 1]}`;
 }
+
+/** 10000 as "10,000". */
+export function groupDigits(value: number): string {
+  return String(value).replace(/\B(?=(?:\d{3})+$)/g, ',');
+}

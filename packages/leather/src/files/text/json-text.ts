@@ -122,7 +122,11 @@ class JsonReader {
     this.at += 1;
     this.depth += 1;
     if (this.depth > DEEPEST_NESTING) {
-      throw leatherError('too-deep', { limit: DEEPEST_NESTING }, { file: this.file, line: this.lineAt(this.at) });
+      throw leatherError(
+        'too-deep',
+        { limit: DEEPEST_NESTING },
+        { file: this.file, line: this.lineAt(this.at) },
+      );
     }
   }
 
@@ -152,7 +156,8 @@ class JsonReader {
 
   private unexpected(wanted: string) {
     const rest = this.text.slice(this.at, this.at + 12).split('\n')[0] ?? '';
-    const found = this.at >= this.text.length ? 'the end of the file' : quoteValue(rest === '' ? 'a new line' : rest);
+    const found =
+      this.at >= this.text.length ? 'the end of the file' : quoteValue(rest === '' ? 'a new line' : rest);
     return leatherError('not-json', { found, wanted }, { file: this.file, line: this.lineAt(this.at) });
   }
 }

@@ -23,14 +23,23 @@ export function parseYamlText(text: string, file: string): TextTree {
   const problem = document.errors[0] ?? document.warnings[0];
   if (problem !== undefined) throw yamlProblem(problem, file, lineAt);
   refuseOddKeysAndBombs(document, file, lineAt);
-  return { value: document.toJS({ maxAliasCount: MOST_ALIASES }) as unknown, lineOf: (path) => lineOf(document, path, lineAt) };
+  return {
+    value: document.toJS({ maxAliasCount: MOST_ALIASES }) as unknown,
+    lineOf: (path) => lineOf(document, path, lineAt),
+  };
 }
 
 type ParsedDocument = Document.Parsed<ParsedNode>;
 
 function composeOne(text: string, lines: LineCounter, file: string): ParsedDocument {
   const parser = new Parser(lines.addNewLine);
-  const composer = new Composer({ version: '1.2', schema: 'core', merge: false, uniqueKeys: true, strict: true });
+  const composer = new Composer({
+    version: '1.2',
+    schema: 'core',
+    merge: false,
+    uniqueKeys: true,
+    strict: true,
+  });
   const documents: ParsedDocument[] = [];
   const take = (batch: Iterable<ParsedDocument>) => {
     for (const document of batch) documents.push(document);
