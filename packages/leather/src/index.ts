@@ -87,3 +87,57 @@ export { nearestWord } from './words/nearest.js';
 export { hashHide, hashPieceShape, sha256Hex } from './hash/index.js';
 export { parseHide, writeHide } from './files/hide-file.js';
 export { parseLayout, writeLayout } from './files/layout-file.js';
+export { DEFAULT_PARTS, ruleOfPart } from './parts/part-table.js';
+export {
+  DEEP_FROM,
+  DEFAULT_FLAW_EFFECTS,
+  DEFAULT_ZONE_EFFECTS,
+  effectOf,
+  gradeOfLooks,
+} from './parts/effects.js';
+export type { EffectDefaults, KindEffect } from './parts/effects.js';
+export { drawDisc, drawRectangle, drawStrap } from './pieces/draw.js';
+export { ALLOWANCE_MITRE_LIMIT, addAllowance } from './pieces/allowance.js';
+export { mirrorPiece, pieceFace, pieceRegion, roundPiece, transformPiece } from './pieces/piece-shape.js';
+export { ALL_FACE, layablePiece } from './pieces/layable-piece.js';
+export { resolvePieces } from './pieces/resolve-pieces.js';
+export type { ReadPattern, ResolvedPieces } from './pieces/resolve-pieces.js';
+export { hideAreas, hideRegion, netRegions, voidRegions } from './hide/hide-region.js';
+export type { HideAreas } from './hide/hide-region.js';
+export { hideQualities, photoErrorAt, zoneOfCut } from './hide/qualities.js';
+export type { QualityOptions } from './hide/qualities.js';
+export { bufferedLine, flawRegions } from './hide/flaw-region.js';
+export { directionField, thicknessField } from './hide/fields.js';
+export { useFromVector } from './hide/use-from.js';
+export type { UseFromVector } from './hide/use-from.js';
+export { resolveOrder } from './order/resolve-order.js';
+export { copiesPerSet } from './order/items.js';
+export { nestProblemFor } from './order/problem.js';
+export type { KeptLayout, LayoutProblem, ProblemInput } from './order/problem.js';
+export type { NamedHide, SheetOptions } from './order/sheets.js';
+export { bareCopy, copyRefOf, itemId, pieceCopyKey, pieceCopyOf } from './order/item-id.js';
+export type { ItemMeaning } from './order/item-id.js';
+export { layoutFrom } from './layout/layout-from.js';
+export type { LayoutInput } from './layout/layout-from.js';
+export { checkLayout } from './layout/check-layout.js';
+export type { CheckLayoutOptions, LayoutCheck, LayoutViolation } from './layout/check-layout.js';
+export { cuttingOrder } from './layout/cutting-order.js';
+export { placedRegion, placedRegions, placementTransform } from './layout/placed-region.js';
+export { hideUses, layoutYield, yieldOfHide } from './yield/layout-yield.js';
+export type { HideUse, YieldInput } from './yield/layout-yield.js';
+export { leftoverOf } from './yield/freeing-cut.js';
+export type { FreeingCut, Leftover } from './yield/freeing-cut.js';
+export { offcutsOf } from './offcuts/offcuts-of.js';
+export { rectangleFits } from './offcuts/rectangle-fits.js';
+export { formatLength, parseLengthMm } from './units/length.js';
+export { formatThickness, mmToOunces, ouncesToMm, parseThickness } from './units/thickness.js';
+export {
+  formatArea,
+  mm2ToSquareFeet,
+  parseAreaMm2,
+  quarterFootMark,
+  squareFeetToMm2,
+} from './units/area.js';
+export type { AreaUnit } from './units/area.js';
+export { parseAngleDeg } from './units/angle.js';
+export { formatMoney, parseMoney } from './units/money.js';

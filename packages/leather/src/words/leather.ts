@@ -1,7 +1,8 @@
 import type { RuleName, UnplacedReason } from '@hidebound/geometry';
 import type { SentenceTable } from './sentence.js';
 
-interface CopyParams {
+/** A copy of a piece, in words. */
+export interface CopyParams {
   readonly piece: string;
   readonly article: string;
 }
@@ -28,7 +29,8 @@ const UNPLACED_SENTENCES = {
     `${who(p)} was not tried before the run was stopped; let it run longer.`,
 } as const satisfies Record<`unplaced-${UnplacedReason}`, (params: CopyParams) => string>;
 
-interface BrokenParams {
+/** A broken rule, in words. */
+export interface BrokenParams {
   /** Who breaks the rule, in words. */
   readonly what: string;
   /** The other party in words. */
@@ -79,8 +81,55 @@ const BROKEN_SENTENCES = {
   'broken-finite': (p: BrokenParams) => `${p.what} has a place or an angle that is not a number.`,
 } as const satisfies Record<`broken-${RuleName}`, (params: BrokenParams) => string>;
 
+/** A hide, in words. */
+export interface HideParams {
+  readonly hide: string;
+}
+
+/** What is worth knowing about order and hides before anything is laid. */
+const ORDER_SENTENCES = {
+  'arrow-guessed': (p: CopyParams & { angleDeg: number }) =>
+    `${who(p)} has no direction arrow, so its long axis is taken (${p.angleDeg}° from its drawing's x axis); draw an arrow or give its angle if that is wrong.`,
+  'zones-not-drawn': (p: HideParams) =>
+    `Hide ${p.hide} has no zones drawn, so that pieces which may come from certain zones only can't be held to them there; draw the zones.`,
+  'hide-already-cut': (p: HideParams) =>
+    `Hide ${p.hide} is marked as cut; make sure that this is the leather you mean.`,
+  'candidates-not-confirmed': (p: HideParams & { count: number }) =>
+    `Hide ${p.hide} has ${p.count} possible flaws that nobody confirmed; look at them before you cut.`,
+  'thickness-not-known': (p: HideParams) =>
+    `Hide ${p.hide} says nothing of its thickness, so that pieces of a certain thickness can't be held to it there; measure it.`,
+  'use-from-guessed': (p: HideParams & { useFrom: string }) =>
+    `Hide ${p.hide} has no backbone, so the end to use first (${p.useFrom}) is guessed from its long axis; draw the backbone or give an angle.`,
+} as const satisfies SentenceTable;
+
+/** Why a layout can't be proven, apart from broken rules. */
+const PROOF_SENTENCES = {
+  'layout-hide-missing': (p: HideParams & { file: string }) =>
+    `Hide ${p.hide} is not at hand, so nothing laid on it can be proven; give its file.`,
+  'layout-hide-changed': (p: HideParams & { file: string }) =>
+    `Hide ${p.hide} was changed after this layout was made; lay the order anew, or bring the old file back.`,
+  'layout-piece-missing': (p: CopyParams) =>
+    `${who(p)} is in the layout's order but not among its pieces; make the layout anew.`,
+  'layout-piece-twice': (p: CopyParams) =>
+    `${who(p)} stands twice among the layout's pieces; make the layout anew.`,
+  'layout-piece-broken': (p: CopyParams) =>
+    `The stored outline of ${who(p)} encloses nothing; make the layout anew.`,
+  'layout-piece-hash': (p: CopyParams) =>
+    `The stored shape of ${who(p)} is not the one that its hash was taken of: it was changed after the layout was made; make the layout anew.`,
+  'layout-piece-region': (p: CopyParams) =>
+    `The rings of ${who(p)} do not follow from its cut lines: they were changed after the layout was made; make the layout anew.`,
+  'layout-piece-face': (p: CopyParams) =>
+    `The face of ${who(p)} does not follow from its lines: it was changed after the layout was made; make the layout anew.`,
+  'layout-piece-arrow': (p: CopyParams) =>
+    `The direction of ${who(p)} does not follow from its arrow: it was changed after the layout was made; make the layout anew.`,
+  'layout-yield-differs': (p: HideParams & { figure: string; says: number; is: number }) =>
+    `The yield of ${p.hide} says ${p.figure} ${p.says}, but the placements give ${p.is}; make the figures anew.`,
+} as const satisfies SentenceTable;
+
 /** English sentences for what laying pieces on hides can find. */
 export const LAYOUT_SENTENCES = {
   ...UNPLACED_SENTENCES,
   ...BROKEN_SENTENCES,
+  ...ORDER_SENTENCES,
+  ...PROOF_SENTENCES,
 } as const satisfies SentenceTable;

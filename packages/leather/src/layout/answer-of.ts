@@ -1,0 +1,105 @@
+import type { CopyRef, Item, Lane, NestAnswer, NestProblem, Placement, RoughCut } from '@hidebound/geometry';
+import type { Layout, PieceCopy, PiecePlacement } from '../model/layout.js';
+import { copyRefOf, pieceCopyKey } from '../order/item-id.js';
+import type { ItemMeaning } from '../order/item-id.js';
+import { ownSetKind, placementOf, plainObstacle } from '../order/problem.js';
+import type { LayoutProblem } from '../order/problem.js';
+
+export interface LayoutAnswer {
+  /** The order's problem with the layout's swatches added to it. */
+  readonly problem: NestProblem;
+  readonly items: ReadonlyMap<string, ItemMeaning>;
+  readonly answer: NestAnswer;
+}
+
+/**
+ * A layout read back as the answer to its own problem. Spoiled copies are items of their own (`spoiled/1`, in the
+ * order of the placements, as `nestProblemFor` numbers them), and so are swatches (`swatch/…`).
+ */
+export function answerOfLayout(layout: Layout, { problem, items }: LayoutProblem): LayoutAnswer {
+  const spoiled = spoiledRefs(layout.placements);
+  const swatches = layout.swatches.map((swatch) => swatchItem(swatch, layout));
+  const meanings = new Map(items);
+  for (const [i, item] of swatches.entries()) {
+    meanings.set(item.id, { kind: 'swatch', id: layout.swatches[i]!.id });
+  }
+  const refIn =
+    (hide: string) =>
+    (copy: PieceCopy): CopyRef =>
+      refOnHide(copy, hide, layout, spoiled);
+  return {
+    problem: {
+      ...problem,
+      items: [...problem.items, ...swatches],
+      setKinds: [...problem.setKinds, ...swatches.map(ownSetKind)],
+    },
+    items: meanings,
+    answer: {
+      placements: [
+        ...layout.placements.map((placement) => asPlacement(placement, spoiled)),
+        ...layout.swatches.map((swatch, i): Placement => {
+          const item = swatches[i]!.id;
+          return { item, set: 1, copy: 1, sheet: swatch.hide, x: 0, y: 0, rotationDeg: 0 };
+        }),
+      ],
+      lanes: layout.lanes.map(({ id, hide, from, to, openAt, kerfMm, rows }): Lane => ({
+        id,
+        sheet: hide,
+        from,
+        to,
+        openAt,
+        kerfMm,
+        rows: rows.map((row) => ({ widthMm: row.widthMm, straps: row.straps.map(refIn(hide)) })),
+      })),
+      roughCuts: layout.roughCuts.map(({ id, hide, leather, outline, marginMm, members }): RoughCut => ({
+        id,
+        sheet: hide,
+        group: leather,
+        outline,
+        marginMm,
+        members: [
+          ...members.map(refIn(hide)),
+          ...layout.swatches.flatMap((swatch, i): CopyRef[] =>
+            swatch.roughCut === id ? [{ item: swatches[i]!.id, set: 1, copy: 1 }] : [],
+          ),
+        ],
+      })),
+      unplaced: layout.unplaced.map((copy) => ({ ...copyRefOf(copy), reason: copy.reason })),
+      joins: layout.origin.joins,
+    },
+  };
+}
+
+function swatchItem(swatch: Layout['swatches'][number], layout: Layout): Item {
+  const block = layout.roughCuts.find(({ id }) => id === swatch.roughCut);
+  const item = plainObstacle(`swatch/${swatch.id}`, { outer: swatch.outline, openings: [] }, swatch.hide);
+  return block === undefined ? item : { ...item, group: block.leather };
+}
+
+/** The item of each spoiled placement. */
+function spoiledRefs(placements: readonly PiecePlacement[]): ReadonlyMap<PiecePlacement, CopyRef> {
+  const spoiled = placements.filter(({ state }) => state === 'spoiled');
+  return new Map(spoiled.map((placement, i) => [placement, { item: `spoiled/${i + 1}`, set: 1, copy: 1 }]));
+}
+
+function asPlacement(placement: PiecePlacement, spoiled: ReadonlyMap<PiecePlacement, CopyRef>): Placement {
+  const own = spoiled.get(placement);
+  const ref = own ?? copyRefOf(placement);
+  return { ...placementOf(placement, ref.item), ...ref };
+}
+
+/** A member of a lane or block: the copy that is still wanted, or the spoiled one if only that lies on this hide. */
+function refOnHide(
+  copy: PieceCopy,
+  hide: string,
+  layout: Layout,
+  spoiled: ReadonlyMap<PiecePlacement, CopyRef>,
+): CopyRef {
+  const key = pieceCopyKey(copy);
+  const here = layout.placements.filter(
+    (placement) => placement.hide === hide && pieceCopyKey(placement) === key,
+  );
+  const wanted = here.find(({ state }) => state !== 'spoiled');
+  const found = wanted ?? here[0];
+  return (found === undefined ? undefined : spoiled.get(found)) ?? copyRefOf(copy);
+}

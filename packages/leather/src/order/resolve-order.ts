@@ -1,0 +1,60 @@
+import { ruleOfPart } from '../parts/part-table.js';
+import type { Order, OrderLeather, OrderPiece, ResolvedOrder, ResolvedPiece } from '../model/order.js';
+import type { Workshop } from '../model/workshop.js';
+import { checkOrder } from './check-order.js';
+
+/**
+ * The order with every rule of every piece filled in: what the order says wins, then what its leather says of the
+ * thickness, then the workshop's row for the part, then the built-in row. Throws `LeatherError` where the order
+ * contradicts itself (see `checkOrder`).
+ */
+export function resolveOrder(order: Order, workshop?: Pick<Workshop, 'parts'>): ResolvedOrder {
+  checkOrder(order);
+  return {
+    ...order,
+    articles: order.articles.map((article) => ({
+      ...article,
+      pieces: article.pieces.map((piece) =>
+        resolvePiece(
+          piece,
+          order.leathers.find((leather) => leather.name === piece.leather),
+          workshop,
+        ),
+      ),
+    })),
+  };
+}
+
+function resolvePiece(
+  piece: OrderPiece,
+  leather: OrderLeather | undefined,
+  workshop: Pick<Workshop, 'parts'> | undefined,
+): ResolvedPiece {
+  const rule = ruleOfPart(piece.part, workshop);
+  const zones = piece.zones ?? rule.zones;
+  const thickness = piece.thickness ?? leather?.thickness ?? rule.thickness;
+  return {
+    name: piece.name,
+    leather: piece.leather,
+    part: piece.part,
+    from: piece.from,
+    count: piece.count,
+    mirrored: piece.mirrored,
+    ...(piece.pair === undefined ? {} : { pair: piece.pair }),
+    looks: { face: piece.looks?.face ?? rule.looks.face, rest: piece.looks?.rest ?? rule.looks.rest },
+    bearsLoad: piece.bearsLoad ?? rule.bearsLoad,
+    ...(zones === undefined ? {} : { zones }),
+    side: piece.side ?? 'grain',
+    direction: piece.direction ?? rule.direction,
+    ...(piece.arrowDeg === undefined ? {} : { arrowDeg: piece.arrowDeg }),
+    ...(piece.face === undefined ? {} : { face: piece.face }),
+    ...(thickness === undefined ? {} : { thickness }),
+    tooThick: piece.tooThick ?? rule.tooThick,
+    layers: piece.layers,
+    ...(piece.marginMm === undefined ? {} : { marginMm: piece.marginMm }),
+    allowanceMm: piece.allowanceMm,
+    seams: piece.seams,
+    priority: piece.priority,
+    inLane: piece.inLane,
+  };
+}
