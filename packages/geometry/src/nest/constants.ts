@@ -1,0 +1,41 @@
+/** Numbers of the search, with their trade-offs. Lengths in mm unless said otherwise. */
+
+/**
+ * Moving contours are shrunk by this, and required distances grow by it, so that every required distance is
+ * positive and two shapes that may touch need no special case. It moves a right-angled corner by 1.4 times as
+ * much, which stays within what the exact check forgives.
+ */
+export const SKIN_MM = 0.001;
+
+/** A mitred corner of the shrunk contour moves by at most this many skins; sharper ones move less than a mitre. */
+export const SKIN_MITRE_LIMIT = 1.5;
+
+/** What a placement may lose by rounding x and y to 0.001 mm (0.71 µm), and a little for the arithmetic. */
+export const ROUNDING_SLACK_MM = 0.0009;
+
+/** Finest and coarsest pitch of the raster on which positions are looked for. */
+export const RASTER_FINEST_MM = 1.5;
+export const RASTER_COARSEST_MM = 6;
+
+/** Points of one raster layer, at most: bounds memory and the time to look through a sheet. */
+export const RASTER_MOST_POINTS = 260_000;
+
+/** Edges that share one box in a soup of edges. Fewer: more boxes to test; more: boxes that say less. */
+export const EDGES_PER_CHUNK = 8;
+
+/** Pitch of the cached direction, thickness and axis distance. */
+export const FIELD_CACHE_MM = 20;
+
+/** How many raster positions are tried exactly, for one piece on one sheet. */
+export const FIRST_CANDIDATES = 6;
+export const IMPROVE_CANDIDATES = 4;
+
+/** Angles tried for a free piece in the first layout, and in one step of the improvement. */
+export const FIRST_FREE_ANGLES = 8;
+export const IMPROVE_FREE_ANGLES = 5;
+
+/** Steps of the improvement between two joins. */
+export const STEPS_PER_JOIN = 40;
+
+/** Turned items kept ready; the oldest go first. */
+export const MOST_VARIANTS = 4000;

@@ -1,0 +1,157 @@
+import type { SetOfCopies } from './demand.js';
+import type { Effort } from './insert.js';
+import { FIRST_EFFORT, findPlace } from './insert.js';
+import type { Layout } from './layout.js';
+import { layCopy, liftCopy, sheetsFor } from './layout.js';
+import { inOrder } from './order.js';
+
+/** Which copies are to be laid now; a search turns them on, set by set where sets are laid whole. */
+export interface Wanted {
+  /** By copy: 1 if it counts as missing while it isn't laid. */
+  readonly copies: Uint8Array;
+  /** By set. */
+  readonly sets: Uint8Array;
+}
+
+/** True if the kind's sets are laid whole or not at all, one after the other. */
+export function isLaidBySets(layout: Layout, set: SetOfCopies): boolean {
+  return layout.problem.objective.mode === 'sets' || set.kind.sets === 'many';
+}
+
+export function wantSet(wanted: Wanted, set: SetOfCopies): void {
+  wanted.sets[set.index] = 1;
+  for (const copy of set.copies) wanted.copies[copy] = 1;
+}
+
+export function dropSet(layout: Layout, wanted: Wanted, set: SetOfCopies): void {
+  wanted.sets[set.index] = 0;
+  for (const copy of set.copies) {
+    wanted.copies[copy] = 0;
+    if (layout.laid[copy] !== undefined && !layout.demand.copies[copy]!.isFixed) liftCopy(layout, copy);
+  }
+}
+
+/** The first layout: yields after each piece. */
+export function* layFirst(layout: Layout, wanted: Wanted): Generator<undefined, void> {
+  const { sets } = layout.demand;
+  const atOnce: SetOfCopies[] = [];
+  const oneByOne: SetOfCopies[] = [];
+  for (const set of sets) {
+    const hasFixed = set.copies.some((copy) => layout.demand.copies[copy]!.isFixed);
+    if (isLaidBySets(layout, set) && !hasFixed) oneByOne.push(set);
+    else atOnce.push(set);
+  }
+  for (const set of atOnce) wantSet(wanted, set);
+  yield* layUnits(layout, atOnce);
+  yield* growSets(layout, wanted, oneByOne);
+}
+
+/** Lays required sets: bound ones set by set, all other copies in one order. */
+function* layUnits(layout: Layout, sets: readonly SetOfCopies[]): Generator<undefined, void> {
+  const loose: number[] = [];
+  const bound: SetOfCopies[] = [];
+  for (const set of sets) {
+    if (isBound(layout, set)) bound.push(set);
+    else loose.push(...set.copies);
+  }
+  const firstOfSet = new Map(bound.map((set) => [inOrder(layout, set.copies)[0]!, set]));
+  for (const copy of inOrder(layout, [...loose, ...firstOfSet.keys()])) {
+    const set = firstOfSet.get(copy);
+    if (set !== undefined) yield* layBoundSet(layout, set);
+    else if (layout.laid[copy] === undefined) {
+      tryToLay(layout, copy, FIRST_EFFORT);
+      yield;
+    }
+  }
+}
+
+/** Its copies must share something that not all sheets have in common. */
+function isBound(layout: Layout, set: SetOfCopies): boolean {
+  if (set.kind.keep === 'nothing') return false;
+  return shares(layout, set).length > 1;
+}
+
+/** What a set can share: the sheets, or the lots, each as the sheets that it stands for. */
+function shares(layout: Layout, set: SetOfCopies): number[][] {
+  const { sheets } = layout.problem;
+  if (set.kind.keep === 'sheet') return sheets.map((_, i) => [i]);
+  const lots = [...new Set(sheets.map(({ lot }) => lot))];
+  return lots.map((lot) => sheets.flatMap((sheet, i) => (sheet.lot === lot ? [i] : [])));
+}
+
+/** Tries each sheet or lot until one takes the whole set; else keeps the one that takes the most. */
+function* layBoundSet(layout: Layout, set: SetOfCopies): Generator<undefined, void> {
+  const open = inOrder(layout, set.copies).filter((copy) => layout.laid[copy] === undefined);
+  const hasMate = open.length < set.copies.length;
+  let most = -1;
+  let bestShare: number[] | undefined;
+  for (const share of hasMate ? [layout.problem.sheets.map((_, i) => i)] : shares(layout, set)) {
+    const area = layWithin(layout, set, open, share);
+    yield;
+    if (open.every((copy) => layout.laid[copy] !== undefined)) return;
+    if (area > most) {
+      most = area;
+      bestShare = share;
+    }
+    for (const copy of open) if (layout.laid[copy] !== undefined) liftCopy(layout, copy);
+  }
+  if (bestShare !== undefined) layWithin(layout, set, open, bestShare);
+}
+
+/** Lays what it can; only the copies that the set binds are held to the share. */
+function layWithin(
+  layout: Layout,
+  set: SetOfCopies,
+  open: readonly number[],
+  share: readonly number[],
+): number {
+  let area = 0;
+  for (const copy of open) {
+    const { prepared } = layout.demand.copies[copy]!;
+    const bound = set.kind.keep !== 'faceLot' || prepared.item.isFace;
+    if (tryToLay(layout, copy, FIRST_EFFORT, bound ? share : undefined)) area += prepared.areaMm2;
+  }
+  return area;
+}
+
+/** Lays sets of each kind one after the other, until one doesn't fit. */
+function* growSets(layout: Layout, wanted: Wanted, sets: readonly SetOfCopies[]): Generator<undefined, void> {
+  const full = new Set<number>();
+  const order = [...sets].sort(
+    (a, b) => b.kind.priority - a.kind.priority || b.kind.value - a.kind.value || a.index - b.index,
+  );
+  for (const set of order) {
+    if (full.has(set.kindIndex)) continue;
+    wantSet(wanted, set);
+    if (isBound(layout, set)) {
+      yield* layBoundSet(layout, set);
+    } else {
+      for (const copy of inOrder(layout, set.copies)) {
+        if (layout.laid[copy] === undefined && !tryToLay(layout, copy, FIRST_EFFORT)) break;
+        yield;
+      }
+    }
+    if (set.copies.every((copy) => layout.laid[copy] !== undefined)) continue;
+    dropSet(layout, wanted, set);
+    full.add(set.kindIndex);
+  }
+}
+
+/** Lays a copy on the first of its sheets that takes it. */
+export function tryToLay(
+  layout: Layout,
+  copy: number,
+  effort: Effort,
+  within?: readonly number[],
+  presentDeg?: number,
+): boolean {
+  const one = layout.demand.copies[copy]!;
+  for (const sheet of sheetsFor(layout, one)) {
+    if (within !== undefined && !within.includes(sheet)) continue;
+    const place = findPlace(layout, one, sheet, effort, presentDeg);
+    if (place === undefined) continue;
+    layCopy(layout, copy, place);
+    return true;
+  }
+  return false;
+}

@@ -1,0 +1,138 @@
+import type { Random } from '../number/random.js';
+import { atan2Deg } from '../number/trigonometry.js';
+import { FIRST_CANDIDATES, FIRST_FREE_ANGLES, IMPROVE_CANDIDATES, IMPROVE_FREE_ANGLES } from './constants.js';
+import type { Copy } from './demand.js';
+import { exactPlace } from './exact-place.js';
+import { toU } from './frame.js';
+import type { Layout } from './layout.js';
+import { pairLimitFor, variantOf } from './layout.js';
+import type { RotationContext } from './rotations.js';
+import { firstRotations, randomRotations } from './rotations.js';
+import type { PairLimit } from './rules.js';
+import { fittedRotationDeg, quickLook, rulesHold } from './rules.js';
+import type { Proposal, ScanTaste } from './scan.js';
+import { scanPlaces } from './scan.js';
+import type { Place, SheetState } from './sheet-state.js';
+import type { Variant } from './variant.js';
+
+/** How hard to look for a place, and where rotations come from. */
+export interface Effort {
+  /** Absent: the first rotations, the same every time. */
+  readonly random?: Random | undefined;
+  readonly mostRotations: number;
+  readonly mostCandidates: number;
+  /** Weight of empty length behind a piece. */
+  readonly behind: number;
+}
+
+export const FIRST_EFFORT: Effort = {
+  mostRotations: FIRST_FREE_ANGLES,
+  mostCandidates: FIRST_CANDIDATES,
+  behind: 0.3,
+};
+
+export function improvingEffort(random: Random, behind: number): Effort {
+  return { random, mostRotations: IMPROVE_FREE_ANGLES, mostCandidates: IMPROVE_CANDIDATES, behind };
+}
+
+/** The best place found for a copy on one sheet, valid for now; undefined if none was found. */
+export function findPlace(
+  layout: Layout,
+  copy: Copy,
+  sheet: number,
+  effort: Effort,
+  presentDeg?: number,
+): Place | undefined {
+  const state = layout.sheets[sheet]!;
+  const pair = pairLimitFor(layout, copy);
+  const context: RotationContext = {
+    prepared: copy.prepared,
+    frame: state.space.frame,
+    cache: layout.fields[sheet]!,
+    pair,
+    nearbyDeg: effort.random === undefined ? [] : nearbyEdges(state, effort.random),
+  };
+  const rotations =
+    effort.random === undefined
+      ? firstRotations(context, effort.mostRotations)
+      : randomRotations(context, effort.random, effort.mostRotations, presentDeg);
+  const taste: ScanTaste = {
+    behind: effort.behind,
+    accepts: quickLook(copy.prepared, state.space.sheet, state.space.frame, context.cache, pair),
+  };
+  const proposals: Proposal[] = [];
+  for (const rotation of rotations) {
+    const variant = variantOf(layout, copy.prepared, sheet, rotation);
+    proposals.push(...scanPlaces(state, variant, taste));
+  }
+  proposals.sort((a, b) => a.score - b.score);
+  return bestExact(layout, state, proposals, effort, pair);
+}
+
+/** How much better than promised a place may turn out when it is made exact, in pitches. */
+const PROMISE_PITCHES = 2;
+
+function bestExact(
+  layout: Layout,
+  state: SheetState,
+  proposals: readonly Proposal[],
+  effort: Effort,
+  pair: PairLimit | undefined,
+): Place | undefined {
+  const { lattice, frame } = state.space;
+  let best: Place | undefined;
+  let bestScore = Infinity;
+  let tried = 0;
+  const mostTried = 4 * effort.mostCandidates;
+  let proven = 0;
+  for (const { variant, column, row, score } of proposals) {
+    if (proven >= effort.mostCandidates || tried >= mostTried) break;
+    if (score > bestScore + PROMISE_PITCHES * lattice.pitch) break;
+    tried++;
+    const u = lattice.minX + column * lattice.pitch;
+    const v = lattice.minY + row * lattice.pitch;
+    const place = ruledPlace(layout, state, variant, u, v, pair);
+    if (place === undefined) continue;
+    proven++;
+    const gained = u - toU(frame, place.x, place.y);
+    if (score - gained < bestScore) {
+      best = place;
+      bestScore = score - gained;
+    }
+  }
+  return best;
+}
+
+/** The exact place near (u, v), with the piece turned to suit the local direction if need be. */
+function ruledPlace(
+  layout: Layout,
+  state: SheetState,
+  variant: Variant,
+  u: number,
+  v: number,
+  pair: PairLimit | undefined,
+): Place | undefined {
+  const { sheet, index } = state.space;
+  const place = exactPlace(state, variant, u, v);
+  if (place === undefined || rulesHold(place, sheet, pair)) return place;
+  const deg = fittedRotationDeg(place, sheet);
+  if (deg === undefined) return undefined;
+  const turned = exactPlace(state, variantOf(layout, variant.prepared, index, deg), u, v);
+  return turned !== undefined && rulesHold(turned, sheet, pair) ? turned : undefined;
+}
+
+/** Directions of some long edges of pieces that lie there, degrees on the sheet. */
+function nearbyEdges(state: SheetState, random: Random): number[] {
+  const { laid, space } = state;
+  const edges: number[] = [];
+  for (let i = 0; i < 3 && laid.length > 0; i++) {
+    const { variant } = laid[random.integer(laid.length)]!;
+    const longest = variant.prepared.edgeAnglesDeg[0];
+    if (longest !== undefined) edges.push(longest + variant.rotationDeg);
+  }
+  const { region, frame } = space;
+  const i = random.integer(region.count);
+  const along = atan2Deg(region.by[i]! - region.ay[i]!, region.bx[i]! - region.ax[i]!);
+  edges.push(along + atan2Deg(frame.fy, frame.fx));
+  return edges;
+}

@@ -1,0 +1,120 @@
+import { hullAnglesDeg } from './hull-angles.js';
+import { buildSoup, isInSoup } from './soup.js';
+import { flatRings, insetBySkin } from './skin.js';
+import { subtractRegions, unionRegions } from '../shape/clipper.js';
+import { regionArea, regionCentroid } from '../shape/ring.js';
+import { FIELD_GRID_MM } from '../tolerance.js';
+import type { Item, Need, NestProblem } from '../types/problem.js';
+import type { Point, Region } from '../types/shape.js';
+
+/** Directions of long edges that are worth laying along something. */
+const MOST_EDGE_ANGLES = 6;
+
+/** An item as the search sees it, in its own frame. */
+export interface PreparedItem {
+  readonly index: number;
+  readonly item: Item;
+  readonly areaMm2: number;
+  readonly centroid: Point;
+  /** Rings as they are, for others to keep off; and shrunk by the skin, for moving. */
+  readonly rings: readonly Float64Array[];
+  readonly insetRings: readonly Float64Array[];
+  readonly needs: readonly PreparedNeed[];
+  /** Where rules about direction and thickness must hold: [x0, y0, …], the centroid first. */
+  readonly proofPoints: Float64Array;
+  /** Index of its group among all groups of the problem. */
+  readonly group: number;
+  /** Angles of its longest hull edges, degrees in its own frame, longest first. */
+  readonly edgeAnglesDeg: readonly number[];
+}
+
+/** A need and where on the item it holds. */
+export interface PreparedNeed {
+  /** Index among the distinct needs of the problem. */
+  readonly needClass: number;
+  readonly insetRings: readonly Float64Array[];
+}
+
+/** The distinct needs, and the items that have them. */
+export interface PreparedItems {
+  readonly items: readonly PreparedItem[];
+  readonly needs: readonly Need[];
+  readonly groups: readonly (string | undefined)[];
+}
+
+export function prepareItems(problem: NestProblem): PreparedItems {
+  const needs = new Map<string, { index: number; need: Need }>();
+  const groups = new Map<string | undefined, number>();
+  const classOf = (need: Need): number => {
+    const key = needKey(need);
+    const known = needs.get(key) ?? { index: needs.size, need };
+    needs.set(key, known);
+    return known.index;
+  };
+  const items = problem.items.map((item, index): PreparedItem => {
+    const group = groups.get(item.group) ?? groups.size;
+    groups.set(item.group, group);
+    const rings = flatRings([item.region]);
+    return {
+      index,
+      item,
+      areaMm2: regionArea(item.region),
+      centroid: regionCentroid(item.region),
+      rings,
+      insetRings: insetBySkin(rings),
+      needs: prepareNeeds(item, classOf),
+      proofPoints: proofPoints(item.region, rings),
+      group,
+      edgeAnglesDeg: hullAnglesDeg(rings[0]!, MOST_EDGE_ANGLES),
+    };
+  });
+  return { items, needs: [...needs.values()].map(({ need }) => need), groups: [...groups.keys()] };
+}
+
+function needKey(need: Need): string {
+  const zones = need.zones === undefined ? '' : JSON.stringify([...need.zones].sort());
+  return `${need.maxGrade}/${String(need.strong)}/${zones}`;
+}
+
+/**
+ * Each part's need holds within the part. The item's own need holds wherever no part says otherwise; where every
+ * part is at least as strict, it holds everywhere just as well, which saves a boolean.
+ */
+function prepareNeeds(item: Item, classOf: (need: Need) => number): PreparedNeed[] {
+  const parts = item.parts.filter((part) => part.areas.length > 0);
+  const needs: PreparedNeed[] = [];
+  const areas = parts.flatMap((part) => part.areas);
+  const base = parts.every((part) => isAsStrict(part.need, item.need))
+    ? [item.region]
+    : subtractRegions([item.region], areas);
+  const push = (need: Need, regions: readonly Region[]): void => {
+    const rings = insetBySkin(flatRings(regions));
+    if (rings.length > 0) needs.push({ needClass: classOf(need), insetRings: rings });
+  };
+  push(item.need, base);
+  for (const part of parts) push(part.need, part.areas.length > 1 ? unionRegions(part.areas) : part.areas);
+  return needs;
+}
+
+/** What meets `a` meets `b` too. */
+function isAsStrict(a: Need, b: Need): boolean {
+  if (a.maxGrade > b.maxGrade || (b.strong && !a.strong)) return false;
+  if (b.zones === undefined) return true;
+  const within = b.zones;
+  return a.zones !== undefined && a.zones.every((zone) => within.includes(zone));
+}
+
+/** The centroid, then the crossings of a 50 mm grid through (0, 0) that lie within. */
+function proofPoints(region: Region, rings: readonly Float64Array[]): Float64Array {
+  const soup = buildSoup(rings);
+  const centre = regionCentroid(region);
+  const points = [centre.x, centre.y];
+  for (let j = Math.ceil(soup.minY / FIELD_GRID_MM); j * FIELD_GRID_MM <= soup.maxY; j++) {
+    for (let i = Math.ceil(soup.minX / FIELD_GRID_MM); i * FIELD_GRID_MM <= soup.maxX; i++) {
+      const x = i * FIELD_GRID_MM;
+      const y = j * FIELD_GRID_MM;
+      if (isInSoup(soup, x, y)) points.push(x, y);
+    }
+  }
+  return Float64Array.from(points);
+}

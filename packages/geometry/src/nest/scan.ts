@@ -1,0 +1,190 @@
+/**
+ * Looks for places on the lattice: for every row the smallest column at which a turned item is free, found by
+ * jumping from obstacle to obstacle. Kernel code on flat arrays.
+ */
+import type { Lattice } from './raster.js';
+import type { SheetState } from './sheet-state.js';
+import { layerFor } from './sheet-state.js';
+import type { Variant } from './variant.js';
+
+/** A place on the lattice, to be made exact. */
+export interface Proposal {
+  readonly variant: Variant;
+  readonly column: number;
+  readonly row: number;
+  /** Lower is better; mm along u, with what was added for waste. */
+  readonly score: number;
+}
+
+/** How places are weighed against each other. */
+export interface ScanTaste {
+  /** Weight of the mean empty length behind the piece. */
+  readonly behind: number;
+  /** Extra cost in mm of a place, or undefined. */
+  readonly costAt?: ((variant: Variant, u: number, v: number) => number) | undefined;
+  /** False where the rules about direction, thickness and pairs can't hold; absent: everywhere. */
+  readonly accepts?: ((variant: Variant, u: number, v: number) => boolean) | undefined;
+}
+
+/** Columns to step on where a place is free but not accepted. */
+const REFUSED_STEP_MM = 12;
+
+interface ActiveRuns {
+  readonly count: number;
+  /** row * columns + first column, and length - 1, of each run; and the jumps to look in. */
+  readonly offset: Int32Array;
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+  readonly jumps: readonly Int32Array[];
+}
+
+/** The best places of one variant on one sheet, one for each end of each stretch of rows that are alike. */
+export function scanPlaces(state: SheetState, variant: Variant, taste: ScanTaste): Proposal[] {
+  const { lattice } = state.space;
+  const { runs } = variant;
+  const active = activeRuns(state, variant);
+  const lowRow = -runs.minRow;
+  const highRow = lattice.rows - 1 - runs.maxRow;
+  const lowColumn = -runs.minColumn;
+  const highColumn = lattice.columns - 1 - runs.maxColumn;
+  if (highRow < lowRow || highColumn < lowColumn) return [];
+  const firstFree = new Int32Array(highRow - lowRow + 1);
+  const { accepts } = taste;
+  const step = Math.max(1, Math.round(REFUSED_STEP_MM / lattice.pitch));
+  let culprit = 0;
+  for (let row = lowRow; row <= highRow; row++) {
+    let column = lowColumn;
+    for (;;) {
+      const start = culprit;
+      culprit = nextFree(active, row * lattice.columns, column, start, highColumn, OUT);
+      column = OUT.column;
+      if (column > highColumn || accepts === undefined) break;
+      const u = lattice.minX + column * lattice.pitch;
+      if (accepts(variant, u, lattice.minY + row * lattice.pitch)) break;
+      column += step;
+    }
+    firstFree[row - lowRow] = column > highColumn ? -1 : column;
+  }
+  return proposals(variant, active, firstFree, lowRow, lattice, taste);
+}
+
+/** Written by `nextFree`; one object, so that the innermost loop makes none. */
+interface Out {
+  column: number;
+}
+const OUT: Out = { column: 0 };
+
+/**
+ * Moves the column on until every run is free, or beyond `highColumn`. Returns the run that was last in the way:
+ * it is the likeliest to be in the way again.
+ */
+function nextFree(
+  active: ActiveRuns,
+  rowBase: number,
+  from: number,
+  culprit: number,
+  highColumn: number,
+  out: Out,
+): number {
+  const { count, offset, first, last, jumps } = active;
+  let column = from;
+  let free = 0;
+  let i = culprit < count ? culprit : 0;
+  let blame = i;
+  while (free < count) {
+    const end = column + last[i]!;
+    const value = jumps[i]![rowBase + offset[i]! + end]!;
+    if (value > end) {
+      column = value - first[i]!;
+      free = 0;
+      blame = i;
+    } else if (value >= column + first[i]!) {
+      column = value + 1 - first[i]!;
+      free = 0;
+      blame = i;
+    } else {
+      free++;
+      if (++i === count) i = 0;
+      continue;
+    }
+    if (column > highColumn) break;
+  }
+  out.column = column;
+  return blame;
+}
+
+function activeRuns(state: SheetState, variant: Variant): ActiveRuns {
+  const { runs } = variant;
+  const { columns } = state.space.lattice;
+  const body = layerFor(state, variant.prepared.group).jump;
+  const offset: number[] = [];
+  const first: number[] = [];
+  const last: number[] = [];
+  const jumps: Int32Array[] = [];
+  for (let i = 0; i < runs.row.length; i++) {
+    const need = runs.need[i]!;
+    const jump = need < 0 ? body : state.space.needs[variant.needs[need]!.needClass]!.layer?.jump;
+    if (jump === undefined) continue;
+    offset.push(runs.row[i]! * columns);
+    first.push(runs.first[i]!);
+    last.push(runs.last[i]!);
+    jumps.push(jump);
+  }
+  return {
+    count: offset.length,
+    offset: Int32Array.from(offset),
+    first: Int32Array.from(first),
+    last: Int32Array.from(last),
+    jumps,
+  };
+}
+
+function proposals(
+  variant: Variant,
+  active: ActiveRuns,
+  firstFree: Int32Array,
+  lowRow: number,
+  lattice: Lattice,
+  taste: ScanTaste,
+): Proposal[] {
+  const found: Proposal[] = [];
+  const n = firstFree.length;
+  let i = 0;
+  while (i < n) {
+    const column = firstFree[i]!;
+    let j = i;
+    while (j + 1 < n && firstFree[j + 1] === column) j++;
+    const before = i === 0 ? -1 : firstFree[i - 1]!;
+    const after = j === n - 1 ? -1 : firstFree[j + 1]!;
+    const isLow = (before < 0 || before > column) && (after < 0 || after > column);
+    if (column >= 0 && isLow) {
+      for (const at of i === j ? [i] : [i, j]) {
+        const row = at + lowRow;
+        found.push({ variant, column, row, score: scoreOf(variant, active, column, row, lattice, taste) });
+      }
+    }
+    i = j + 1;
+  }
+  return found;
+}
+
+function scoreOf(
+  variant: Variant,
+  active: ActiveRuns,
+  column: number,
+  row: number,
+  lattice: Lattice,
+  taste: ScanTaste,
+): number {
+  const { runs } = variant;
+  let behind = 0;
+  for (let i = 0; i < runs.bodyCount; i++) {
+    const at = column + active.first[i]! - 1;
+    if (at < 0) continue;
+    const value = active.jumps[i]![row * lattice.columns + active.offset[i]! + at]!;
+    if (value < at) behind += at - value;
+  }
+  const u = lattice.minX + column * lattice.pitch;
+  const extra = taste.costAt?.(variant, u, lattice.minY + row * lattice.pitch) ?? 0;
+  return u + variant.body.maxX + (taste.behind * behind * lattice.pitch) / runs.bodyCount + extra;
+}
