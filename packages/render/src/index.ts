@@ -30,3 +30,7 @@ export { writePdf } from './pdf/write-pdf.js';
 export type { PdfOptions } from './pdf/write-pdf.js';
 export { RenderError } from './error.js';
 export type { RenderErrorCode } from './error.js';
+export { drawCuttingSheets } from './sheet/cutting-sheet.js';
+export type { CuttingSheetOptions } from './sheet/cutting-sheet.js';
+export { PAGE_SIZES } from './sheet/page-size.js';
+export type { PageName, PageSize } from './sheet/page-size.js';

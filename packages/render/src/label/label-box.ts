@@ -1,0 +1,151 @@
+import { pointInRing, sinCosDeg } from '@hidebound/geometry';
+import type { Box, Point, Region, Ring } from '@hidebound/geometry';
+
+/** A turned rectangle: what a label or an arrow takes up, in mm of the drawing. */
+export interface LabelBox {
+  readonly center: Point;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Its width runs this way, clockwise from the x axis. */
+  readonly angleDeg: number;
+}
+
+/** The four corners, clockwise as seen. */
+export function labelBoxCorners(box: LabelBox): Point[] {
+  const { sin, cos } = sinCosDeg(box.angleDeg);
+  const at = (x: number, y: number): Point => ({
+    x: box.center.x + x * cos - y * sin,
+    y: box.center.y + x * sin + y * cos,
+  });
+  const w = box.widthMm / 2;
+  const h = box.heightMm / 2;
+  return [at(-w, -h), at(w, -h), at(w, h), at(-w, h)];
+}
+
+/** The box with `by` mm added on every side. */
+export function growLabelBox(box: LabelBox, by: number): LabelBox {
+  return { ...box, widthMm: box.widthMm + 2 * by, heightMm: box.heightMm + 2 * by };
+}
+
+/** True if the two rectangles share more than an edge: no line along a side of either one parts them. */
+export function labelBoxesOverlap(a: LabelBox, b: LabelBox): boolean {
+  const reach = (box: LabelBox): number => (box.widthMm + box.heightMm) / 2;
+  const far = reach(a) + reach(b);
+  if (Math.abs(a.center.x - b.center.x) >= far || Math.abs(a.center.y - b.center.y) >= far) return false;
+  const ca = labelBoxCorners(a);
+  const cb = labelBoxCorners(b);
+  return [...axesOf(a), ...axesOf(b)].every((axis) => {
+    const [minA, maxA] = spanAlong(axis, ca);
+    const [minB, maxB] = spanAlong(axis, cb);
+    return maxA > minB && maxB > minA;
+  });
+}
+
+/** True if the whole rectangle lies in the region. */
+export function labelBoxInRegion(box: LabelBox, region: Region): boolean {
+  const frame = frameOf(box);
+  if (!isInside(box.center, region)) return false;
+  return [region.outer, ...region.openings].every((ring) => !ringMeetsBox(ring, frame));
+}
+
+/** True if the rectangle and the region share a point. */
+export function labelBoxMeetsRegion(box: LabelBox, region: Region): boolean {
+  if (isInside(box.center, region)) return true;
+  const frame = frameOf(box);
+  return [region.outer, ...region.openings].some((ring) => ringMeetsBox(ring, frame));
+}
+
+/** True if the segment and the rectangle share a point. */
+export function segmentMeetsLabelBox(from: Point, to: Point, box: LabelBox): boolean {
+  const frame = frameOf(box);
+  return segmentMeetsBox(intoFrame(frame, from), intoFrame(frame, to), frame.halfWidth, frame.halfHeight);
+}
+
+/** The nearest point of the rectangle's edge, or the point itself if it is inside. */
+export function nearestOnLabelBox(box: LabelBox, p: Point): Point {
+  const frame = frameOf(box);
+  const local = intoFrame(frame, p);
+  const x = Math.max(-frame.halfWidth, Math.min(frame.halfWidth, local.x));
+  const y = Math.max(-frame.halfHeight, Math.min(frame.halfHeight, local.y));
+  return {
+    x: box.center.x + x * frame.cos - y * frame.sin,
+    y: box.center.y + x * frame.sin + y * frame.cos,
+  };
+}
+
+/** True if the whole rectangle lies within the box. */
+export function labelBoxWithin(box: LabelBox, within: Box): boolean {
+  return labelBoxCorners(box).every(
+    (p) => p.x >= within.minX && p.x <= within.maxX && p.y >= within.minY && p.y <= within.maxY,
+  );
+}
+
+/** Inside the outer ring and in no opening; what lies on an edge may count either way. */
+export function isInside(p: Point, region: Region): boolean {
+  return (
+    pointInRing(p, region.outer) === 'inside' &&
+    region.openings.every((opening) => pointInRing(p, opening) !== 'inside')
+  );
+}
+
+interface BoxFrame {
+  readonly center: Point;
+  readonly sin: number;
+  readonly cos: number;
+  readonly halfWidth: number;
+  readonly halfHeight: number;
+}
+
+function frameOf(box: LabelBox): BoxFrame {
+  const { sin, cos } = sinCosDeg(box.angleDeg);
+  return { center: box.center, sin, cos, halfWidth: box.widthMm / 2, halfHeight: box.heightMm / 2 };
+}
+
+function intoFrame(frame: BoxFrame, p: Point): Point {
+  const dx = p.x - frame.center.x;
+  const dy = p.y - frame.center.y;
+  return { x: dx * frame.cos + dy * frame.sin, y: -dx * frame.sin + dy * frame.cos };
+}
+
+function ringMeetsBox(ring: Ring, frame: BoxFrame): boolean {
+  let from = intoFrame(frame, ring[ring.length - 1]!);
+  for (const corner of ring) {
+    const to = intoFrame(frame, corner);
+    if (segmentMeetsBox(from, to, frame.halfWidth, frame.halfHeight)) return true;
+    from = to;
+  }
+  return false;
+}
+
+/** Clips the segment by the four sides in turn; something is left if they meet. */
+function segmentMeetsBox(from: Point, to: Point, halfWidth: number, halfHeight: number): boolean {
+  let start = 0;
+  let end = 1;
+  const sides: readonly (readonly [number, number])[] = [
+    [from.x - to.x, from.x + halfWidth],
+    [to.x - from.x, halfWidth - from.x],
+    [from.y - to.y, from.y + halfHeight],
+    [to.y - from.y, halfHeight - from.y],
+  ];
+  for (const [outwards, room] of sides) {
+    if (outwards === 0) {
+      if (room < 0) return false;
+    } else if (outwards > 0) end = Math.min(end, room / outwards);
+    else start = Math.max(start, room / outwards);
+    if (start > end) return false;
+  }
+  return true;
+}
+
+function axesOf(box: LabelBox): readonly Point[] {
+  const { sin, cos } = sinCosDeg(box.angleDeg);
+  return [
+    { x: cos, y: sin },
+    { x: -sin, y: cos },
+  ];
+}
+
+function spanAlong(axis: Point, corners: readonly Point[]): readonly [number, number] {
+  const along = corners.map((p) => p.x * axis.x + p.y * axis.y);
+  return [Math.min(...along), Math.max(...along)];
+}

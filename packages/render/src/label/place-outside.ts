@@ -1,0 +1,139 @@
+import { boxesTouch, distanceBetween, regionBox, segmentsCross, sinCosDeg } from '@hidebound/geometry';
+import type { Box, Point, Region } from '@hidebound/geometry';
+import {
+  labelBoxMeetsRegion,
+  labelBoxWithin,
+  labelBoxesOverlap,
+  nearestOnLabelBox,
+  segmentMeetsLabelBox,
+} from './label-box.js';
+import type { LabelBox } from './label-box.js';
+
+/** A thin line from a label to what it names. */
+export interface Leader {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** What is already on the picture. `taken` grows as labels are placed. */
+export interface FreeSpace {
+  /** Labels stay within this. */
+  readonly within: Box;
+  /** Shapes that no outside label may touch. */
+  readonly shapes: readonly Shape[];
+  readonly taken: LabelBox[];
+  readonly leaders: Leader[];
+}
+
+/** A region with its box, so that far ones are passed over quickly. */
+export interface Shape {
+  readonly region: Region;
+  readonly box: Box;
+  /** Only its edge is kept clear, not its inside: a label may lie on bare leather, not across the outline. */
+  readonly edgeOnly?: boolean;
+}
+
+/** Steps of distance and direction in which free space is looked for. */
+const RING_STEP_MM = 0.9;
+const DIRECTIONS = 32;
+
+/** A leader that crosses another one, or runs through a label, costs as much as so many mm of length. */
+const CROSSING_COST_MM = 60;
+const THROUGH_LABEL_COST_MM = 90;
+/** So much for each shape that a leader passes over. */
+const OVER_SHAPE_COST_MM = 5;
+
+/** A shape with its box. */
+export function shapeOf(region: Region, edgeOnly = false): Shape {
+  return { region, box: regionBox(region), ...(edgeOnly ? { edgeOnly } : {}) };
+}
+
+/**
+ * Free space for a label near the point that it names: nothing under it, a short leader that crosses little.
+ * Undefined if there is no free space left at all.
+ */
+export function placeOutside(
+  space: FreeSpace,
+  size: { readonly widthMm: number; readonly heightMm: number },
+  target: Point,
+): { readonly box: LabelBox; readonly leader: Leader } | undefined {
+  const span = space.within;
+  const farthest = distanceBetween({ x: span.minX, y: span.minY }, { x: span.maxX, y: span.maxY });
+  let best: { readonly box: LabelBox; readonly leader: Leader } | undefined;
+  let bestCost = Infinity;
+  for (let radius = RING_STEP_MM; radius < farthest && radius < bestCost; radius += RING_STEP_MM) {
+    for (let k = 0; k < DIRECTIONS; k++) {
+      const box = boxAt(target, radius, (k * 360) / DIRECTIONS, size);
+      const leader = { from: nearestOnLabelBox(box, target), to: target };
+      if (radius >= bestCost || !isFree(space, box)) continue;
+      const cost = radius + leaderCost(space, leader);
+      if (cost < bestCost) {
+        bestCost = cost;
+        best = { box, leader };
+      }
+    }
+  }
+  return best;
+}
+
+/** The box whose nearest edge lies so far from the target in this direction. */
+function boxAt(
+  target: Point,
+  radius: number,
+  turnDeg: number,
+  size: { readonly widthMm: number; readonly heightMm: number },
+): LabelBox {
+  const { sin: y, cos: x } = sinCosDeg(turnDeg);
+  return {
+    center: {
+      x: target.x + x * radius + (Math.sign(x) * size.widthMm * Math.min(1, Math.abs(x) * 1.4)) / 2,
+      y: target.y + y * radius + (Math.sign(y) * size.heightMm * Math.min(1, Math.abs(y) * 1.4)) / 2,
+    },
+    ...size,
+    angleDeg: 0,
+  };
+}
+
+function isFree(space: FreeSpace, box: LabelBox): boolean {
+  if (!labelBoxWithin(box, space.within)) return false;
+  if (space.taken.some((other) => labelBoxesOverlap(box, other))) return false;
+  if (space.leaders.some((leader) => segmentMeetsLabelBox(leader.from, leader.to, box))) return false;
+  const around = outerBox(box);
+  return !space.shapes.some((shape) => boxesTouch(shape.box, around) && meets(box, shape));
+}
+
+function meets(box: LabelBox, shape: Shape): boolean {
+  if (shape.edgeOnly !== true) return labelBoxMeetsRegion(box, shape.region);
+  return [shape.region.outer, ...shape.region.openings].some((ring) =>
+    ring.some((p, i) => segmentMeetsLabelBox(p, ring[(i + 1) % ring.length]!, box)),
+  );
+}
+
+function leaderCost(space: FreeSpace, leader: Leader): number {
+  let cost = 0;
+  for (const other of space.leaders) {
+    if (segmentsCross(leader.from, leader.to, other.from, other.to)) cost += CROSSING_COST_MM;
+  }
+  for (const box of space.taken) {
+    if (segmentMeetsLabelBox(leader.from, leader.to, box)) cost += THROUGH_LABEL_COST_MM;
+  }
+  const around = {
+    minX: Math.min(leader.from.x, leader.to.x),
+    minY: Math.min(leader.from.y, leader.to.y),
+    maxX: Math.max(leader.from.x, leader.to.x),
+    maxY: Math.max(leader.from.y, leader.to.y),
+  };
+  for (const shape of space.shapes) {
+    if (shape.edgeOnly !== true && boxesTouch(shape.box, around)) cost += OVER_SHAPE_COST_MM;
+  }
+  return cost;
+}
+
+function outerBox(box: LabelBox): Box {
+  return {
+    minX: box.center.x - box.widthMm / 2,
+    minY: box.center.y - box.heightMm / 2,
+    maxX: box.center.x + box.widthMm / 2,
+    maxY: box.center.y + box.heightMm / 2,
+  };
+}

@@ -1,0 +1,142 @@
+import {
+  applyAffine,
+  curveFromPolyline,
+  intersectRegions,
+  offsetRegions,
+  transformCurve,
+} from '@hidebound/geometry';
+import type { Affine, Curve, Point, Region } from '@hidebound/geometry';
+import type { Hide } from '@hidebound/leather';
+import { chain, path } from '../drawing/build.js';
+import { hatchLines } from '../drawing/hatch.js';
+import type { DrawingElement } from '../drawing/model.js';
+import {
+  BARE_HIDE,
+  FINE_LINE_MM,
+  HAIRLINE_MM,
+  HIDE_EDGE_MM,
+  INK,
+  INK_SOFT,
+  MARK_LINE_MM,
+  PAPER,
+  RULE,
+} from '../sheet/palette.js';
+import type { HideMark, HideMarks, MarkMeaning } from './hide-marks.js';
+import type { HideView } from './hide-view.js';
+import { regionOnDrawing } from './hide-view.js';
+import { markPattern } from './mark-pattern.js';
+import type { PictureStyle } from './picture-style.js';
+
+/** A flaw or zone on the drawing. */
+export interface DrawnMark {
+  readonly label: string;
+  readonly meaning: MarkMeaning;
+  readonly curves: readonly Curve[];
+  readonly regions: readonly Region[];
+}
+
+/** A flaw smaller than this on the drawing gets a ring of this radius, so that its pattern can be seen. */
+const LEAST_FLAW_MM = 0.9;
+
+/** The mark moved onto the drawing; its region kept within the hide. */
+export function drawnMark(mark: HideMark, view: HideView, hide: Region): DrawnMark {
+  const moved = mark.regions.map((region) => regionOnDrawing(view.toDrawing, region));
+  const within = intersectRegions(moved, [{ outer: hide.outer, openings: [] }]);
+  const regions = within.length > 0 ? within : moved;
+  return {
+    label: mark.label,
+    meaning: mark.meaning,
+    curves: mark.curves.map((curve) => transformCurve(view.toDrawing, curve)),
+    regions,
+  };
+}
+
+/** The bare hide: outline with its openings. */
+export function hideGround(hide: Hide, view: HideView, style: PictureStyle): DrawingElement[] {
+  const outline = transformCurve(view.toDrawing, hide.outline);
+  const openings = hide.openings.map((opening) => transformCurve(view.toDrawing, opening));
+  return [
+    path([outline, ...openings], {
+      fill: BARE_HIDE,
+      stroke: { colour: INK, widthMm: HIDE_EDGE_MM * style.pen },
+    }),
+    ...openings.map((opening) =>
+      path([opening], { fill: PAPER, stroke: { colour: INK, widthMm: HIDE_EDGE_MM * style.pen } }),
+    ),
+  ];
+}
+
+/** Backbone with a dash-dot line, and the strokes of least stretch as short fine ones. */
+export function directionLines(hide: Hide, view: HideView, style: PictureStyle): DrawingElement[] {
+  const { grow } = style;
+  const elements: DrawingElement[] = hide.tightness.map((stroke) =>
+    chain(movePoints(view.toDrawing, stroke), false, {
+      stroke: { colour: RULE, widthMm: FINE_LINE_MM * style.pen, dashMm: [1.6 * grow, 1 * grow] },
+    }),
+  );
+  if (hide.backbone !== undefined) {
+    elements.push(
+      chain(movePoints(view.toDrawing, hide.backbone), false, {
+        stroke: {
+          colour: INK_SOFT,
+          widthMm: MARK_LINE_MM * style.pen,
+          dashMm: [5 * grow, 1 * grow, 0.6 * grow, 1 * grow],
+        },
+      }),
+    );
+  }
+  return elements;
+}
+
+/** Zones: their outlines, fine and dash-dotted; never-zones in the pattern of what is never used. */
+export function zoneLines(zones: readonly DrawnMark[], style: PictureStyle): DrawingElement[] {
+  const { grow } = style;
+  return zones.flatMap((zone) => [
+    ...(zone.meaning.never ? markPattern(zone.meaning, zone.regions, [], grow) : []),
+    path(zone.curves, {
+      stroke: {
+        colour: INK_SOFT,
+        widthMm: FINE_LINE_MM * style.pen,
+        dashMm: [3 * grow, 0.8 * grow, 0.4 * grow, 0.8 * grow],
+      },
+    }),
+  ]);
+}
+
+/** Flaws in the pattern of their meaning, those that would be too small to see in a ring. */
+export function flawPatterns(flaws: readonly DrawnMark[], style: PictureStyle): DrawingElement[] {
+  return flaws.flatMap((flaw) => {
+    const seen = visibleRegions(flaw, style);
+    const isGrown = seen !== flaw.regions;
+    const curves = isGrown
+      ? seen.flatMap((region) =>
+          [region.outer, ...region.openings].map((ring) => curveFromPolyline(ring, true)),
+        )
+      : flaw.curves;
+    return markPattern(flaw.meaning, seen, curves, style.grow);
+  });
+}
+
+/** What is drawn for a flaw: its own regions, grown where they are too thin for a pattern. */
+export function visibleRegions(flaw: DrawnMark, style: PictureStyle): readonly Region[] {
+  const least = LEAST_FLAW_MM * style.grow;
+  const shrunk = offsetRegions(flaw.regions, -least / 2, { join: 'round' });
+  if (shrunk.length > 0) return flaw.regions;
+  return offsetRegions(flaw.regions, least / 2, { join: 'round' });
+}
+
+/** Stretches of the edge that are known only roughly: a fine hatch along them. */
+export function unsureEdges(marks: HideMarks, view: HideView, style: PictureStyle): DrawingElement[] {
+  if (marks.unsure.length === 0) return [];
+  const regions = marks.unsure.map((region) => regionOnDrawing(view.toDrawing, region));
+  return [
+    path(hatchLines(regions, { spacingMm: 1.2 * style.grow, angleDeg: 90 }), {
+      stroke: { colour: RULE, widthMm: HAIRLINE_MM * style.pen },
+    }),
+  ];
+}
+
+/** Points on the drawing. */
+export function movePoints(toDrawing: Affine, points: readonly Point[]): Point[] {
+  return points.map((p) => applyAffine(toDrawing, p));
+}

@@ -1,0 +1,236 @@
+import { applyAffine, regionArea, ringCentroid, transformCurve } from '@hidebound/geometry';
+import type { Box, Point, Region } from '@hidebound/geometry';
+import type { Hide, Layout, Workshop } from '@hidebound/leather';
+import type { DrawingElement, GroupElement, Layer } from '../drawing/model.js';
+import { shapeOf } from '../label/place-outside.js';
+import type { FreeSpace } from '../label/place-outside.js';
+import { INK } from '../sheet/palette.js';
+import { areaFigure, areaUnit, sizeWords } from '../sheet/words.js';
+import type { LengthUnit } from '../sheet/words.js';
+import type { FontBook } from '../text/font-book.js';
+import { hideMarks } from './hide-marks.js';
+import {
+  directionLines,
+  drawnMark,
+  flawPatterns,
+  hideGround,
+  movePoints,
+  unsureEdges,
+  visibleRegions,
+  zoneLines,
+} from './hide-layers.js';
+import type { DrawnMark } from './hide-layers.js';
+import { hideShape, regionOnDrawing } from './hide-view.js';
+import type { HideView } from './hide-view.js';
+import { boxSides, labelFlaws, labelThing, labelZones } from './mark-labels.js';
+import { offcutPattern } from './mark-pattern.js';
+import { labelPieces } from './piece-labels.js';
+import type { LabelDesk } from './piece-labels.js';
+import { pieceGrounds, pieceLines } from './piece-layers.js';
+import type { PictureStyle } from './picture-style.js';
+import { placePieces } from './placed-pieces.js';
+import type { PlacedPiece } from './placed-pieces.js';
+import { freeingCutLines, freeingCutStretches, laneLines, roughCutLines } from './work-lines.js';
+
+export interface PictureRequest {
+  readonly hide: Hide;
+  /** Absent: the bare hide. */
+  readonly layout?: Layout;
+  readonly view: HideView;
+  readonly style: PictureStyle;
+  readonly fonts: FontBook;
+  readonly units: LengthUnit;
+  readonly workshop?: Workshop;
+  /** Labels stay within this. */
+  readonly within: Box;
+}
+
+/** What is on the picture, so that the legend explains that and no more. */
+export interface PictureContent {
+  readonly pieces: readonly PlacedPiece[];
+  readonly flaws: readonly DrawnMark[];
+  readonly zones: readonly DrawnMark[];
+  readonly hasBackbone: boolean;
+  readonly hasStrokes: boolean;
+  readonly hasLanes: boolean;
+  readonly hasRoughCuts: boolean;
+  readonly hasFreeingCut: boolean;
+  readonly hasOffcuts: boolean;
+  readonly hasUnsureEdges: boolean;
+}
+
+/** The hide with everything on it, from the ground up, and what that is. */
+export function layoutPicture(request: PictureRequest): {
+  readonly layers: readonly Layer[];
+  readonly content: PictureContent;
+} {
+  const scene = buildScene(request);
+  return { layers: sceneLayers(request, scene), content: sceneContent(request, scene) };
+}
+
+interface Offcut {
+  readonly hide: Hide;
+  readonly region: Region;
+}
+
+interface Scene {
+  readonly leather: Region;
+  readonly marks: ReturnType<typeof hideMarks>;
+  readonly flaws: readonly DrawnMark[];
+  readonly zones: readonly DrawnMark[];
+  readonly pieces: readonly PlacedPiece[];
+  readonly offcuts: readonly Offcut[];
+  readonly freeing: readonly (readonly [Point, Point])[];
+}
+
+function buildScene(request: PictureRequest): Scene {
+  const { hide, layout, view } = request;
+  const leather = regionOnDrawing(view.toDrawing, hideShape(hide));
+  const marks = hideMarks(hide, request.workshop);
+  return {
+    leather,
+    marks,
+    flaws: marks.flaws.map((flaw) => drawnMark(flaw, view, leather)),
+    zones: marks.zones.map((zone) => drawnMark(zone, view, leather)),
+    pieces: layout === undefined ? [] : placePieces(layout, hide.id, view),
+    offcuts: (layout?.offcuts ?? [])
+      .filter((offcut) => offcut.parent === hide.id)
+      .map((offcut) => ({ hide: offcut, region: regionOnDrawing(view.toDrawing, hideShape(offcut)) })),
+    freeing: freeingCutStretches(
+      layout?.yield.hides.find((each) => each.hide === hide.id),
+      view,
+      leather,
+    ),
+  };
+}
+
+function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
+  const { hide, layout, view, style } = request;
+  const layer = (name: string, elements: readonly DrawingElement[]): Layer => ({ name, elements });
+  const layers = [
+    layer('hide', hideGround(hide, view, style)),
+    layer('unsure edges', unsureEdges(scene.marks, view, style)),
+    layer(
+      'offcuts',
+      scene.offcuts.flatMap(({ hide: offcut, region }) =>
+        offcutPattern([region], [transformCurve(view.toDrawing, offcut.outline)], style.grow),
+      ),
+    ),
+    layer('pieces', pieceGrounds(scene.pieces)),
+    layer('zones', zoneLines(scene.zones, style)),
+    layer('direction', directionLines(hide, view, style)),
+    layer('flaws', flawPatterns(scene.flaws, style)),
+    layer('cut lines', pieceLines(scene.pieces, style)),
+    layer('lanes', layout === undefined ? [] : laneLines(layout, hide.id, view, style)),
+    layer('rough cuts', layout === undefined ? [] : roughCutLines(layout, hide.id, view, style)),
+    layer('freeing cut', freeingCutLines(scene.freeing, style)),
+    layer('labels', sceneLabels(request, scene)),
+  ];
+  return layers.filter((each) => each.elements.length > 0);
+}
+
+function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
+  const { fonts, style, within } = request;
+  const pieceShapes = scene.pieces.map((piece) => shapeOf(piece.region));
+  const flawShapes = scene.flaws.flatMap((flaw) =>
+    visibleRegions(flaw, style).map((region) => shapeOf(region)),
+  );
+  const edge = shapeOf(scene.leather, true);
+  const space: FreeSpace = { within, shapes: [edge, ...pieceShapes, ...flawShapes], taken: [], leaders: [] };
+  const patterned = [...flawShapes, ...scene.offcuts.map((offcut) => shapeOf(offcut.region))];
+  const desk: LabelDesk = { fonts, style, space, patterned };
+  const lines = [edge, ...scene.pieces.map((piece) => shapeOf(piece.region, true))];
+  return [
+    ...labelPieces(desk, scene.pieces),
+    ...labelOffcuts(desk, scene, request.units),
+    ...labelWork(desk, request, scene),
+    ...labelFlaws(desk, scene.flaws, lines),
+    ...labelZones(desk, scene.zones, space.shapes),
+    ...labelEnds(desk, request),
+  ];
+}
+
+function labelOffcuts(desk: LabelDesk, scene: Scene, units: LengthUnit): GroupElement[] {
+  return scene.offcuts.flatMap(({ hide: offcut, region }, i) => {
+    const own = hideShape(offcut);
+    const area = regionArea(own);
+    const unit = areaUnit(area);
+    const size = sizeWords(...boxSides(own), units);
+    const words = `offcut, ${size}, ${areaFigure(area, unit)} ${unit} (${areaFigure(area, 'ft²')} ft²)`;
+    return labelThing(desk, desk.space.shapes, {
+      name: `label offcut ${i + 1}`,
+      text: words,
+      target: ringCentroid(region.outer),
+      colour: INK,
+      face: 'narrow bold',
+      home: region,
+    });
+  });
+}
+
+function labelWork(desk: LabelDesk, request: PictureRequest, scene: Scene): GroupElement[] {
+  const { hide, layout, view } = request;
+  if (layout === undefined) return [];
+  const lanes = layout.lanes.filter((lane) => lane.hide === hide.id);
+  const blocks = layout.roughCuts.filter((block) => block.hide === hide.id);
+  const stepOf = (id: string): string => {
+    const step = layout.cuttingOrder.find((each) => each.of === id);
+    return step === undefined ? '' : `${step.number}  `;
+  };
+  const first = scene.freeing[0];
+  return [
+    ...lanes.flatMap((lane) =>
+      labelThing(desk, desk.space.shapes, {
+        name: `label lane ${lane.id}`,
+        text: `${stepOf(lane.id)}lane ${lane.id}, first cut`,
+        target: applyAffine(view.toDrawing, lane.from),
+        colour: INK,
+      }),
+    ),
+    ...blocks.flatMap((block) =>
+      labelThing(desk, desk.space.shapes, {
+        name: `label rough cut ${block.id}`,
+        text: `${stepOf(block.id)}rough cut ${block.id}${block.preparation === undefined ? '' : `, ${block.preparation}`}`,
+        target: applyAffine(view.toDrawing, block.outline[0]!),
+        colour: INK,
+      }),
+    ),
+    ...(first === undefined
+      ? []
+      : labelThing(desk, desk.space.shapes, {
+          name: 'label freeing cut',
+          text: 'freeing cut',
+          target: first[0],
+          colour: INK,
+        })),
+  ];
+}
+
+function labelEnds(desk: LabelDesk, request: PictureRequest): GroupElement[] {
+  const { backbone } = request.hide;
+  if (backbone === undefined) return [];
+  const points = movePoints(request.view.toDrawing, backbone);
+  const ends = [
+    ['head', points[0]!],
+    ['tail', points[points.length - 1]!],
+  ] as const;
+  return ends.flatMap(([text, target]) =>
+    labelThing(desk, desk.space.shapes, { name: `label ${text}`, text, target, face: 'narrow bold' }),
+  );
+}
+
+function sceneContent(request: PictureRequest, scene: Scene): PictureContent {
+  const { hide, layout } = request;
+  return {
+    pieces: scene.pieces,
+    flaws: scene.flaws,
+    zones: scene.zones,
+    hasBackbone: hide.backbone !== undefined,
+    hasStrokes: hide.tightness.length > 0,
+    hasLanes: layout?.lanes.some((lane) => lane.hide === hide.id) === true,
+    hasRoughCuts: layout?.roughCuts.some((block) => block.hide === hide.id) === true,
+    hasFreeingCut: scene.freeing.length > 0,
+    hasOffcuts: scene.offcuts.length > 0,
+    hasUnsureEdges: scene.marks.unsure.length > 0,
+  };
+}

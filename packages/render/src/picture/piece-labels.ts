@@ -1,0 +1,194 @@
+import { distanceBetween, regionBox } from '@hidebound/geometry';
+import type { Point } from '@hidebound/geometry';
+import { chain, circle, group, line } from '../drawing/build.js';
+import type { DrawingElement, GroupElement } from '../drawing/model.js';
+import { growLabelBox, labelBoxCorners, labelBoxMeetsRegion } from '../label/label-box.js';
+import type { LabelBox } from '../label/label-box.js';
+import { placeInside, roomiestPoint } from '../label/place-inside.js';
+import { placeOutside } from '../label/place-outside.js';
+import type { FreeSpace, Leader } from '../label/place-outside.js';
+import { measureBlock, setBlock } from '../label/text-block.js';
+import type { BlockLine, TextBlock } from '../label/text-block.js';
+import { FINE_LINE_MM, INK, INK_SOFT, PAPER, PIECE } from '../sheet/palette.js';
+import { MIRRORED_SIGN } from '../sheet/words.js';
+import type { FontBook } from '../text/font-book.js';
+import {
+  ARROW_BREADTH_MM,
+  ARROW_LENGTHS_MM,
+  arrowAngleDeg,
+  arrowTail,
+  directionArrow,
+} from './direction-arrow.js';
+import { longAxis, readableDeg } from './long-axis.js';
+import type { PictureStyle } from './picture-style.js';
+import type { PlacedPiece } from './placed-pieces.js';
+
+/** Kept free between a label and the cut line. */
+const PADDING_MM = 0.35;
+
+/** From here on a shape counts as long: its label runs along it. */
+const LONG_FROM = 2.4;
+
+interface InsideLabel {
+  readonly block?: { readonly text: TextBlock; readonly box: LabelBox };
+  readonly arrow?: LabelBox;
+}
+
+/** What labelling needs to know and to keep. */
+export interface LabelDesk {
+  readonly fonts: FontBook;
+  readonly style: PictureStyle;
+  readonly space: FreeSpace;
+  /** Patterned places, over which text gets a plain ground. */
+  readonly patterned: readonly { readonly region: PlacedPiece['region'] }[];
+}
+
+/**
+ * Labels and direction arrows of all pieces: within the piece as much as it has room for, the rest at the end of a
+ * leader in free space. Inside labels come first, so that leaders keep clear of them.
+ */
+export function labelPieces(desk: LabelDesk, placed: readonly PlacedPiece[]): GroupElement[] {
+  const inside = placed.map((piece) => fitInside(desk, piece));
+  for (const label of inside) {
+    if (label.block !== undefined) desk.space.taken.push(label.block.box);
+    if (label.arrow !== undefined) desk.space.taken.push(label.arrow);
+  }
+  return placed.map((piece, i) => {
+    const label = inside[i]!;
+    const elements: DrawingElement[] = [];
+    if (label.arrow !== undefined) {
+      elements.push(...directionArrow(label.arrow, piece.arrow, desk.style.grow));
+    }
+    if (label.block === undefined) elements.push(...labelAtLeader(desk, piece, label.arrow));
+    else
+      elements.push(
+        ...ground(desk, label.block.box, PIECE),
+        ...setBlock(desk.fonts, label.block.text, label.block.box),
+      );
+    return group(pieceLabelName(piece), elements);
+  });
+}
+
+/** "label piece 12", by which readers of the drawing find it. */
+export function pieceLabelName(piece: PlacedPiece): string {
+  return `label piece ${piece.number}`;
+}
+
+function fitInside(desk: LabelDesk, piece: PlacedPiece): InsideLabel {
+  const near = roomiestPoint(piece.region);
+  const angles = labelAngles(piece);
+  const blocks = labelBlocks(desk, piece);
+  for (const text of blocks) {
+    for (const angleDeg of angles) {
+      const box = placeInside(piece.region, { ...padded(text), angleDeg, near, avoid: [] });
+      if (box === undefined) continue;
+      const arrow = fitArrow(desk, piece, box.center, [box]);
+      if (arrow !== undefined) return { block: { text, box }, arrow };
+    }
+  }
+  const arrow = fitArrow(desk, piece, near, []);
+  return arrow === undefined ? {} : { arrow };
+}
+
+function fitArrow(
+  desk: LabelDesk,
+  piece: PlacedPiece,
+  near: Point,
+  avoid: readonly LabelBox[],
+): LabelBox | undefined {
+  const { grow } = desk.style;
+  for (const length of ARROW_LENGTHS_MM) {
+    const box = placeInside(piece.region, {
+      widthMm: length * grow,
+      heightMm: ARROW_BREADTH_MM * grow,
+      angleDeg: arrowAngleDeg(piece.arrow),
+      near,
+      avoid: avoid.map((other) => growLabelBox(other, PADDING_MM)),
+    });
+    if (box !== undefined) return box;
+  }
+  return undefined;
+}
+
+function labelAngles(piece: PlacedPiece): number[] {
+  const axis = longAxis(piece.region);
+  const along = readableDeg(axis.angleDeg);
+  const angles = axis.slenderness >= LONG_FROM ? [along, 0, -90] : [0, along, -90];
+  return angles.filter((angle, i) => angles.indexOf(angle) === i);
+}
+
+/** What the label says, from all of it in large letters to the bare number. */
+function labelBlocks(desk: LabelDesk, piece: PlacedPiece): TextBlock[] {
+  const { smallMm, nameMm } = desk.style;
+  const { placement, number } = piece;
+  const mark = placement.mirrored ? ` ${MIRRORED_SIGN}` : '';
+  const bold = (text: string, sizeMm: number): BlockLine => ({
+    text,
+    face: 'narrow bold',
+    sizeMm,
+    colour: INK,
+  });
+  const plain = (text: string): BlockLine => ({ text, face: 'narrow', sizeMm: smallMm, colour: INK });
+  const short = `${placement.set}/${placement.copy}`;
+  const long = `set ${placement.set}, copy ${placement.copy}${placement.mirrored ? `, mirrored ${MIRRORED_SIGN}` : ''}`;
+  const options: BlockLine[][] = [
+    [bold(`${number}  ${placement.piece}`, nameMm), plain(long)],
+    [bold(`${number}  ${placement.piece}`, smallMm), plain(long)],
+    [bold(`${number}  ${placement.piece}`, smallMm), plain(`${short}${mark}`)],
+    [bold(`${number}  ${placement.piece} ${short}${mark}`, smallMm)],
+    [bold(number, smallMm), plain(`${short}${mark}`)],
+    [bold(`${number}  ${short}${mark}`, smallMm)],
+    ...(placement.mirrored ? [[bold(number, smallMm), bold(MIRRORED_SIGN, smallMm)]] : []),
+    [bold(`${number}${mark}`, smallMm)],
+  ];
+  return options.map((lines) => measureBlock(desk.fonts, lines));
+}
+
+function labelAtLeader(desk: LabelDesk, piece: PlacedPiece, arrow: LabelBox | undefined): DrawingElement[] {
+  const { fonts, style, space } = desk;
+  const blocks = labelBlocks(desk, piece);
+  const text = blocks[blocks.length - 1]!;
+  const target = arrow === undefined ? roomiestPoint(piece.region) : arrowTail(arrow, piece.arrow);
+  const arrowRoom = arrow === undefined ? ARROW_LENGTHS_MM[4]! * style.grow : 0;
+  const size = { ...padded(text), widthMm: text.widthMm + 2 * PADDING_MM + arrowRoom };
+  // Where leather and margin are full, the label lies over other pieces, on a ground of its own.
+  const found = placeOutside(space, size, target) ?? placeOutside({ ...space, shapes: [] }, size, target);
+  if (found === undefined) return [];
+  space.taken.push(found.box);
+  space.leaders.push(found.leader);
+  const textBox = { ...found.box, center: { x: found.box.center.x - arrowRoom / 2, y: found.box.center.y } };
+  const elements = [
+    ...drawLeader(found.leader, style),
+    ...ground(desk, found.box, PAPER),
+    ...setBlock(fonts, text, textBox),
+  ];
+  if (arrow === undefined) {
+    const at = { x: found.box.center.x + (found.box.widthMm - arrowRoom) / 2, y: found.box.center.y };
+    const box: LabelBox = { center: at, widthMm: found.box.heightMm * 0.9, heightMm: 1, angleDeg: 0 };
+    elements.push(...directionArrow(box, piece.arrow, Math.min(style.grow, 1)));
+  }
+  return elements;
+}
+
+/** A thin line with a dot at the end that lies on what is named. */
+export function drawLeader(leader: Leader, style: PictureStyle): DrawingElement[] {
+  const dot = circle(leader.to, 0.35 * style.pen, { fill: INK_SOFT });
+  if (distanceBetween(leader.from, leader.to) < 1e-6) return [dot];
+  return [line(leader.from, leader.to, { colour: INK_SOFT, widthMm: FINE_LINE_MM * style.pen }), dot];
+}
+
+/** A plain ground under text that lies over a pattern. */
+function ground(desk: LabelDesk, box: LabelBox, colour: string): DrawingElement[] {
+  const isOver = desk.patterned.some(({ region }) => labelBoxMeetsRegion(box, region));
+  return isOver ? [chain(labelBoxCorners(box), true, { fill: colour })] : [];
+}
+
+function padded(block: TextBlock): { readonly widthMm: number; readonly heightMm: number } {
+  return { widthMm: block.widthMm + 2 * PADDING_MM, heightMm: block.heightMm + 2 * PADDING_MM };
+}
+
+/** Largest side of the piece's box on the drawing. */
+export function pieceExtentMm(piece: PlacedPiece): number {
+  const box = regionBox(piece.region);
+  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
+}
