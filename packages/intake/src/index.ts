@@ -1,1 +1,13 @@
-export {};
+export { IntakeError } from './error.js';
+export type { IntakeErrorCode } from './error.js';
+export type { DrawnGroup, DrawnLine, DrawnSource, DrawnText, Drawing, Labels } from './drawing/drawn-line.js';
+export { drawingToPieces } from './drawing/to-pieces.js';
+export { newFindings } from './findings.js';
+export type { Findings, IgnoredElement, IgnoredReason } from './findings.js';
+export { readPatternSvg } from './pattern-svg.js';
+export type { PatternRead, PatternSvgOptions } from './pattern-svg.js';
+export type { Gathered } from './pieces/gather.js';
+export { FILLER_WORDS, LEADING_ROLES, ROLE_PHRASES } from './roles/words.js';
+export { INTAKE_SENTENCES } from './sentences.js';
+export type { SentenceParams } from './sentences.js';
+export type { FileScale, ScaleSource } from './svg/scale.js';

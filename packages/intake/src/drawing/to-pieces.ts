@@ -1,0 +1,52 @@
+import { curveLength } from '@hidebound/geometry';
+import type { RoleRule } from '@hidebound/leather';
+import type { Drawing } from './drawn-line.js';
+import { ignore, longName, tell } from '../findings.js';
+import type { Findings } from '../findings.js';
+import { JOIN_MM } from '../limits.js';
+import { dropDuplicates } from '../lines/duplicates.js';
+import { joinLines } from '../lines/join.js';
+import type { RoleLine } from '../lines/role-line.js';
+import { gatherPieces } from '../pieces/gather.js';
+import type { Gathered } from '../pieces/gather.js';
+import { decideRole } from '../roles/decide.js';
+
+/** A drawing in mm, of whatever format, → pieces: roles, joining, duplicates, then what lies within what. */
+export function drawingToPieces(drawing: Drawing, rules: readonly RoleRule[], findings: Findings): Gathered {
+  const lines = prepareLines(drawing, rules, findings);
+  return gatherPieces(lines, drawing.texts, findings);
+}
+
+/** Lines with their roles, each drawn once, open ones joined where their ends meet. */
+export function prepareLines(drawing: Drawing, rules: readonly RoleRule[], findings: Findings): RoleLine[] {
+  const withRoles = drawing.lines.map((line): RoleLine => {
+    const role = decideRole(line.source, line, rules);
+    return role === undefined ? line : { ...line, role };
+  });
+  const long = withRoles.filter((line) => {
+    const isLong = line.curve.closed || line.curve.segments.length > 2 || curveLength(line.curve) > JOIN_MM;
+    if (!isLong) ignore(findings, longName(line.source), 'no size');
+    return isLong;
+  });
+  const once = tellDropped(long, findings);
+  const joined = joinLines(once);
+  const joints = once.length - joined.length;
+  if (joints > 0)
+    tell(findings, 'note', 'lines-joined', {
+      from: joints + countChanged(once, joined),
+      to: countChanged(once, joined),
+    });
+  return joints > 0 ? tellDropped(joined, findings) : joined;
+}
+
+function tellDropped(lines: readonly RoleLine[], findings: Findings): RoleLine[] {
+  const { lines: kept, dropped } = dropDuplicates(lines);
+  for (const line of dropped) ignore(findings, longName(line.source), 'drawn twice');
+  return kept;
+}
+
+/** Lines that came out of joining: not among those that went in. */
+function countChanged(before: readonly RoleLine[], after: readonly RoleLine[]): number {
+  const known = new Set(before);
+  return after.filter((line) => !known.has(line)).length;
+}

@@ -1,0 +1,55 @@
+import type { DiagnosticPlace } from '@hidebound/leather';
+import { INTAKE_SENTENCES } from './sentences.js';
+import type { SentenceParams } from './sentences.js';
+
+/** What made a file unreadable; the code is the contract, the words are not. */
+export type IntakeErrorCode =
+  | 'absurd-coordinate'
+  | 'bad-encoding'
+  | 'bad-hide'
+  | 'bad-number'
+  | 'bad-reading'
+  | 'binary-file'
+  | 'compressed-file'
+  | 'empty-file'
+  | 'entity-bomb'
+  | 'external-entity'
+  | 'known-length-missing'
+  | 'no-outline'
+  | 'not-svg'
+  | 'not-well-formed'
+  | 'path-too-long'
+  | 'too-deep'
+  | 'too-large'
+  | 'too-many-elements'
+  | 'truncated-file'
+  | 'use-cycle';
+
+/** The one error of this package. Its message is one sentence: file, place, what is wrong, what would be right. */
+export class IntakeError extends Error {
+  readonly code: IntakeErrorCode;
+  readonly params: SentenceParams;
+  readonly place: DiagnosticPlace;
+
+  constructor(code: IntakeErrorCode, params: SentenceParams, place: DiagnosticPlace) {
+    super(`${placeText(place)}: ${INTAKE_SENTENCES[code]!(params)}`);
+    this.name = 'IntakeError';
+    this.code = code;
+    this.params = params;
+    this.place = place;
+  }
+}
+
+/** "flap.svg, line 12, #outline, at 10.5, 20 mm". */
+export function placeText(place: DiagnosticPlace): string {
+  const parts: string[] = [];
+  if (place.file !== undefined) parts.push(place.file);
+  if (place.line !== undefined) parts.push(`line ${place.line}`);
+  if (place.at !== undefined) parts.push(place.at);
+  if (place.point !== undefined) parts.push(`at ${round1(place.point.x)}, ${round1(place.point.y)} mm`);
+  return parts.join(', ');
+}
+
+function round1(n: number): number {
+  return Math.round(n * 10) / 10;
+}

@@ -1,0 +1,87 @@
+/** Every magic number of this package, with its trade-off. Lengths in mm unless the name says otherwise. */
+
+/** A pattern of this size in bytes is no longer a drawing; reading it would only fill the memory. */
+export const MAX_FILE_BYTES = 64 * 1024 * 1024;
+
+/** Tags within tags. Drawing programs stay below 30; deep enough for any, shallow enough for a plain recursion. */
+export const MAX_DEPTH = 400;
+
+/** Elements in the file, and elements drawn (a `use` draws its target again, so a small file can ask for billions). */
+export const MAX_ELEMENTS = 500_000;
+
+/** Segments of one path. A real outline has thousands; the search for crossings must stay within seconds. */
+export const MAX_PATH_SEGMENTS = 200_000;
+
+/** Segments in the whole drawing. */
+export const MAX_SEGMENTS = 2_000_000;
+
+/** Characters that internal text entities may add to the file, all uses together. */
+export const MAX_ENTITY_CHARACTERS = 1_000_000;
+
+/** An entity that names an entity that names an entity, and so on. */
+export const MAX_ENTITY_DEPTH = 8;
+
+/** Beyond 50 m no hide and no workshop reaches, and the 1 µm grid of the booleans ends. */
+export const MAX_COORDINATE_MM = 50_000;
+
+/** Ends that lie no farther apart are the same place: a drawing program's snap is coarser than this, a leather knife too. */
+export const JOIN_MM = 0.1;
+
+/** Two lines are one drawn twice if no place of either is farther from the other. */
+export const DUPLICATE_MM = 0.01;
+
+/** Chords for comparing, containing and crossing; the curves themselves are kept. */
+export const FLATTEN_MM = 0.02;
+
+/** An outline of less area is a slip of the pen, not leather. */
+export const MIN_PIECE_MM2 = 1;
+
+/** Without a role, an inner outline below this share of the piece's area is an opening, above it a stitch line. */
+export const OPENING_SHARE = 0.25;
+
+/** Without a role, a circle within a piece up to this diameter is a punch: tubes for punching go to about 12 mm (common practice, no source). */
+export const PUNCH_MAX_DIAMETER_MM = 12;
+
+/** Without a role, only circles up to this diameter can make a row of stitch holes: belt holes are 4 mm and more (common practice, no source). */
+export const STITCH_HOLE_MAX_DIAMETER_MM = 3;
+
+/** Stitch holes lie no farther apart than this (coarse saddle stitching is 5 to 8 mm; common practice, no source). */
+export const STITCH_HOLE_MAX_SPACING_MM = 15;
+
+/** Fewer holes than this are punches. */
+export const STITCH_ROW_MIN_HOLES = 4;
+
+/** Radii of one row differ by less. */
+export const STITCH_HOLE_RADIUS_MM = 0.05;
+
+/** Steps of one row differ by at most this factor. */
+export const STITCH_ROW_SPACING_RATIO = 1.35;
+
+/** A closed curve is a circle if no place is farther off its circle than this share of its radius (or 0.02 mm). */
+export const CIRCLE_SHARE = 0.01;
+export const CIRCLE_MM = 0.02;
+
+/** Without a role, an open line whose ends come this near to the cut line is a fold line. */
+export const FOLD_REACH_MM = 2;
+
+/** Without a role, a short straight line that starts on the cut line is a notch up to this length. */
+export const NOTCH_MAX_MM = 8;
+
+/** How near the cut line a notch must start. */
+export const NOTCH_REACH_MM = 2;
+
+/** A CSS inch has 96 px (CSS Values 4, section 6.2). */
+export const PX_PER_INCH = 96;
+export const MM_PER_INCH = 25.4;
+
+/** Resolutions that older drawing programs wrote. */
+export const OTHER_RESOLUTIONS = [72, 90] as const;
+
+/** For the guess of a resolution: a size this near a round one counts as round. */
+export const ROUND_SIZE_MM = 0.02;
+
+/** An arc that becomes cubics gets one for each such step: 45° keeps within 5 µm at a radius of 0.5 m. */
+export const ARC_STEP_DEG = 45;
+
+/** After a transform, an ellipse whose half axes differ by less than this share is a circle. */
+export const CIRCLE_AXES_SHARE = 1e-6;

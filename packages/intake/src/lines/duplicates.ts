@@ -1,0 +1,68 @@
+import { createSpatialIndex, curveBox, flattenCurve, polylineNearest } from '@hidebound/geometry';
+import type { Box, Polyline } from '@hidebound/geometry';
+import { DUPLICATE_MM, FLATTEN_MM } from '../limits.js';
+import type { RoleLine } from './role-line.js';
+
+/** Corners compared of a line with very many; enough to tell two drawn lines apart. */
+const COMPARED_CORNERS = 200;
+
+/** Chords may lie this far from their curves on either side, so two flattened twins may differ by twice that. */
+const CHORD_SLACK_MM = 0.001;
+
+/**
+ * The lines without those that are drawn twice: no place of either is more than 0.01 mm from the other, whichever
+ * way and from whatever corner they run, and neither has another role. The one with a role stays, else the first.
+ */
+export function dropDuplicates(lines: readonly RoleLine[]): {
+  readonly lines: RoleLine[];
+  readonly dropped: RoleLine[];
+} {
+  const boxes = lines.map((line) => curveBox(line.curve));
+  const index = createSpatialIndex(boxes);
+  const flat: (Polyline | undefined)[] = [];
+  const isDropped = lines.map(() => false);
+  lines.forEach((line, i) => {
+    const box = boxes[i]!;
+    const twins: number[] = [];
+    index.query(box, (j) => {
+      if (j < i && sameBox(box, boxes[j]!)) twins.push(j);
+    });
+    for (const j of twins.sort((a, b) => a - b)) {
+      if (isDropped[i] || isDropped[j]) continue;
+      const other = lines[j]!;
+      if (line.role !== undefined && other.role !== undefined && line.role !== other.role) continue;
+      if (line.curve.closed !== other.curve.closed) continue;
+      const a = (flat[i] ??= flattenCurve(line.curve, CHORD_SLACK_MM));
+      const b = (flat[j] ??= flattenCurve(other.curve, CHORD_SLACK_MM));
+      if (!liesOn(a, b) || !liesOn(b, a)) continue;
+      isDropped[line.role !== undefined && other.role === undefined ? j : i] = true;
+    }
+  });
+  return {
+    lines: lines.filter((_, i) => !isDropped[i]),
+    dropped: lines.filter((_, i) => isDropped[i]),
+  };
+}
+
+function sameBox(a: Box, b: Box): boolean {
+  return (
+    Math.abs(a.minX - b.minX) <= DUPLICATE_MM &&
+    Math.abs(a.minY - b.minY) <= DUPLICATE_MM &&
+    Math.abs(a.maxX - b.maxX) <= DUPLICATE_MM &&
+    Math.abs(a.maxY - b.maxY) <= DUPLICATE_MM
+  );
+}
+
+function liesOn(line: Polyline, other: Polyline): boolean {
+  const step = Math.max(1, Math.floor(line.length / COMPARED_CORNERS));
+  for (let i = 0; i < line.length; i += step) {
+    const nearest = polylineNearest(other, line[i]!);
+    if (nearest.distance > DUPLICATE_MM + 2 * CHORD_SLACK_MM) return false;
+  }
+  return true;
+}
+
+/** Chords for containment, crossing and distance. */
+export function flatRing(curve: RoleLine['curve']): Polyline {
+  return flattenCurve(curve, FLATTEN_MM).slice(0, -1);
+}

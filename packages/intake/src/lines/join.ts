@@ -1,0 +1,134 @@
+import { curveEndPoints, curveLength, reverseCurve } from '@hidebound/geometry';
+import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
+import type { LineRole } from '@hidebound/leather';
+import { JOIN_MM } from '../limits.js';
+import type { RoleLine } from './role-line.js';
+
+/** Each of these is a mark of its own, whatever its ends touch. */
+const NEVER_JOINED = new Set<LineRole>(['direction', 'notch', 'text', 'ignore']);
+
+/**
+ * Open lines whose ends meet within 0.1 mm as one line, closed if it comes back to its start. First among lines that
+ * look alike (same role, layer, colour, dash), then among those of one role and dash. Where more than two ends meet,
+ * nobody can know which belong together, and none is joined. A gap is bridged by a short straight line, so that
+ * nothing moves.
+ */
+export function joinLines(lines: readonly RoleLine[]): RoleLine[] {
+  const alike = joinWithin(lines, (line) =>
+    [line.role ?? '', line.isDashed, line.stroke ?? '', line.source.groups[0]?.key ?? -1].join('|'),
+  );
+  return joinWithin(alike, (line) => `${line.role ?? ''}|${line.isDashed}`);
+}
+
+function joinWithin(lines: readonly RoleLine[], keyOf: (line: RoleLine) => string): RoleLine[] {
+  const groups = new Map<string, number[]>();
+  lines.forEach((line, i) => {
+    if (!canJoin(line)) return;
+    const key = keyOf(line);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [i]);
+    else group.push(i);
+  });
+  const result: (RoleLine | undefined)[] = [...lines];
+  for (const members of groups.values()) joinGroup(lines, members, result);
+  return result.filter((line): line is RoleLine => line !== undefined);
+}
+
+function canJoin(line: RoleLine): boolean {
+  if (line.curve.closed || (line.role !== undefined && NEVER_JOINED.has(line.role))) return false;
+  return curveLength(line.curve) > JOIN_MM;
+}
+
+/** End 2k is the start of the k-th member, end 2k + 1 its end. */
+function joinGroup(
+  lines: readonly RoleLine[],
+  members: readonly number[],
+  result: (RoleLine | undefined)[],
+): void {
+  const points = members.flatMap((i) => {
+    const { start, end } = curveEndPoints(lines[i]!.curve);
+    return [start, end];
+  });
+  const partner = partnersOf(points);
+  const done = new Set<number>();
+  for (let k = 0; k < members.length; k++) {
+    if (done.has(k)) continue;
+    const chain = chainFrom(k, partner);
+    for (const end of chain.ends) done.add(end >> 1);
+    if (chain.ends.length === 1 && !chain.isClosed) continue;
+    const numbers = chain.ends.map((end) => members[end >> 1]!);
+    const first = Math.min(...numbers);
+    const curves = chain.ends.map((end) => {
+      const { curve } = lines[members[end >> 1]!]!;
+      return (end & 1) === 0 ? curve : reverseCurve(curve);
+    });
+    for (const i of numbers) result[i] = undefined;
+    result[first] = { ...lines[first]!, curve: linkCurves(curves, chain.isClosed) };
+  }
+}
+
+/** The one other end at the same place; nothing where an end is alone or among several. */
+function partnersOf(points: readonly Point[]): (number | undefined)[] {
+  const cells = new Map<string, number[]>();
+  const cell = (n: number) => Math.floor(n / JOIN_MM);
+  points.forEach((p, i) => {
+    const key = `${cell(p.x)},${cell(p.y)}`;
+    const list = cells.get(key);
+    if (list === undefined) cells.set(key, [i]);
+    else list.push(i);
+  });
+  const near = points.map((p, i) => {
+    const found: number[] = [];
+    for (let dx = -1; dx <= 1; dx++) {
+      for (let dy = -1; dy <= 1; dy++) {
+        for (const j of cells.get(`${cell(p.x) + dx},${cell(p.y) + dy}`) ?? []) {
+          const q = points[j]!;
+          if (j !== i && (p.x - q.x) ** 2 + (p.y - q.y) ** 2 <= JOIN_MM * JOIN_MM) found.push(j);
+        }
+      }
+    }
+    return found;
+  });
+  return near.map((found, i) => {
+    const [j] = found;
+    return found.length === 1 && near[j!]!.length === 1 && near[j!]![0] === i ? j : undefined;
+  });
+}
+
+/** Ends by which each member of the chain is entered, in order. */
+function chainFrom(
+  k: number,
+  partner: readonly (number | undefined)[],
+): { ends: number[]; isClosed: boolean } {
+  let entry = 2 * k;
+  for (;;) {
+    const before = partner[entry];
+    if (before === undefined) break;
+    entry = before ^ 1;
+    if (entry >> 1 === k) break;
+  }
+  const ends = [entry];
+  for (;;) {
+    const next = partner[ends.at(-1)! ^ 1];
+    if (next === undefined) return { ends, isClosed: false };
+    if (next === ends[0]) return { ends, isClosed: true };
+    ends.push(next);
+  }
+}
+
+function linkCurves(curves: readonly Curve[], isClosed: boolean): Curve {
+  const start = curves[0]!.start;
+  const segments: CurveSegment[] = [];
+  let at = start;
+  const bridge = (to: Point) => {
+    if (at.x !== to.x || at.y !== to.y) segments.push({ kind: 'line', to });
+    at = to;
+  };
+  for (const curve of curves) {
+    bridge(curve.start);
+    segments.push(...curve.segments);
+    at = curveEndPoints(curve).end;
+  }
+  if (isClosed) bridge(start);
+  return { start, segments, closed: isClosed };
+}

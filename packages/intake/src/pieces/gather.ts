@@ -1,0 +1,225 @@
+import { curveFromPolyline, findSelfCrossing } from '@hidebound/geometry';
+import type { LineRole, PatternPiece, Piece } from '@hidebound/leather';
+import type { DrawnText, Labels } from '../drawing/drawn-line.js';
+import { ignore, longName, placeOf, tell } from '../findings.js';
+import type { Findings } from '../findings.js';
+import { STITCH_HOLE_MAX_DIAMETER_MM } from '../limits.js';
+import { findHoleRows } from '../lines/circles.js';
+import type { RoleLine } from '../lines/role-line.js';
+import { countInGroups, labelsAbout, namePieces } from './names.js';
+import type { AboutPiece } from './names.js';
+import { outlineOf } from './outline.js';
+import type { Outline } from './outline.js';
+import { emptyParts } from './parts.js';
+import type { PieceParts } from './parts.js';
+import { markLine, placeLines, placeTexts, punchOf, tellStrays } from './place-lines.js';
+import { sortOutlines } from './sort-outlines.js';
+
+/** Pieces with what lies in each, and the lines that lie in none. */
+export interface Gathered {
+  readonly pieces: readonly PatternPiece[];
+  readonly strays: readonly RoleLine[];
+}
+
+/** Lines with their roles → pieces. Works on any drawing in mm, whatever format it comes from. */
+export function gatherPieces(
+  lines: readonly RoleLine[],
+  texts: readonly DrawnText[],
+  findings: Findings,
+): Gathered {
+  const wanted = lines.filter((line) => isWanted(line, findings));
+  const bounds = wanted.filter(isBound).map(outlineOf);
+  const sorted = sortOutlines(bounds, findings);
+  const byOutline = new Map<number, PieceParts>();
+  sorted.forEach(({ kind, outline }, i) => {
+    if (kind === 'piece') byOutline.set(i, emptyParts(outline));
+  });
+  const smallCircles = new Map<PieceParts, Outline[]>();
+  const strays: RoleLine[] = [];
+  for (const { kind, outline, piece } of sorted) {
+    const parts = piece === undefined ? undefined : byOutline.get(piece);
+    if (kind === 'stray' || parts === undefined) strays.push(outline.line);
+    else if (kind === 'cut-out') parts.cutOuts.push(outline.line.curve);
+    else if (kind === 'stitch') parts.stitchLines.push(markLine(outline.line));
+    else if (kind === 'punch') parts.punches.push(punchOf(outline.circle!.center, outline.circle!.radius));
+    else if (kind === 'small circle') smallCircles.set(parts, [...(smallCircles.get(parts) ?? []), outline]);
+  }
+  const pieces = inDrawnOrder([...byOutline.values()], lines);
+  const placed = placeLines(placeable(wanted, smallCircles, pieces, findings), pieces, findings);
+  strays.push(...placed.strays);
+  placeTexts(texts, pieces);
+  tellStrays(strays, findings);
+  return { pieces: finishPieces(pieces, placed.guesses, findings), strays };
+}
+
+function isWanted(line: RoleLine, findings: Findings): boolean {
+  if (line.role !== 'ignore' && line.role !== 'text') return true;
+  ignore(findings, longName(line.source), line.role === 'text' ? 'text' : 'marked to be ignored');
+  return false;
+}
+
+/** Lines that can bound leather. */
+function isBound(line: RoleLine): boolean {
+  return line.curve.closed && (line.role === undefined || line.role === 'cut');
+}
+
+function inDrawnOrder(pieces: readonly PieceParts[], lines: readonly RoleLine[]): PieceParts[] {
+  const order = new Map(lines.map((line, i) => [line, i]));
+  return [...pieces].sort((a, b) => order.get(a.outline.line)! - order.get(b.outline.line)!);
+}
+
+/**
+ * All lines that are not outlines already dealt with. Rows of small circles become stitch lines through their
+ * centres on the way, whether named stitch or without a role; single ones become punches.
+ */
+function placeable(
+  wanted: readonly RoleLine[],
+  smallCircles: ReadonlyMap<PieceParts, readonly Outline[]>,
+  pieces: readonly PieceParts[],
+  findings: Findings,
+): RoleLine[] {
+  for (const piece of pieces) placeHoles(piece, smallCircles.get(piece) ?? [], findings);
+  const rest = wanted.filter((line) => !isBound(line));
+  const stitchHoles = rest.filter((line) => line.role === 'stitch' && line.curve.closed).map(outlineOf);
+  const holes = stitchHoles.filter(isStitchHole);
+  if (holes.length === 0) return rest;
+  const rows = rowLines(holes);
+  const inRow = new Set(rows.flatMap(({ members }) => members.map(({ line }) => line)));
+  const single = new Set(holes.map(({ line }) => line).filter((line) => !inRow.has(line)));
+  const others = rest.filter((line) => !inRow.has(line) && !single.has(line));
+  const punches = [...single].map((line): RoleLine => ({ ...line, role: 'punch' }));
+  return [...others, ...punches, ...rows.map(({ line }) => line)];
+}
+
+function isStitchHole({ circle }: Outline): boolean {
+  return circle !== undefined && 2 * circle.radius <= STITCH_HOLE_MAX_DIAMETER_MM;
+}
+
+function placeHoles(piece: PieceParts, circles: readonly Outline[], findings: Findings): void {
+  const rows = rowLines(circles.filter(isStitchHole));
+  const inRow = new Set(rows.flatMap(({ members }) => members));
+  for (const { line } of rows) piece.stitchLines.push(markLine(line));
+  const single = circles.filter((outline) => !inRow.has(outline));
+  for (const { circle } of single) piece.punches.push(punchOf(circle!.center, circle!.radius));
+  if (rows.length > 0) {
+    const params = { rows: rows.length, holes: inRow.size };
+    tell(findings, 'note', 'holes-as-stitch-line', params, placeOf(piece.outline.line.source));
+  }
+}
+
+function rowLines(holes: readonly Outline[]): { line: RoleLine; members: Outline[] }[] {
+  const rows = findHoleRows(holes.map(({ circle }) => circle!));
+  return rows.map((row) => {
+    const members = row.members.map((i) => holes[i]!);
+    const centres = members.map(({ circle }) => punchOf(circle!.center, circle!.radius).at);
+    const line = {
+      ...members[0]!.line,
+      role: 'stitch' as const,
+      curve: curveFromPolyline(centres, row.isClosed),
+    };
+    return { line, members };
+  });
+}
+
+function finishPieces(
+  pieces: readonly PieceParts[],
+  guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>>,
+  findings: Findings,
+): PatternPiece[] {
+  const names = namePieces(pieces, findings);
+  const counts = countInGroups(pieces);
+  const result = pieces.map((parts, i) => {
+    const place = placeOf(parts.outline.line.source);
+    for (const [role, count] of guesses.get(parts) ?? []) {
+      tell(findings, 'note', 'role-guessed', { piece: names[i]!, role, count }, place);
+    }
+    tellCrossing(parts, names[i]!, findings);
+    return patternPiece(parts, names[i]!, labelsInOrder(labelsAbout(parts, counts)), findings);
+  });
+  tellGuessedDirections(result, findings);
+  return result;
+}
+
+function labelsInOrder({ clones, own, groups }: AboutPiece): Labels[] {
+  return [...clones, own, ...groups];
+}
+
+function tellCrossing({ outline }: PieceParts, name: string, findings: Findings): void {
+  const crossing = findSelfCrossing(outline.ring);
+  if (crossing === undefined) return;
+  const place = { ...placeOf(outline.line.source), point: crossing.place };
+  tell(findings, 'error', 'outline-crosses-itself', { piece: name }, place);
+}
+
+function tellGuessedDirections(pieces: readonly PatternPiece[], findings: Findings): void {
+  const without = pieces.filter(({ piece }) => piece.direction === undefined).map(({ piece }) => piece.name);
+  if (without.length === 0) return;
+  const shown = without.slice(0, 4).join(', ');
+  const names = without.length > 4 ? `${shown} and ${without.length - 4} more` : shown;
+  tell(findings, 'note', 'direction-not-drawn', { count: without.length, pieces: names });
+}
+
+function patternPiece(
+  parts: PieceParts,
+  name: string,
+  labels: readonly Labels[],
+  findings: Findings,
+): PatternPiece {
+  const { source } = parts.outline.line;
+  const arrow = directionOf(parts, name, findings);
+  const piece: Piece = {
+    name,
+    cut: parts.outline.line.curve,
+    cutOuts: parts.cutOuts,
+    punches: parts.punches,
+    notches: parts.notches,
+    stitchLines: parts.stitchLines,
+    foldLines: parts.foldLines,
+    skiveLines: parts.skiveLines,
+    cementLines: parts.cementLines,
+    ...(arrow === undefined ? {} : { direction: arrow }),
+    face: parts.face,
+  };
+  const count = wholeNumber('count', labels, parts, findings, 1);
+  const mirrored = wholeNumber('mirrored', labels, parts, findings, 0);
+  const material = labels
+    .map(({ data }) => data['material'])
+    .find((text) => text !== undefined && text !== '');
+  return {
+    piece,
+    source: { file: findings.file, element: source.name },
+    ...(count === undefined ? {} : { count }),
+    ...(mirrored === undefined ? {} : { mirrored }),
+    ...(material === undefined ? {} : { material }),
+  };
+}
+
+/** Of several direction lines the longest one; arrow heads are short. */
+function directionOf(parts: PieceParts, name: string, findings: Findings): Piece['direction'] {
+  const [longest, second] = [...parts.directions].sort((a, b) => b.lengthMm - a.lengthMm);
+  if (longest !== undefined && second !== undefined && second.lengthMm > longest.lengthMm / 2) {
+    tell(findings, 'warning', 'several-directions', { piece: name }, placeOf(second.line.source));
+  }
+  return longest?.arrow;
+}
+
+function wholeNumber(
+  key: 'count' | 'mirrored',
+  labels: readonly Labels[],
+  parts: PieceParts,
+  findings: Findings,
+  least: number,
+): number | undefined {
+  const text = labels.map(({ data }) => data[key]).find((value) => value !== undefined);
+  if (text === undefined) return undefined;
+  const n = Number(text);
+  if (text !== '' && Number.isInteger(n) && n >= least) return n;
+  tell(
+    findings,
+    'warning',
+    'bad-data-number',
+    { name: `data-${key}`, value: text },
+    placeOf(parts.outline.line.source),
+  );
+  return undefined;
+}

@@ -1,0 +1,175 @@
+import type { DrawnLine, Labels } from '../drawing/drawn-line.js';
+import { placeOf, tell } from '../findings.js';
+import type { Findings } from '../findings.js';
+import { nameWords, roleOfLeadingWords, roleOfWholeName } from '../roles/read-name.js';
+import type { PieceParts } from './parts.js';
+
+/** Words that drawing programs make names from: they say nothing of a piece. */
+const PROGRAM_WORDS = new Set([
+  'a',
+  'circle',
+  'clone',
+  'compound',
+  'container',
+  'contour',
+  'cls',
+  'cut',
+  'curve',
+  'document',
+  'drawing',
+  'element',
+  'ellipse',
+  'g',
+  'group',
+  'id',
+  'image',
+  'item',
+  'layer',
+  'line',
+  'master',
+  'object',
+  'outline',
+  'page',
+  'path',
+  'pattern',
+  'patterns',
+  'piece',
+  'pieces',
+  'polygon',
+  'polyline',
+  'rect',
+  'rectangle',
+  'root',
+  'shape',
+  'sheet',
+  'slide',
+  'st',
+  'svg',
+  'symbol',
+  'text',
+  'tspan',
+  'unnamed',
+  'use',
+  'xmlid',
+]);
+
+/** A text within a piece may be a note of many words; a name is short. */
+const LONGEST_TEXT_NAME = 40;
+
+/** True for a name that a person gave: not a word for a role, not what a program makes up. */
+export function isMeaningfulName(name: string): boolean {
+  const words = nameWords(name);
+  if (words.every((word) => PROGRAM_WORDS.has(word))) return false;
+  return roleOfWholeName(name) === undefined && roleOfLeadingWords(name) === undefined;
+}
+
+/** Ids are more often made up: those of one letter and a number say nothing either. */
+function isMeaningfulId(id: string): boolean {
+  const letters = nameWords(id).join('');
+  return letters.length > 1 && !/^id[-_]?[0-9a-f]{6,}/i.test(id) && isMeaningfulName(id);
+}
+
+function givenName(labels: Labels): string | undefined {
+  const { data } = labels;
+  for (const name of [data['piece'], data['name'], ...labels.given]) {
+    if (name !== undefined && name !== '' && isMeaningfulName(name)) return name;
+  }
+  return undefined;
+}
+
+function idName({ id }: Labels): string | undefined {
+  return id !== undefined && isMeaningfulId(id) ? id : undefined;
+}
+
+/** What a line may be called: the name that it was given, or a telling id. Role words count: "stitch-left" is a name. */
+export function lineName({ labels }: DrawnLine['source']): string | undefined {
+  const [given] = [labels.data['name'], ...labels.given].filter((name) => name !== undefined && name !== '');
+  if (given !== undefined) return given;
+  const { id } = labels;
+  if (id === undefined) return undefined;
+  return isMeaningfulId(id) || roleOfLeadingWords(id) !== undefined ? id : undefined;
+}
+
+/** How many of the pieces lie in each group. */
+export function countInGroups(pieces: readonly PieceParts[]): Map<number, number> {
+  const counts = new Map<number, number>();
+  for (const { outline } of pieces) {
+    for (const { key } of outline.line.source.groups) counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return counts;
+}
+
+/**
+ * Whose labels speak of the piece: clones that draw it, the element itself, then the groups around it that hold this
+ * one piece, innermost first.
+ */
+export function labelsAbout(piece: PieceParts, counts: ReadonlyMap<number, number>): AboutPiece {
+  const { source } = piece.outline.line;
+  const alone = source.groups.filter(({ key }) => counts.get(key) === 1);
+  return {
+    clones: alone.filter(({ isClone }) => isClone).map(({ labels }) => labels),
+    own: source.labels,
+    groups: alone.filter(({ isClone }) => !isClone).map(({ labels }) => labels),
+  };
+}
+
+export interface AboutPiece {
+  readonly clones: readonly Labels[];
+  readonly own: Labels;
+  readonly groups: readonly Labels[];
+}
+
+/**
+ * The pieces' names: of a clone; given to the element; given to, or the id of, a group that holds this piece alone; the element's
+ * id; a text within; else piece-1, piece-2 … as one reads. Of equal names, all but the first get a number.
+ */
+export function namePieces(pieces: readonly PieceParts[], findings: Findings): string[] {
+  const counts = countInGroups(pieces);
+  const numbers = readingNumbers(pieces);
+  const taken = new Set<string>();
+  return pieces.map((piece, i) => {
+    const { clones, own, groups } = labelsAbout(piece, counts);
+    const name =
+      firstName(clones) ??
+      givenName(own) ??
+      firstName(groups) ??
+      idName(own) ??
+      piece.texts.find((text) => text.length <= LONGEST_TEXT_NAME && isMeaningfulName(text)) ??
+      `piece-${numbers[i]!}`;
+    const unique = uniqueName(name, taken);
+    taken.add(unique);
+    if (unique !== name) {
+      tell(findings, 'warning', 'name-used-twice', { name, unique }, placeOf(piece.outline.line.source));
+    }
+    return unique;
+  });
+}
+
+function firstName(all: readonly Labels[]): string | undefined {
+  return all.map((labels) => givenName(labels) ?? idName(labels)).find((name) => name !== undefined);
+}
+
+function uniqueName(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name)) return name;
+  for (let n = 2; ; n++) {
+    const candidate = `${name}-${n}`;
+    if (!taken.has(candidate)) return candidate;
+  }
+}
+
+/** Numbers from 1 in rows from the top, each from the left: a row reaches down to the middle of its first piece. */
+function readingNumbers(pieces: readonly PieceParts[]): number[] {
+  const box = (i: number) => pieces[i]!.outline.box;
+  const order = pieces.map((_, i) => i).sort((a, b) => box(a).minY - box(b).minY || a - b);
+  const numbers: number[] = [];
+  let next = 1;
+  for (let from = 0; from < order.length;) {
+    const middle = (box(order[from]!).minY + box(order[from]!).maxY) / 2;
+    let to = from + 1;
+    while (to < order.length && box(order[to]!).minY < middle) to++;
+    const row = order.slice(from, to).sort((a, b) => box(a).minX - box(b).minX || a - b);
+    for (const i of row) numbers[i] = next++;
+    from = to;
+  }
+  return numbers;
+}

@@ -1,0 +1,200 @@
+import {
+  curveBox,
+  curveEndPoints,
+  curveLength,
+  flattenCurve,
+  pointInRing,
+  polylineNearest,
+} from '@hidebound/geometry';
+import type { Point, Polyline } from '@hidebound/geometry';
+import type { LineRole, MarkLine } from '@hidebound/leather';
+import type { DrawnText } from '../drawing/drawn-line.js';
+import { longName, placeOf, tell } from '../findings.js';
+import type { Findings } from '../findings.js';
+import { FLATTEN_MM, FOLD_REACH_MM, JOIN_MM, NOTCH_MAX_MM, NOTCH_REACH_MM } from '../limits.js';
+import { circleOfCurve } from '../lines/circles.js';
+import type { RoleLine } from '../lines/role-line.js';
+import { lineName } from './names.js';
+import { notchOfMark } from './notch.js';
+import { shareInside } from './outline.js';
+import type { PieceParts } from './parts.js';
+
+/** A line that lies in no piece. */
+export interface Stray {
+  readonly line: RoleLine;
+}
+
+/** What a line of a known role needs to be put into its piece. */
+interface Placing {
+  readonly line: RoleLine;
+  readonly piece: PieceParts;
+  readonly findings: Findings;
+  /** How many lines without a role were taken for what, by piece. */
+  readonly guesses: Map<PieceParts, Map<LineRole, number>>;
+}
+
+/** Puts every line into the innermost piece that it lies in; gives back those that lie in none. */
+export function placeLines(
+  lines: readonly RoleLine[],
+  pieces: readonly PieceParts[],
+  findings: Findings,
+): { readonly strays: RoleLine[]; readonly guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>> } {
+  const innermostFirst = [...pieces].sort((a, b) => a.outline.area - b.outline.area);
+  const strays: RoleLine[] = [];
+  const guesses: Placing['guesses'] = new Map();
+  for (const line of lines) {
+    const piece = pieceAround(line, innermostFirst);
+    if (piece === undefined || !placeLine({ line, piece, findings, guesses })) strays.push(line);
+  }
+  return { strays, guesses };
+}
+
+/** Puts each text into the innermost piece that its start lies in. */
+export function placeTexts(texts: readonly DrawnText[], pieces: readonly PieceParts[]): void {
+  const innermostFirst = [...pieces].sort((a, b) => a.outline.area - b.outline.area);
+  for (const { text, at } of texts) {
+    innermostFirst.find(({ outline }) => isIn(at, outline))?.texts.push(text);
+  }
+}
+
+function isIn(p: Point, { ring, box }: PieceParts['outline']): boolean {
+  if (p.x < box.minX || p.x > box.maxX || p.y < box.minY || p.y > box.maxY) return false;
+  return pointInRing(p, ring) !== 'outside';
+}
+
+/** The smallest piece within which half of the line lies; a notch may also stand beside the cut line. */
+function pieceAround(line: RoleLine, innermostFirst: readonly PieceParts[]): PieceParts | undefined {
+  const points = flattenCurve(line.curve, FLATTEN_MM);
+  const sampled = points.length > 2 ? points : withMiddle(points);
+  const around = innermostFirst.find(({ outline }) => shareInside(sampled, outline) >= 0.5);
+  if (around !== undefined || line.role !== 'notch') return around;
+  return innermostFirst.find(({ outline }) => edgeDistance(outline.ring, points[0]!) <= NOTCH_REACH_MM);
+}
+
+function withMiddle(points: Polyline): Polyline {
+  const [a, b] = [points[0]!, points.at(-1)!];
+  return [a, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, b];
+}
+
+function edgeDistance(ring: Polyline, p: Point): number {
+  return polylineNearest([...ring, ring[0]!], p).distance;
+}
+
+/** False if the line can't be what its role says. */
+function placeLine(placing: Placing): boolean {
+  const { line, piece } = placing;
+  switch (line.role) {
+    case 'cut-out':
+    case 'cut':
+      return line.curve.closed ? pushed(piece.cutOuts, line.curve) : refused(placing, 'open-cut-line');
+    case 'punch':
+      return placePunch(placing);
+    case 'notch':
+      return placeNotch(placing);
+    case 'stitch':
+      return pushed(piece.stitchLines, markLine(line));
+    case 'fold':
+      return pushed(piece.foldLines, markLine(line));
+    case 'skive':
+      return pushed(piece.skiveLines, markLine(line));
+    case 'cement':
+      return pushed(piece.cementLines, markLine(line));
+    case 'face':
+      return line.curve.closed ? pushed(piece.face, line.curve) : refused(placing, 'open-face-line');
+    case 'direction':
+      return placeDirection(placing);
+    default:
+      return guessLine(placing);
+  }
+}
+
+function pushed<T>(list: T[], item: T): true {
+  list.push(item);
+  return true;
+}
+
+function refused({ line, findings }: Placing, code: string): false {
+  const { start, end } = curveEndPoints(line.curve);
+  const gap = Math.round(Math.hypot(end.x - start.x, end.y - start.y) * 100) / 100;
+  tell(findings, 'warning', code, { gap }, { ...placeOf(line.source), point: end });
+  return false;
+}
+
+export function markLine(line: RoleLine): MarkLine {
+  const name = lineName(line.source);
+  return name === undefined ? { curve: line.curve } : { name, curve: line.curve };
+}
+
+function placePunch({ line, piece, findings }: Placing): boolean {
+  const circle = circleOfCurve(line.curve);
+  if (circle !== undefined) return pushed(piece.punches, punchOf(circle.center, circle.radius));
+  if (line.curve.closed) return pushed(piece.cutOuts, line.curve);
+  tell(
+    findings,
+    'warning',
+    'punch-without-diameter',
+    {},
+    { ...placeOf(line.source), point: line.curve.start },
+  );
+  return false;
+}
+
+export function punchOf(center: Point, radius: number): { at: Point; diameterMm: number } {
+  const round = (n: number) => Math.round(n * 1000) / 1000;
+  return { at: { x: round(center.x), y: round(center.y) }, diameterMm: round(2 * radius) };
+}
+
+function placeNotch({ line, piece, findings }: Placing): boolean {
+  const notch = notchOfMark(line.curve, piece.outline.ring);
+  if (notch !== undefined) return pushed(piece.notches, notch);
+  tell(findings, 'warning', 'notch-off-the-edge', {}, { ...placeOf(line.source), point: line.curve.start });
+  return false;
+}
+
+function placeDirection({ line, piece, findings }: Placing): boolean {
+  const { start, end } = curveEndPoints(line.curve);
+  if (line.curve.closed || (start.x === end.x && start.y === end.y)) {
+    tell(findings, 'warning', 'closed-direction', {}, placeOf(line.source));
+    return false;
+  }
+  const arrow = { from: start, to: end };
+  return pushed(piece.directions, { line, arrow, lengthMm: Math.hypot(end.x - start.x, end.y - start.y) });
+}
+
+/** Without a role: a short line inwards from the edge is a notch, one from edge to edge a fold, any other a stitch line. */
+function guessLine(placing: Placing): boolean {
+  const { line, piece, guesses } = placing;
+  const role = guessRole(line, piece);
+  const counts = guesses.get(piece) ?? new Map<LineRole, number>();
+  guesses.set(piece, counts.set(role, (counts.get(role) ?? 0) + 1));
+  if (role === 'notch') return placeNotch(placing);
+  return pushed(role === 'fold' ? piece.foldLines : piece.stitchLines, markLine(line));
+}
+
+function guessRole({ curve }: RoleLine, piece: PieceParts): LineRole {
+  if (curve.closed) return 'stitch';
+  const { start, end } = curveEndPoints(curve);
+  const [a, b] = [edgeDistance(piece.outline.ring, start), edgeDistance(piece.outline.ring, end)];
+  const isShort =
+    curve.segments.length === 1 && curve.segments[0]!.kind === 'line' && curveLength(curve) <= NOTCH_MAX_MM;
+  if (isShort && Math.min(a, b) <= JOIN_MM && Math.max(a, b) > JOIN_MM) return 'notch';
+  const box = curveBox(curve);
+  const reaches = Math.max(a, b) <= FOLD_REACH_MM;
+  const isLong = Math.max(box.maxX - box.minX, box.maxY - box.minY) > 2 * FOLD_REACH_MM;
+  return reaches && isLong ? 'fold' : 'stitch';
+}
+
+/** One warning for all lines that lie in no piece, naming the first few. */
+export function tellStrays(strays: readonly RoleLine[], findings: Findings): void {
+  if (strays.length === 0) return;
+  const shown = strays.slice(0, 4).map((line) => longName(line.source));
+  const more = strays.length - shown.length;
+  const elements = more > 0 ? `${shown.join(', ')} and ${more} more` : shown.join(', ');
+  tell(
+    findings,
+    'warning',
+    'lines-outside-pieces',
+    { count: strays.length, elements },
+    placeOf(strays[0]!.source),
+  );
+}
