@@ -52,7 +52,8 @@ function mix(n: number): number {
   return (z ^ (z >>> 15)) >>> 0;
 }
 
-function nextWord(s: Uint32Array): number {
+/** One step of xoshiro128** on its four words of state: a whole number of 32 bits. */
+export function nextWord(s: Uint32Array): number {
   const s1 = s[1]!;
   const product = Math.imul(s1, 5);
   const result = Math.imul((product << 7) | (product >>> 25), 9) >>> 0;

@@ -41,9 +41,15 @@ export function subtractRegions(a: readonly Region[], b: readonly Region[]): Reg
 }
 
 /**
+ * clipper-lib rounds the number of chords of a corner: of 1.5 chords it draws one, whose distance from the arc is
+ * 1.5 squared times the one asked for.
+ */
+const ARC_EXCESS = 2.25;
+
+/**
  * The regions grown by `distance` mm (shrunk if negative), united first. Openings shrink as outer rings grow.
- * A round corner may fall short of the true arc by the arc tolerance plus about 1 µm: where a margin is promised,
- * offset by the margin plus both.
+ * A round corner may fall short of the true arc by the arc tolerance plus 1 µm: where a margin is promised, offset by
+ * the margin plus both.
  */
 export function offsetRegions(
   regions: readonly Region[],
@@ -54,7 +60,7 @@ export function offsetRegions(
   if (distance === 0 || united.length === 0) return united;
   const offset = new clipper.ClipperOffset(
     options.mitreLimit ?? OFFSET_MITRE_LIMIT,
-    (options.arcTolerance ?? OFFSET_ARC_TOLERANCE_MM) * GRID_STEPS_PER_MM,
+    ((options.arcTolerance ?? OFFSET_ARC_TOLERANCE_MM) * GRID_STEPS_PER_MM) / ARC_EXCESS,
   );
   const join = options.join === 'round' ? clipper.JoinType.jtRound : clipper.JoinType.jtMiter;
   offset.AddPaths(toPaths(united), join, clipper.EndType.etClosedPolygon);

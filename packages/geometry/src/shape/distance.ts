@@ -45,12 +45,13 @@ export function regionDistance(a: Region, b: Region): number {
 
 /**
  * Distance in mm between two outlines, as lines: 0 if they touch. `enough`: once the distance is known to be no
- * less, the exact figure doesn't matter, and some number no less than `enough` is returned.
+ * less, the exact figure doesn't matter, and `enough` is returned.
  */
 export function outlineDistance(a: Ring, b: Ring, enough = Infinity): number {
   const chunksA = chunksOf(a);
   const chunksB = chunksOf(b);
-  let bestSq = enough === Infinity ? Infinity : enough * enough;
+  const enoughSq = enough * enough;
+  let bestSq = enoughSq;
   const pairs: { sq: number; i: number; j: number }[] = [];
   chunksA.forEach((boxA, i) => {
     chunksB.forEach((boxB, j) => pairs.push({ sq: boxDistanceSq(boxA, boxB), i, j }));
@@ -60,7 +61,7 @@ export function outlineDistance(a: Ring, b: Ring, enough = Infinity): number {
     if (sq >= bestSq) break;
     bestSq = chunkDistanceSq(a, i, b, j, bestSq);
   }
-  return Math.sqrt(bestSq);
+  return bestSq === enoughSq ? enough : Math.sqrt(bestSq);
 }
 
 /** The nearest point of a chain of lines. */
