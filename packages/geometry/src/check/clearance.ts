@@ -9,7 +9,7 @@ import { isStrictlyInside } from './point-in-area.js';
 
 /** A distance that was not kept. */
 export interface Shortfall {
-  /** The distance in mm; negative: how deep the one reaches into the other (at least). */
+  /** The distance in mm; negative: how deep the one reaches into the other. */
   readonly measured: number;
   readonly place: Point;
   /** The ring of the container that is too near, 0 for its outline. */

@@ -6,7 +6,7 @@ import { turnJob } from './test-jobs.js';
 import type { Job } from './test-jobs.js';
 import { loadJudge } from './test-judge.js';
 import type { Shape } from './test-judge.js';
-import { SCAR, VOID, makeMutation } from './test-mutations.js';
+import { SCAR, VOID, ZONES, makeMutation } from './test-mutations.js';
 import type { Mutation } from './test-mutations.js';
 
 /** The check forgives 2 µm; the judge, with its own rounding, decides when it is off that by more than 1 µm. */
@@ -15,9 +15,12 @@ const SURELY_BROKEN_MM = 0.003;
 /** Less area than this (mm²) in common is the judge's own rounding: a wedge 1 µm deep may have as little. */
 const NO_AREA_MM2 = 1e-12;
 
+const CLOSE_MM = 0.05;
+
 type Verdict = 'kept' | 'broken' | 'undecided';
 
 const judge = await loadJudge();
+const allZones = judge.union(judge.shapeOf(ZONES[0]!), judge.shapeOf(ZONES[1]!));
 
 function bothSure(isKept: boolean, isBroken: boolean): Verdict {
   if (isKept === isBroken) return 'undecided';
@@ -41,6 +44,13 @@ function judgeApart(one: Shape, other: Shape, required: number): Verdict {
   return bothSure(!isDeeper(one, other, SURELY_FORGIVEN_MM), isDeeper(one, other, SURELY_BROKEN_MM));
 }
 
+/** Kept or broken by less than 50 µm. */
+function isCloseCall(one: Shape, other: Shape, required: number, verdict: Verdict): boolean {
+  const distance = judge.distance(one, other);
+  if (verdict === 'kept') return distance < required + CLOSE_MM;
+  return required > CLOSE_MM ? distance > required - CLOSE_MM : !isDeeper(one, other, CLOSE_MM);
+}
+
 function judgeEdge(one: Shape, sheet: Shape, required: number): Verdict {
   if (required > 0) {
     const outside = judge.differenceArea(one, sheet) > NO_AREA_MM2;
@@ -56,10 +66,17 @@ function judgeEdge(one: Shape, sheet: Shape, required: number): Verdict {
   return bothSure(!reachesOut(SURELY_FORGIVEN_MM), reachesOut(SURELY_BROKEN_MM));
 }
 
+function judgeZone(one: Shape): Verdict {
+  const reachesOut = (by: number): boolean =>
+    judge.differenceArea(one, judge.grow(allZones, by)) > NO_AREA_MM2;
+  return bothSure(!reachesOut(SURELY_FORGIVEN_MM), reachesOut(SURELY_BROKEN_MM));
+}
+
 interface Judgement {
   readonly rule: string;
   readonly key: string;
   readonly verdict: Verdict;
+  readonly isClose?: boolean;
 }
 
 function judgeAll({ job, gap, edge, voidMm }: Mutation): readonly Judgement[] {
@@ -75,12 +92,14 @@ function judgeAll({ job, gap, edge, voidMm }: Mutation): readonly Judgement[] {
     const name = placements[i]!.item;
     judgements.push({ rule: 'edge', key: name, verdict: judgeEdge(shape, sheet, edge) });
     judgements.push({ rule: 'void', key: `${name} void`, verdict: judgeApart(shape, voidShape, voidMm) });
+    judgements.push({ rule: 'zone', key: `${name} bend, back`, verdict: judgeZone(shape) });
     const onScar = judgeApart(shape, scar, 0);
     judgements.push({ rule: 'looks', key: `${name} scar`, verdict: onScar });
     judgements.push({ rule: 'strength', key: `${name} scar`, verdict: onScar });
     for (let k = i + 1; k < shapes.length; k++) {
       const verdict = judgeApart(shape, shapes[k]!, gap);
-      judgements.push({ rule: 'gap', key: `${name} ${placements[k]!.item}`, verdict });
+      const isClose = isCloseCall(shape, shapes[k]!, gap, verdict);
+      judgements.push({ rule: 'gap', key: `${name} ${placements[k]!.item}`, verdict, isClose });
     }
   }
   return judgements;
@@ -99,31 +118,38 @@ const MUTATIONS = Array.from({ length: 1000 }, (_, i) => i + 1);
 
 describe('when 1,000 small layouts near contact are mutated', () => {
   // Judge: jsts 2.12.1 (distance, overlay and buffer operations of the JTS Topology Suite).
-  it('agrees with an outside judge about every pair, edge, void and flaw that the judge can decide', () => {
-    const tally = { kept: 0, broken: 0, undecided: 0 };
-    const perRule = new Map<string, typeof tally>();
-    const disagreements: string[] = [];
-    for (const seed of MUTATIONS) {
-      const mutation = makeMutation(seed);
-      const told = toldBy(mutation.job);
-      for (const { rule, key, verdict } of judgeAll(mutation)) {
-        const counts = perRule.get(rule) ?? { ...tally };
-        counts[verdict] += 1;
-        perRule.set(rule, counts);
-        if (verdict === 'undecided') continue;
-        const isTold = told.has(`${rule}: ${key}`);
-        if (isTold !== (verdict === 'broken')) disagreements.push(`${seed} ${rule}: ${key} is ${verdict}`);
+  it(
+    'agrees with an outside judge about every pair, edge, void and flaw that the judge can decide',
+    { timeout: 120_000 },
+    () => {
+      const tally = { kept: 0, broken: 0, undecided: 0 };
+      const close = { ...tally };
+      const perRule = new Map<string, typeof tally>();
+      const disagreements: string[] = [];
+      for (const seed of MUTATIONS) {
+        const mutation = makeMutation(seed);
+        const told = toldBy(mutation.job);
+        for (const { rule, key, verdict, isClose } of judgeAll(mutation)) {
+          const counts = perRule.get(rule) ?? { ...tally };
+          counts[verdict] += 1;
+          if (isClose === true) close[verdict] += 1;
+          perRule.set(rule, counts);
+          if (verdict === 'undecided') continue;
+          const isTold = told.has(`${rule}: ${key}`);
+          if (isTold !== (verdict === 'broken')) disagreements.push(`${seed} ${rule}: ${key} is ${verdict}`);
+        }
       }
-    }
-    console.log([...perRule]);
-    expect(disagreements).toEqual([]);
-    for (const [rule, counts] of perRule) {
-      expect(counts.kept, `${rule} kept`).toBeGreaterThan(300);
-      expect(counts.broken, `${rule} broken`).toBeGreaterThan(300);
-    }
-  });
+      expect(disagreements).toEqual([]);
+      expect(close.kept).toBeGreaterThan(200);
+      expect(close.broken).toBeGreaterThan(60);
+      for (const [rule, counts] of perRule) {
+        expect(counts.kept, `${rule} kept`).toBeGreaterThan(200);
+        expect(counts.broken, `${rule} broken`).toBeGreaterThan(200);
+      }
+    },
+  );
 
-  it('says the same of the whole job turned and moved', () => {
+  it('says the same of the whole job turned and moved', { timeout: 60_000 }, () => {
     for (const seed of MUTATIONS) {
       const { job } = makeMutation(seed);
       const turned = turnJob(job, (seed * 137.507764) % 360, 3 * seed, -2 * seed);

@@ -4,19 +4,21 @@ import type { Area } from './area.js';
 import { distanceToBoundary } from './boundary-distance.js';
 import { deepPoints } from './deep-points.js';
 import { farStretches } from './far-stretches.js';
+import type { Stretch } from './far-stretches.js';
 import { isStrictlyInside } from './point-in-area.js';
 
-/**
- * A place where one area reaches into another, or out of it, and how deep it was found to be there (mm):
- * at least that; the deepest place may lie elsewhere.
- */
+/** A place where one area reaches into another, or out of it, and how deep (mm). */
 export interface Depth {
   readonly depth: number;
   readonly place: Point;
 }
 
-/** Where a stretch is sampled for the depth that is reported. */
-const SAMPLES = 16;
+/** A stretch is sampled so finely, and so often where it proves deeper, for the depth that is reported. */
+const SAMPLES = 8;
+const ROUNDS = 20;
+
+/** A depth that is reported is true to this (mm). */
+const FINE_MM = 1e-6;
 
 /**
  * Tells whether two areas overlap deeper than `forgiven` (mm), and where.
@@ -54,7 +56,7 @@ export function outsideDeeperThan(inner: Area, container: Area, forgiven: number
   return undefined;
 }
 
-/** The deepest place found along the boundary of `mover` that lies deeper than `forgiven` in (or outside) `host`. */
+/** The deepest place along the boundary of `mover` that lies deeper than `forgiven` in (or outside) `host`. */
 export function reachAlongBoundary(
   mover: Area,
   host: Area,
@@ -63,31 +65,44 @@ export function reachAlongBoundary(
 ): Depth | undefined {
   let found: Depth | undefined;
   let continues = false;
-  let wasInside = false;
+  let isInside = false;
   for (let i = 0; i < mover.count; i++) {
-    const px = mover.ax[i]!;
-    const py = mover.ay[i]!;
-    const qx = mover.bx[i]!;
-    const qy = mover.by[i]!;
-    if (sense === 'into' && isBeside(px, py, qx, qy, host)) {
+    const edge = edgeOf(mover, i);
+    if (sense === 'into' && isBeside(edge, host)) {
       continues = false;
       continue;
     }
-    const stretches = farStretches(px, py, qx, qy, [host], forgiven);
+    const stretches = farStretches(edge.px, edge.py, edge.qx, edge.qy, [host], found?.depth ?? forgiven);
     for (const stretch of stretches) {
-      const [from, to] = stretch;
-      // An edge that goes on, far from the boundary, from one that ended so is on the same side.
-      const isSame = continues && from === 0 && mover.ringStart.indexOf(i) < 0;
-      const middle = (from + to) / 2;
-      if (!isSame) wasInside = isStrictlyInside(host, px + middle * (qx - px), py + middle * (qy - py));
-      if (wasInside === (sense === 'into')) {
-        found = deepest([found, deepestOnStretch(px, py, qx, qy, stretch, host)]);
-      }
-      continues = to === 1;
+      // A stretch that goes on, never near the boundary, from the edge before is on the same side as that.
+      const goesOn = continues && stretch[0] === 0 && !mover.ringStart.includes(i);
+      if (!goesOn) isInside = isStretchInside(edge, stretch, host);
+      if (isInside === (sense === 'into')) found = deepestOnStretch(edge, stretch, host, found);
+      continues = stretch[1] === 1;
     }
-    if (stretches.length === 0 || stretches[stretches.length - 1]![1] < 1) continues = false;
+    if (stretches.length === 0) continues = false;
   }
   return found;
+}
+
+interface Edge {
+  readonly px: number;
+  readonly py: number;
+  readonly qx: number;
+  readonly qy: number;
+}
+
+function edgeOf(area: Area, i: number): Edge {
+  return { px: area.ax[i]!, py: area.ay[i]!, qx: area.bx[i]!, qy: area.by[i]! };
+}
+
+function pointOf({ px, py, qx, qy }: Edge, t: number): Point {
+  return { x: px + t * (qx - px), y: py + t * (qy - py) };
+}
+
+function isStretchInside(edge: Edge, [from, to]: Stretch, host: Area): boolean {
+  const middle = pointOf(edge, (from + to) / 2);
+  return isStrictlyInside(host, middle.x, middle.y);
 }
 
 function deepPointWithin(one: Area, other: Area): Depth | undefined {
@@ -98,29 +113,33 @@ function deepPointWithin(one: Area, other: Area): Depth | undefined {
   return undefined;
 }
 
-function deepestOnStretch(
-  px: number,
-  py: number,
-  qx: number,
-  qy: number,
-  [from, to]: readonly [number, number],
-  host: Area,
-): Depth {
-  let depth = -1;
-  let place: Point = { x: px, y: py };
-  for (let k = 0; k <= SAMPLES; k++) {
-    const t = from + (k / SAMPLES) * (to - from);
-    const x = px + t * (qx - px);
-    const y = py + t * (qy - py);
-    const here = distanceToBoundary(host, x, y);
-    if (here <= depth) continue;
-    depth = here;
-    place = { x, y };
+/**
+ * The deepest place of a stretch, unless `before` is deeper: sampled, then sampled again where it is deeper than
+ * that. All of the stretch lies on one side of the boundary.
+ */
+function deepestOnStretch(edge: Edge, stretch: Stretch, host: Area, before: Depth | undefined): Depth {
+  let best = before;
+  let open: readonly Stretch[] = [stretch];
+  for (let round = 0; round < ROUNDS && open.length > 0; round++) {
+    for (const [from, to] of open) {
+      for (let k = 0; k <= SAMPLES; k++) {
+        const place = pointOf(edge, from + (k / SAMPLES) * (to - from));
+        const depth = distanceToBoundary(host, place.x, place.y);
+        if (best === undefined || depth > best.depth) best = { depth, place };
+      }
+    }
+    open = deeperStretches(edge, stretch, host, best!.depth + FINE_MM);
   }
-  return { depth, place };
+  return best!;
 }
 
-function isBeside(px: number, py: number, qx: number, qy: number, { box }: Area): boolean {
+function deeperStretches(edge: Edge, [low, high]: Stretch, host: Area, reach: number): readonly Stretch[] {
+  return farStretches(edge.px, edge.py, edge.qx, edge.qy, [host], reach)
+    .map(([from, to]): Stretch => [Math.max(from, low), Math.min(to, high)])
+    .filter(([from, to]) => from < to);
+}
+
+function isBeside({ px, py, qx, qy }: Edge, { box }: Area): boolean {
   return (
     Math.max(px, qx) < box.minX ||
     Math.min(px, qx) > box.maxX ||

@@ -13,6 +13,8 @@ interface Geometry {
 
 export type Shape = Geometry;
 
+type Overlay = (one: Geometry, other: Geometry) => Geometry;
+
 interface Factory {
   createPolygon(shell: unknown, holes: unknown[]): Geometry;
   createLinearRing(corners: unknown[]): unknown;
@@ -39,7 +41,7 @@ async function load<T>(path: string): Promise<T> {
 export async function loadJudge(): Promise<Judge> {
   const Coordinate = await load<new (x: number, y: number) => unknown>('geom/Coordinate');
   const GeometryFactory = await load<new () => Factory>('geom/GeometryFactory');
-  const OverlayOp = await load<Record<'intersection' | 'difference' | 'union', typeof overlay>>(
+  const OverlayOp = await load<Record<'intersection' | 'difference' | 'union', Overlay>>(
     'operation/overlay/OverlayOp',
   );
   const DistanceOp = await load<{ distance(one: Geometry, other: Geometry): number }>(
@@ -68,10 +70,8 @@ export async function loadJudge(): Promise<Judge> {
   };
 }
 
-declare function overlay(one: Geometry, other: Geometry): Geometry;
-
 /** An empty shape has no area, and its overlay is not asked for. */
-function areaOf(operation: typeof overlay, one: Geometry, other: Geometry): number {
+function areaOf(operation: Overlay, one: Geometry, other: Geometry): number {
   if (one.isEmpty()) return 0;
   return operation(one, other).getArea();
 }

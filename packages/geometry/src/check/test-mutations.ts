@@ -1,5 +1,5 @@
 /** Seeded small layouts near contact, and mutations of them, for the test against the outside judge. */
-import type { Item, Placement } from '../types/problem.js';
+import type { Item, Need, Placement } from '../types/problem.js';
 import type { Point, Region, Ring } from '../types/shape.js';
 import { frame, makeItem, makeJob, makeQuality, makeSheet, place, polygon, rectangle } from './test-jobs.js';
 import type { Job } from './test-jobs.js';
@@ -40,6 +40,12 @@ export const OPENING: Region = polygon([60, 60], [100, 70], [80, 110]);
 export const VOID: Region = polygon([300, 60], [340, 50], [350, 90], [320, 80]);
 export const SCAR: Region = polygon([150, 200], [260, 190], [262, 193], [152, 204]);
 
+/** Two zones that share a border and leave a hole between them. */
+export const ZONES: readonly Region[] = [
+  polygon([20, 10], [210, 20], [210, 120], [190, 140], [210, 160], [205, 275], [15, 290]),
+  polygon([210, 20], [390, 12], [395, 280], [205, 275], [210, 160], [225, 140], [210, 120]),
+];
+
 function star(dice: Dice): Region {
   const count = 5 + Math.floor(dice() * 14);
   const corners = Array.from({ length: count }, (_, i): readonly [number, number] => {
@@ -59,6 +65,8 @@ function randomRegion(dice: Dice): Region {
   return star(dice);
 }
 
+const NEED: Need = { maxGrade: 0, strong: true, zones: ['bend', 'back'] };
+
 export interface Mutation {
   readonly job: Job;
   readonly gap: number;
@@ -77,10 +85,11 @@ export function makeMutation(seed: number): Mutation {
   const items: Item[] = [];
   const placements: Placement[] = [];
   for (let i = 0; i < count; i++) {
-    items.push(makeItem(`piece ${i}`, twin ?? randomRegion(dice), { need: { maxGrade: 0, strong: true } }));
+    items.push(makeItem(`piece ${i}`, twin ?? randomRegion(dice), { need: NEED }));
     placements.push(slide(dice, items, placements, { gap, edge, voidMm }));
   }
-  const chosen = Math.floor(dice() * count);
+  // More often the last, which touches what it was slid against.
+  const chosen = dice() < 0.6 ? count - 1 : Math.floor(dice() * count);
   placements[chosen] = mutate(dice, placements[chosen]!);
   const job = makeJob({
     items,
@@ -91,6 +100,8 @@ export function makeMutation(seed: number): Mutation {
         qualities: [
           makeQuality('void', VOID, { isVoid: true }),
           makeQuality('scar', SCAR, { grade: 1, weak: true }),
+          makeQuality('bend', ZONES[0]!, { zone: 'bend' }),
+          makeQuality('back', ZONES[1]!, { zone: 'back' }),
         ],
       }),
     ],
@@ -118,6 +129,7 @@ function slide(
     [[OPENING.outer], apart.edge],
     [[VOID.outer], apart.voidMm],
     [[SCAR.outer], 0],
+    [ZONES.map(({ outer }) => outer), 0],
   ];
   const [target, distance] = pick(dice, [...targets, ...targets.slice(0, index), ...targets.slice(0, index)]);
   const goal = pick(dice, target[0]!);
@@ -130,7 +142,7 @@ function slide(
 
 function mutate(dice: Dice, placement: Placement): Placement {
   const angle = 2 * Math.PI * dice();
-  const way = dice() < 0.2 ? 0 : anyScale(dice, 0.0005, 20);
+  const way = dice() < 0.15 ? 0 : anyScale(dice, 0.0005, pick(dice, [0.1, 20]));
   const turn = dice() < 0.6 ? 0 : anyScale(dice, 0.00001, 40) * pick(dice, [-1, 1]);
   return {
     ...placement,
