@@ -128,16 +128,19 @@ export type { HideUse, YieldInput } from './yield/layout-yield.js';
 export { leftoverOf } from './yield/freeing-cut.js';
 export type { FreeingCut, Leftover } from './yield/freeing-cut.js';
 export { offcutsOf } from './offcuts/offcuts-of.js';
-export { rectangleFits } from './offcuts/rectangle-fits.js';
 export { formatLength, parseLengthMm } from './units/length.js';
 export { formatThickness, mmToOunces, ouncesToMm, parseThickness } from './units/thickness.js';
-export {
-  formatArea,
-  mm2ToSquareFeet,
-  parseAreaMm2,
-  quarterFootMark,
-  squareFeetToMm2,
-} from './units/area.js';
+export { formatArea, mm2ToSquareFeet, parseAreaMm2, quarterFootMark, squareFeetToMm2 } from './units/area.js';
 export type { AreaUnit } from './units/area.js';
 export { parseAngleDeg } from './units/angle.js';
 export { formatMoney, parseMoney } from './units/money.js';
+export { parseArticle, writeArticle } from './files/article-file.js';
+export { parseOrder, writeOrder } from './files/order-file.js';
+export { isArticleReference } from './files/order-in-writing.js';
+export type { ArticleReference, OrderFile, WrittenCutting } from './files/order-in-writing.js';
+export { completeOrder, resolveArticles } from './files/complete-order.js';
+export type { OrderWithArticles, ReadArticle } from './files/complete-order.js';
+export { parseWorkshop, writeWorkshop } from './files/workshop-file.js';
+export { DEFAULT_WORKSHOP } from './workshop/default-workshop.js';
+export { parseStockJournal, writeStockJournal } from './files/stock-journal-file.js';
+export { parseJobBundle, writeJobBundle } from './files/job-bundle-file.js';

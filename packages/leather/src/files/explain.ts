@@ -48,7 +48,7 @@ function explain(reading: Reading, issue: Issue): LeatherError {
   const schema = schemaAt(root, reading.tree.value, path);
   if (issue.type === 'union' && schema !== undefined) {
     const inner = issueOfAlternative(unwrapped(schema), value);
-    if (inner !== undefined) return explain(reading, { ...inner, path: joinPaths(issue, inner) } as Issue);
+    if (inner !== undefined) return explain(reading, { ...inner, path: joinPaths(issue, inner) });
   }
   const place = placeOf(reading, path);
   const problem = problemOf(issue.message);

@@ -19,13 +19,25 @@ export function group<const Group extends Fields>(fields: Group): GroupSchema<Gr
   const fieldWords: Record<string, string> = {};
   for (const key of Object.keys(fields) as (keyof Group & string)[]) {
     const field = fields[key]!;
-    entries[key] = field[0] as EntriesOf<Group>[typeof key];
+    entries[key] = field[0];
     fieldWords[key] = field[1];
   }
-  const plain = v.strictObject(entries);
-  const run: (typeof plain)['~run'] = (dataset, config) =>
+  return { ...withoutLists(v.strictObject(entries)), fieldWords };
+}
+
+function withoutLists<Schema extends v.GenericSchema>(plain: Schema): Schema {
+  const run: v.GenericSchema['~run'] = (dataset, config) =>
     plain['~run'](Array.isArray(dataset.value) ? { value: null } : dataset, config);
-  return { ...plain, fieldWords, '~run': run };
+  return { ...plain, '~run': run };
+}
+
+/** A group whose keys are names that the user gives. */
+export function mapOf<Value extends v.GenericSchema>(
+  key: v.GenericSchema<string>,
+  value: Value,
+  words: string,
+) {
+  return withoutLists(v.record(key, value, words));
 }
 
 /** A schema that knows how its value is written in a stored file. */

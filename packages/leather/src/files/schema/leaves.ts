@@ -117,7 +117,7 @@ export const serial = wholeNumber(1, 1_000_000_000);
 export const seed = wholeNumber(0, Number.MAX_SAFE_INTEGER);
 
 const NAME_WORDS = `a name in text of 1 to ${LONGEST_NAME} characters on one line`;
-// eslint-disable-next-line no-control-regex -- a name holds no control characters
+ 
 const ONE_LINE = /^[^\u0000-\u001f\u007f]*$/;
 export const name = v.pipe(
   v.string(NAME_WORDS),

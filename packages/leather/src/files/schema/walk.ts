@@ -19,7 +19,7 @@ export interface AnySchema extends Partial<GroupWords> {
 }
 
 export function asAnySchema(schema: v.GenericSchema): AnySchema {
-  return schema as unknown as AnySchema;
+  return schema;
 }
 
 /** Without "may be left out" around it. (A pipe carries the properties of the schema that it starts with.) */

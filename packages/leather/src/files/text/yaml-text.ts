@@ -2,7 +2,7 @@ import { Composer, Lexer, LineCounter, Parser, isAlias, isMap, isPair, isScalar,
 import type { Document, ParsedNode, YAMLError } from 'yaml';
 import { leatherError } from '../../words/refuse.js';
 import { quoteValue } from '../../words/sentence.js';
-import { LeatherError } from '../../leather-error.js';
+import type { LeatherError } from '../../leather-error.js';
 import { DEEPEST_NESTING, isReservedKey } from './text-tree.js';
 import type { KeyPath, TextTree } from './text-tree.js';
 

@@ -1,0 +1,135 @@
+import * as v from 'valibot';
+import { FLAW_KINDS, ZONE_KINDS } from '../../model/hide.js';
+import { PARTS } from '../../model/order.js';
+import { group, listOf, listOfAtLeast, mapOf, optional } from './group.js';
+import type { Field } from './group.js';
+import { exactly, flag, name, oneOf, quantity, text } from './leaves.js';
+import { looks, strength } from './marks.js';
+import { writtenLength, writtenMoney, writtenPercent, writtenThickness } from './written-leaves.js';
+import { writtenKeep } from './written-order.js';
+import { writtenDirection } from './written-piece.js';
+
+export const WORKSHOP_FORMAT = 'hidebound/workshop@1';
+
+export const ANY = 'any';
+export const PLAIN_CHOICES = ['never here', 'only where hidden', 'anywhere'] as const;
+export type PlainChoice = (typeof PLAIN_CHOICES)[number];
+
+const SOURCE: Field = [optional(text), 'Where the figure comes from; "own" unless written.'];
+
+const partRule = group({
+  looks: [
+    optional(
+      group({
+        face: [optional(looks), 'What the face needs: A, B or C.'],
+        rest: [optional(looks), 'What the rest needs.'],
+      }),
+    ),
+    'Looks that it needs.',
+  ],
+  load: [optional(flag), 'Whether it bears load.'],
+  zones: [
+    optional(
+      v.union(
+        [exactly(ANY), listOfAtLeast(1, oneOf(ZONE_KINDS))],
+        '"any", or a list of zones such as [bend, shoulder]',
+      ),
+    ),
+    'Zones that it may come from, or "any".',
+  ],
+  direction: [optional(writtenDirection), 'How its arrow lies.'],
+  thickness: [
+    optional(
+      v.union([exactly(ANY), writtenThickness], '"any", or a thickness such as "2.0-2.4 mm" or "4-5 oz"'),
+    ),
+    'Thickness that it needs, or "any".',
+  ],
+  tooThick: [optional(oneOf(['refuse', 'skive'])), 'What to do with leather that is too thick.'],
+  source: [optional(text), SOURCE[1]],
+});
+
+const effectGroup = group({
+  looks: [optional(looks), 'Looks of the leather there: A, B or C.'],
+  strength: [optional(strength), 'Whether it bears load: sound or weak.'],
+  void: [optional(flag), 'Whether it is never to be used.'],
+  source: [optional(text), SOURCE[1]],
+});
+const effect = v.union(
+  [oneOf(PLAIN_CHOICES), effectGroup],
+  '"never here", "only where hidden", "anywhere", or a group with looks, strength and void',
+);
+
+const method = group({
+  gap: [optional(writtenLength), 'Between two cut lines.'],
+  edge: [optional(writtenLength), 'To the outline and the openings.'],
+  void: [optional(writtenLength), 'To places that are never to be used.'],
+  kerf: [optional(writtenLength), 'Width of the cut.'],
+  source: [optional(text), SOURCE[1]],
+});
+
+const coverage = group({
+  from: [quantity, 'Least, mL per m² and coat.'],
+  to: [quantity, 'Most, mL per m² and coat.'],
+  source: [optional(text), SOURCE[1]],
+});
+
+const price = group({
+  name: [name, 'What it is.'],
+  price: [writtenMoney, 'Its price, as "12.50 EUR".'],
+  per: [name, 'For how much: each, m, L, hide, m2.'],
+});
+
+function oneKeyEach<const Kind extends string, Schema extends v.GenericSchema>(
+  kinds: readonly Kind[],
+  schema: Schema,
+  wordsOf: (kind: Kind) => string,
+) {
+  const fields = kinds.map((kind) => [kind, [optional(schema), wordsOf(kind)]] as const);
+  type Each = { readonly [Key in Kind]: readonly [v.ExactOptionalSchema<Schema, undefined>, string] };
+  return group(Object.fromEntries(fields) as unknown as Each);
+}
+
+export const workshopFileSchema = group({
+  format: [exactly(WORKSHOP_FORMAT), 'What this file is.'],
+  name: [optional(name), 'The workshop’s name.'],
+  parts: [
+    v.optional(
+      oneKeyEach(PARTS, partRule, (part) => `What a ${part} needs, where the order is silent.`),
+      {},
+    ),
+    'What each part means, where the order is silent.',
+  ],
+  flaws: [
+    v.optional(
+      oneKeyEach(FLAW_KINDS, effect, (kind) => `What a flaw of the kind "${kind}" does.`),
+      {},
+    ),
+    'What each kind of flaw does to the leather.',
+  ],
+  zones: [
+    v.optional(
+      oneKeyEach(ZONE_KINDS, effect, (kind) => `What leather of the ${kind} is like.`),
+      {},
+    ),
+    'What the leather of each zone is like.',
+  ],
+  cutting: [
+    v.optional(mapOf(name, method, 'a group with one key for each cutting method'), {}),
+    'Cutting methods by name; a method of your own gives gap, edge, void and kerf.',
+  ],
+  keep: [optional(writtenKeep), 'The smallest leftover worth keeping.'],
+  coverages: [
+    v.optional(mapOf(name, coverage, 'a group with one key for each product'), {}),
+    'How much of a product a coat takes.',
+  ],
+  prices: [listOf(price), 'Prices of materials and hardware.'],
+  hourlyRate: [optional(writtenMoney), 'What an hour of work costs, as "30 EUR".'],
+  overhead: [optional(writtenPercent), 'Overhead on material and work, per cent.'],
+  profit: [optional(writtenPercent), 'Profit, per cent.'],
+  tax: [optional(writtenPercent), 'Tax, per cent.'],
+});
+
+export type WrittenWorkshop = v.InferOutput<typeof workshopFileSchema>;
+export type WrittenPartRule = v.InferOutput<typeof partRule>;
+export type WrittenEffect = v.InferOutput<typeof effect>;
+export type WrittenMethod = v.InferOutput<typeof method>;

@@ -1,0 +1,186 @@
+import { stringify } from 'yaml';
+import type { Effect } from '../model/marks.js';
+import type { PartRule, Workshop } from '../model/workshop.js';
+import { leatherError } from '../words/refuse.js';
+import { formatMoney } from '../units/money.js';
+import { DEFAULT_WORKSHOP } from '../workshop/default-workshop.js';
+import { definedOnly } from './defined-only.js';
+import { openFile } from './envelope.js';
+import type { FileFormat } from './envelope.js';
+import { placeOf } from './explain.js';
+import { ANY, WORKSHOP_FORMAT, workshopFileSchema } from './schema/written-workshop.js';
+import type {
+  PlainChoice,
+  WrittenEffect,
+  WrittenMethod,
+  WrittenPartRule,
+  WrittenWorkshop,
+} from './schema/written-workshop.js';
+import type { WhereOf } from './validate-hide.js';
+import { YAML_STYLE, writeDirection, writeThickness } from './write-written.js';
+
+const format: FileFormat<typeof workshopFileSchema> = {
+  kind: 'workshop',
+  syntax: 'yaml',
+  schema: workshopFileSchema,
+  upgrades: [],
+};
+
+const OWN = 'own';
+
+/** The three plain choices for a flaw or zone. */
+const PLAIN_EFFECTS: Readonly<Record<PlainChoice, Effect>> = {
+  'never here': { looks: 'C', strength: 'weak', isVoid: true },
+  'only where hidden': { looks: 'C', strength: 'sound', isVoid: false },
+  anywhere: { looks: 'A', strength: 'sound', isVoid: false },
+};
+
+/**
+ * Reads a workshop file (`workshop.yaml`). The answer is whole: what the file leaves out, down to a single figure of a
+ * line, is the built-in value; what it says carries the source "own" unless it names one.
+ * @throws LeatherError
+ */
+export function parseWorkshop(text: string, options: { readonly file: string }): Workshop {
+  const opened = openFile(text, options.file, format);
+  const written = opened.value;
+  const usual = DEFAULT_WORKSHOP;
+  return definedOnly({
+    name: written.name,
+    parts: usual.parts.map((rule) => readPart(rule, written.parts[rule.part])),
+    flawDefaults: usual.flawDefaults.map((line) => readEffect(line, written.flaws[line.kind])),
+    zoneDefaults: usual.zoneDefaults.map((line) => readEffect(line, written.zones[line.kind])),
+    cuttingMethods: readMethods(written.cutting, (path) => placeOf(opened, path)),
+    keepMm: written.keep ?? usual.keepMm,
+    coverages: readCoverages(written.coverages),
+    prices: written.prices,
+    hourlyRate: written.hourlyRate,
+    overheadPercent: written.overhead,
+    profitPercent: written.profit,
+    taxPercent: written.tax,
+  });
+}
+
+function readPart(usual: PartRule, written: WrittenPartRule | undefined): PartRule {
+  if (written === undefined) return usual;
+  const { zones: usualZones, thickness: usualThickness } = usual;
+  return definedOnly({
+    part: usual.part,
+    looks: { ...usual.looks, ...written.looks },
+    bearsLoad: written.load ?? usual.bearsLoad,
+    zones: written.zones === ANY ? undefined : (written.zones ?? usualZones),
+    direction: written.direction ?? usual.direction,
+    thickness: written.thickness === ANY ? undefined : (written.thickness ?? usualThickness),
+    tooThick: written.tooThick ?? usual.tooThick,
+    source: written.source ?? OWN,
+  });
+}
+
+interface EffectLine<Kind> {
+  readonly kind: Kind;
+  readonly effect: Effect;
+  readonly source: string;
+}
+
+function readEffect<Kind>(usual: EffectLine<Kind>, written: WrittenEffect | undefined): EffectLine<Kind> {
+  if (written === undefined) return usual;
+  if (typeof written === 'string') return { kind: usual.kind, effect: PLAIN_EFFECTS[written], source: OWN };
+  const effect = {
+    looks: written.looks ?? usual.effect.looks,
+    strength: written.strength ?? usual.effect.strength,
+    isVoid: written.void ?? usual.effect.isVoid,
+  };
+  return { kind: usual.kind, effect, source: written.source ?? OWN };
+}
+
+function readMethods(written: WrittenWorkshop['cutting'], where: WhereOf): Workshop['cuttingMethods'] {
+  const usual = DEFAULT_WORKSHOP.cuttingMethods;
+  const known = new Set(usual.map(({ method }) => method));
+  const changed = usual.map((line) => readMethod(line.method, written[line.method], line));
+  const added = Object.entries(written)
+    .filter(([name]) => !known.has(name))
+    .map(([name, line]) => readMethod(name, line, undefined, where));
+  return [...changed, ...added];
+}
+
+type Method = Workshop['cuttingMethods'][number];
+
+function readMethod(
+  method: string,
+  written: WrittenMethod | undefined,
+  usual: Method | undefined,
+  where?: WhereOf,
+): Method {
+  if (written === undefined) return usual!;
+  const figure = (key: 'gap' | 'edge' | 'void' | 'kerf', usualMm: number | undefined): number => {
+    const mm = written[key] ?? usualMm;
+    if (mm !== undefined) return mm;
+    const right = 'a length in mm, as this method is your own';
+    throw leatherError('missing-key', { key, right }, where?.(['cutting', method]));
+  };
+  return {
+    method,
+    gapMm: figure('gap', usual?.gapMm),
+    edgeMm: figure('edge', usual?.edgeMm),
+    voidMm: figure('void', usual?.voidMm),
+    kerfMm: figure('kerf', usual?.kerfMm),
+    source: written.source ?? OWN,
+  };
+}
+
+function readCoverages(written: WrittenWorkshop['coverages']): Workshop['coverages'] {
+  const own = Object.entries(written).map(([product, { from, to, source }]) => ({
+    product,
+    minMlPerM2: Math.min(from, to),
+    maxMlPerM2: Math.max(from, to),
+    source: source ?? OWN,
+  }));
+  const usual = DEFAULT_WORKSHOP.coverages;
+  const byName = new Map(own.map((line) => [line.product, line]));
+  const added = own.filter(({ product }) => !usual.some((line) => line.product === product));
+  return [...usual.map((line) => byName.get(line.product) ?? line), ...added];
+}
+
+/** The workshop's file with every value and its source written out, built-in ones too. */
+export function writeWorkshop(workshop: Workshop): string {
+  const written = definedOnly({
+    format: WORKSHOP_FORMAT,
+    name: workshop.name,
+    parts: Object.fromEntries(workshop.parts.map((rule) => [rule.part, writePart(rule)])),
+    flaws: Object.fromEntries(workshop.flawDefaults.map((line) => [line.kind, writeEffect(line)])),
+    zones: Object.fromEntries(workshop.zoneDefaults.map((line) => [line.kind, writeEffect(line)])),
+    cutting: Object.fromEntries(workshop.cuttingMethods.map((line) => [line.method, writeMethod(line)])),
+    keep: workshop.keepMm,
+    coverages: Object.fromEntries(
+      workshop.coverages.map(({ product, minMlPerM2, maxMlPerM2, source }) => [
+        product,
+        { from: minMlPerM2, to: maxMlPerM2, source },
+      ]),
+    ),
+    prices: workshop.prices.map(({ name, price, per }) => ({ name, price: formatMoney(price), per })),
+    hourlyRate: workshop.hourlyRate && formatMoney(workshop.hourlyRate),
+    overhead: workshop.overheadPercent,
+    profit: workshop.profitPercent,
+    tax: workshop.taxPercent,
+  });
+  return stringify(written, YAML_STYLE);
+}
+
+function writePart(rule: PartRule) {
+  return {
+    looks: rule.looks,
+    load: rule.bearsLoad,
+    zones: rule.zones ?? ANY,
+    direction: writeDirection(rule.direction),
+    thickness: rule.thickness === undefined ? ANY : writeThickness(rule.thickness),
+    tooThick: rule.tooThick,
+    source: rule.source,
+  };
+}
+
+function writeEffect({ effect, source }: EffectLine<unknown>) {
+  return { looks: effect.looks, strength: effect.strength, void: effect.isVoid, source };
+}
+
+function writeMethod({ gapMm, edgeMm, voidMm, kerfMm, source }: Method) {
+  return { gap: gapMm, edge: edgeMm, void: voidMm, kerf: kerfMm, source };
+}

@@ -1,0 +1,207 @@
+import type { ToStringOptions } from 'yaml';
+import type { ThicknessRange } from '../model/marks.js';
+import type {
+  ArticleBody,
+  ArticleLeather,
+  DirectionWish,
+  HardwareLine,
+  OrderArticle,
+  OrderLeather,
+  OrderPiece,
+  PatternReading,
+  PieceSource,
+  ThreadLine,
+} from '../model/order.js';
+import { formatMoney } from '../units/money.js';
+import { definedOnly } from './defined-only.js';
+import { isArticleReference } from './order-in-writing.js';
+import type { ArticleReference, OrderFile } from './order-in-writing.js';
+
+/** The way back from the model to what people write. Every group keeps its keys in the order of its schema. */
+
+export const YAML_STYLE: ToStringOptions = { indent: 2, lineWidth: 100, minContentWidth: 40 };
+
+type Written = Readonly<Record<string, unknown>>;
+
+export function writeArticleBody(body: ArticleBody): Written {
+  return definedOnly({
+    name: body.name,
+    goods: body.goods,
+    pieces: body.pieces.map(writePiece),
+    beside: orNone(body.beside),
+    hardware: orNone(body.hardware.map(writeHardware)),
+    threads: orNone(body.threads.map(writeThread)),
+    hours: body.hours,
+  });
+}
+
+function orNone<Entry>(list: readonly Entry[]): readonly Entry[] | undefined {
+  return list.length === 0 ? undefined : list;
+}
+
+export function writeThickness(range: ThicknessRange): string | number {
+  return range.minMm === range.maxMm ? range.minMm : `${range.minMm}-${range.maxMm} mm`;
+}
+
+export function writeHardware(line: HardwareLine): Written {
+  const price = line.price && formatMoney(line.price);
+  return definedOnly({ name: line.name, count: line.count, price });
+}
+
+export function writeThread(line: ThreadLine): Written {
+  const price = line.price && formatMoney(line.price);
+  return definedOnly({ name: line.name, thickness: line.thicknessMm, length: line.lengthMm, price });
+}
+
+export function writeDirection(direction: DirectionWish): Written {
+  return {
+    rule: direction.rule,
+    tolerance: direction.toleranceDeg,
+    halfTurn: direction.halfTurn,
+    angle: direction.angleDeg,
+  };
+}
+
+function writePiece(piece: OrderPiece): Written {
+  const { pair, thickness, direction } = piece;
+  return definedOnly({
+    name: piece.name,
+    leather: piece.leather,
+    part: piece.part,
+    ...writeSource(piece.from),
+    count: piece.count,
+    mirrored: piece.mirrored,
+    pair: pair && { tolerance: pair.toleranceDeg, distance: pair.distanceMm },
+    looks: piece.looks,
+    load: piece.bearsLoad,
+    zones: piece.zones,
+    side: piece.side,
+    direction: direction && writeDirection(direction),
+    arrow: piece.arrowDeg,
+    face: piece.face,
+    thickness: thickness && writeThickness(thickness),
+    tooThick: piece.tooThick,
+    layers: piece.layers,
+    margin: piece.marginMm,
+    allowance: piece.allowanceMm,
+    seams: orNone(piece.seams.map(({ line, to }) => ({ line, to: `${to.piece}/${to.line}` }))),
+    priority: piece.priority,
+    lane: piece.inLane,
+  });
+}
+
+function writeSource(from: PieceSource): Written {
+  switch (from.kind) {
+    case 'pattern':
+      return { pattern: from.file, piece: from.piece };
+    case 'strap':
+      return { strap: writeStrap(from.strap) };
+    case 'rectangle':
+      return { rectangle: { width: from.widthMm, length: from.lengthMm, corners: from.cornerRadiusMm } };
+    case 'disc':
+      return { disc: { diameter: from.diameterMm } };
+  }
+}
+
+function writeStrap(strap: Extract<PieceSource, { kind: 'strap' }>['strap']): Written {
+  const { holes, slot } = strap;
+  return definedOnly({
+    width: strap.widthMm,
+    length: strap.lengthMm,
+    holeEnd: strap.holeEnd,
+    buckleEnd: strap.buckleEnd,
+    holes: holes && {
+      count: holes.count,
+      spacing: holes.spacingMm,
+      diameter: holes.diameterMm,
+      fromEnd: holes.fromEndMm,
+    },
+    slot: slot && { width: slot.widthMm, length: slot.lengthMm, fromEnd: slot.fromEndMm },
+  });
+}
+
+function writeQualities(leather: ArticleLeather): Written {
+  const { tannage, temper, finish, colour, thickness } = leather;
+  return definedOnly({ tannage, temper, finish, colour, thickness: thickness && writeThickness(thickness) });
+}
+
+export function writeLeathers(leathers: readonly ArticleLeather[]): Written {
+  return Object.fromEntries(leathers.map((leather) => [leather.name, writeQualities(leather)]));
+}
+
+function writeOrderLeather(leather: OrderLeather): Written {
+  return definedOnly({
+    ...writeQualities(leather),
+    hides: orNone(leather.hides),
+    preparation: leather.preparation && writePreparation(leather.preparation),
+  });
+}
+
+function writePreparation(preparation: NonNullable<OrderLeather['preparation']>): Written {
+  const { name, condition, dye, dyeBase, coats, thinnerParts, finish, finishCoats, bothSides } = preparation;
+  return definedOnly({
+    name,
+    condition,
+    dye,
+    dyeBase,
+    coats,
+    thinner: thinnerParts,
+    finish,
+    finishCoats,
+    bothSides,
+  });
+}
+
+function writePattern(reading: PatternReading): Written {
+  const { dpi, scale, knownLength, roles } = reading;
+  return definedOnly({
+    dpi,
+    scale,
+    knownLength: knownLength && { element: knownLength.element, length: knownLength.mm },
+    roles: orNone(
+      roles.map(({ role, layer, label, colour, dashed, widthMm }) =>
+        definedOnly({ role, layer, label, colour, dashed, width: widthMm }),
+      ),
+    ),
+  });
+}
+
+function writeDemand(article: OrderArticle | ArticleReference): Written {
+  const { sets, value, priority, keepTogether } = article;
+  return definedOnly({ sets, for: article.for, value, priority, keepTogether });
+}
+
+function writeOrderArticle(article: OrderArticle | ArticleReference): Written {
+  if (isArticleReference(article)) return { file: article.file, ...writeDemand(article) };
+  const { name, goods, ...rest } = writeArticleBody(article);
+  return { name, goods, ...writeDemand(article), ...rest };
+}
+
+export function writeOrderFields(order: OrderFile): Written {
+  const { table, cutting } = order;
+  const named = (entries: readonly (readonly [string, Written])[]) =>
+    entries.length === 0 ? undefined : Object.fromEntries(entries);
+  return definedOnly({
+    name: order.name,
+    version: order.version,
+    date: order.date,
+    articles: order.articles.map(writeOrderArticle),
+    leathers: Object.fromEntries(order.leathers.map((leather) => [leather.name, writeOrderLeather(leather)])),
+    patterns: named(order.patterns.map((reading) => [reading.file, writePattern(reading)] as const)),
+    table: table && { width: table.widthMm, length: table.lengthMm },
+    useFrom: order.useFrom,
+    mode: order.mode,
+    cutting: definedOnly({
+      method: cutting.method,
+      gap: cutting.gapMm,
+      edge: cutting.edgeMm,
+      void: cutting.voidMm,
+      kerf: cutting.kerfMm,
+    }),
+    keep: order.keepMm,
+    threads: orNone(order.threads.map(writeThread)),
+    hardware: orNone(order.hardware.map(writeHardware)),
+    hours: order.hours,
+    notes: order.notes,
+  });
+}
