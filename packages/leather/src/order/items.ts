@@ -1,4 +1,4 @@
-import { MIRROR_X, regionArea, transformRegion } from '@hidebound/geometry';
+import { MIRROR_X, transformRegion } from '@hidebound/geometry';
 import type { AngleRule, Item, LaneNeed, Region } from '@hidebound/geometry';
 import { LeatherError } from '../leather-error.js';
 import type { DirectionWish, ResolvedArticle, ResolvedPiece } from '../model/order.js';
@@ -16,8 +16,6 @@ interface PieceItemsInput {
   readonly piece: LayablePiece;
   /** Ids of the hides of its leather. */
   readonly sheets: readonly string[];
-  /** Worth of one copy. */
-  readonly value: number;
 }
 
 /** Copies per set, doubled layers counted; plain and mirrored ones apart. */
@@ -40,24 +38,6 @@ export function itemsOfPiece(input: PieceItemsInput): Item[] {
     });
   }
   return items;
-}
-
-/** Worth of one copy of each piece: the set's worth, shared by area. */
-export function copyValues(
-  article: ResolvedArticle,
-  pieces: readonly LayablePiece[],
-): ReadonlyMap<string, number> {
-  const areas = article.pieces.map((orderPiece) => {
-    const piece = pieces.find((p) => p.article === article.name && p.piece === orderPiece.name);
-    return { orderPiece, area: piece === undefined ? 0 : regionArea(piece.region) };
-  });
-  const total = areas.reduce(
-    (sum, { orderPiece, area }) => sum + area * orderPiece.count * orderPiece.layers,
-    0,
-  );
-  return new Map(
-    areas.map(({ orderPiece, area }) => [orderPiece.name, total > 0 ? (article.value * area) / total : 0]),
-  );
 }
 
 function plainItem(input: PieceItemsInput): Item {
@@ -108,7 +88,8 @@ function buildItem(input: PieceItemsInput, shape: ItemShape): Item {
     ],
     angleRule: angleRuleOf(orderPiece.direction, shape.arrowDeg, isTurnedOver),
     ...(thickness === undefined ? {} : { thickness: { ...thickness, tooThick: orderPiece.tooThick } }),
-    value: input.value,
+    // A finished article has a worth, its single pieces have none.
+    value: 0,
     priority: orderPiece.priority,
     sheets: input.sheets,
     group: orderPiece.leather,

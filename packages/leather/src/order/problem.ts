@@ -17,7 +17,7 @@ import type { LayablePiece } from '../model/piece.js';
 import { nearestName } from '../words/nearest-name.js';
 import { bareCopy, itemId, pieceCopyKey } from './item-id.js';
 import type { ItemMeaning } from './item-id.js';
-import { copiesPerSet, copyValues, itemsOfPiece, laneWidthMm } from './items.js';
+import { copiesPerSet, itemsOfPiece, laneWidthMm } from './items.js';
 import { sheetsOfOrder } from './sheets.js';
 import type { NamedHide, SheetOptions } from './sheets.js';
 
@@ -96,14 +96,12 @@ function articleItems(
   pieces: readonly LayablePiece[],
   ofLeather: ReadonlyMap<string, readonly string[]>,
 ): Item[] {
-  const values = copyValues(article, pieces);
   return article.pieces.flatMap((orderPiece) =>
     itemsOfPiece({
       article,
       orderPiece,
       piece: layableOf(article.name, orderPiece.name, pieces),
       sheets: ofLeather.get(orderPiece.leather) ?? [],
-      value: values.get(orderPiece.name) ?? 0,
     }),
   );
 }

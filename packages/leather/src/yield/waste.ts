@@ -2,6 +2,7 @@ import {
   intersectRegions,
   offsetRegions,
   pointToRing,
+  simplifyGrowing,
   subtractRegions,
   unionRegions,
 } from '@hidebound/geometry';
@@ -9,8 +10,8 @@ import type { Region } from '@hidebound/geometry';
 
 /** Corners this near to the outline lie on it, mm: rounding of booleans moves them by a µm or two. */
 const ON_OUTLINE_MM = 0.005;
-/** The hull around the pieces is only a dividing line within the waste: its arcs may be coarse, mm. */
-const HULL_ARC_MM = 0.5;
+/** The hull around the pieces is only a dividing line within the waste: it may be this coarse, mm. */
+const HULL_COARSE_MM = 1;
 
 /** The waste of a hide, in two parts that share no place. */
 export interface Waste {
@@ -19,10 +20,9 @@ export interface Waste {
 }
 
 /**
- * Divides the used-up leather that is neither piece nor flaw. *Between* is what lies within the pieces' hull: the
- * gaps, notches and bays that are too narrow for a disc of `widthMm` to roll into from outside, and wider gaps too
- * where pieces close them in on all sides. *Edge* is the rest: the strip along outline and openings that no piece
- * reaches.
+ * Divides the used-up leather that is neither piece nor flaw. *Between* is what lies within the pieces' hull: gaps,
+ * notches, cut-outs and bays narrower than `widthMm`, and wider ones too where pieces close them in on all sides.
+ * *Edge* is the rest: the strip along outline and openings that no piece reaches.
  */
 export function divideWaste(input: {
   readonly hide: Region;
@@ -49,10 +49,13 @@ export function divideWaste(input: {
   };
 }
 
-/** The pieces grown by `radius` and shrunk back: gaps narrower than a disc of that radius are filled. */
-function hullOf(pieces: readonly Region[], radius: number): Region[] {
+/** The pieces grown by `by` and shrunk back: what is narrower than twice that is filled. */
+function hullOf(pieces: readonly Region[], by: number): Region[] {
   if (pieces.length === 0) return [];
-  const options = { join: 'round', arcTolerance: HULL_ARC_MM } as const;
-  const closed = offsetRegions(offsetRegions(pieces, radius, options), -radius, options);
-  return unionRegions([...closed, ...pieces]);
+  const coarse = pieces.map(({ outer }): Region => ({
+    outer: simplifyGrowing(outer, HULL_COARSE_MM),
+    openings: [],
+  }));
+  const mitred = { join: 'mitre' } as const;
+  return unionRegions([...offsetRegions(offsetRegions(coarse, by, mitred), -by, mitred), ...pieces]);
 }
