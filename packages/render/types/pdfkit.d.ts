@@ -64,5 +64,5 @@ declare module 'pdfkit' {
     end(): void;
   }
 
-  export default PDFDocument;
+  export { PDFDocument as default };
 }

@@ -43,22 +43,26 @@ export function labelBoxesOverlap(a: LabelBox, b: LabelBox): boolean {
 
 /** True if the whole rectangle lies in the region. */
 export function labelBoxInRegion(box: LabelBox, region: Region): boolean {
-  const frame = frameOf(box);
-  if (!isInside(box.center, region)) return false;
-  return [region.outer, ...region.openings].every((ring) => !ringMeetsBox(ring, frame));
+  return !labelBoxMeetsEdges(box, region) && isInside(box.center, region);
 }
 
 /** True if the rectangle and the region share a point. */
 export function labelBoxMeetsRegion(box: LabelBox, region: Region): boolean {
-  if (isInside(box.center, region)) return true;
+  return labelBoxMeetsEdges(box, region) || isInside(box.center, region);
+}
+
+/** True if the rectangle and an edge of the region (outline or opening) share a point. */
+export function labelBoxMeetsEdges(box: LabelBox, region: Region): boolean {
   const frame = frameOf(box);
-  return [region.outer, ...region.openings].some((ring) => ringMeetsBox(ring, frame));
+  return ringMeetsBox(region.outer, frame) || region.openings.some((ring) => ringMeetsBox(ring, frame));
 }
 
 /** True if the segment and the rectangle share a point. */
 export function segmentMeetsLabelBox(from: Point, to: Point, box: LabelBox): boolean {
   const frame = frameOf(box);
-  return segmentMeetsBox(intoFrame(frame, from), intoFrame(frame, to), frame.halfWidth, frame.halfHeight);
+  const a = intoFrame(frame, from);
+  const b = intoFrame(frame, to);
+  return segmentMeetsBox(a.x, a.y, b.x, b.y, frame.halfWidth, frame.halfHeight);
 }
 
 /** The nearest point of the rectangle's edge, or the point itself if it is inside. */
@@ -107,34 +111,40 @@ function intoFrame(frame: BoxFrame, p: Point): Point {
   return { x: dx * frame.cos + dy * frame.sin, y: -dx * frame.sin + dy * frame.cos };
 }
 
+/** Runs millions of times on a full sheet: no objects are made, and far segments are passed over first. */
 function ringMeetsBox(ring: Ring, frame: BoxFrame): boolean {
-  let from = intoFrame(frame, ring[ring.length - 1]!);
+  const { center, sin, cos, halfWidth, halfHeight } = frame;
+  const last = ring[ring.length - 1]!;
+  let fromX = (last.x - center.x) * cos + (last.y - center.y) * sin;
+  let fromY = -(last.x - center.x) * sin + (last.y - center.y) * cos;
   for (const corner of ring) {
-    const to = intoFrame(frame, corner);
-    if (segmentMeetsBox(from, to, frame.halfWidth, frame.halfHeight)) return true;
-    from = to;
+    const dx = corner.x - center.x;
+    const dy = corner.y - center.y;
+    const toX = dx * cos + dy * sin;
+    const toY = -dx * sin + dy * cos;
+    if (segmentMeetsBox(fromX, fromY, toX, toY, halfWidth, halfHeight)) return true;
+    fromX = toX;
+    fromY = toY;
   }
   return false;
 }
 
-/** Clips the segment by the four sides in turn; something is left if they meet. */
-function segmentMeetsBox(from: Point, to: Point, halfWidth: number, halfHeight: number): boolean {
-  let start = 0;
-  let end = 1;
-  const sides: readonly (readonly [number, number])[] = [
-    [from.x - to.x, from.x + halfWidth],
-    [to.x - from.x, halfWidth - from.x],
-    [from.y - to.y, from.y + halfHeight],
-    [to.y - from.y, halfHeight - from.y],
-  ];
-  for (const [outwards, room] of sides) {
-    if (outwards === 0) {
-      if (room < 0) return false;
-    } else if (outwards > 0) end = Math.min(end, room / outwards);
-    else start = Math.max(start, room / outwards);
-    if (start > end) return false;
-  }
-  return true;
+function segmentMeetsBox(
+  fromX: number,
+  fromY: number,
+  toX: number,
+  toY: number,
+  halfWidth: number,
+  halfHeight: number,
+): boolean {
+  if ((fromX > halfWidth && toX > halfWidth) || (fromX < -halfWidth && toX < -halfWidth)) return false;
+  if ((fromY > halfHeight && toY > halfHeight) || (fromY < -halfHeight && toY < -halfHeight)) return false;
+  if (Math.abs(fromX) <= halfWidth && Math.abs(fromY) <= halfHeight) return true;
+  // Both ends outside, not beyond one side: they meet unless all four corners lie on one side of the line.
+  const ux = toX - fromX;
+  const uy = toY - fromY;
+  const reach = Math.abs(ux) * halfHeight + Math.abs(uy) * halfWidth;
+  return Math.abs(ux * fromY - uy * fromX) <= reach;
 }
 
 function axesOf(box: LabelBox): readonly Point[] {

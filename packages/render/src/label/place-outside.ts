@@ -1,6 +1,7 @@
 import { boxesTouch, distanceBetween, regionBox, segmentsCross, sinCosDeg } from '@hidebound/geometry';
 import type { Box, Point, Region } from '@hidebound/geometry';
 import {
+  labelBoxMeetsEdges,
   labelBoxMeetsRegion,
   labelBoxWithin,
   labelBoxesOverlap,
@@ -62,10 +63,9 @@ export function placeOutside(
   let best: { readonly box: LabelBox; readonly leader: Leader } | undefined;
   let bestCost = Infinity;
   for (let radius = RING_STEP_MM; radius < farthest && radius < bestCost; radius += RING_STEP_MM) {
-    for (let k = 0; k < DIRECTIONS; k++) {
-      const box = boxAt(target, radius, (k * 360) / DIRECTIONS, size);
+    for (const box of boxesAround(target, radius, size)) {
+      if (!isFree(space, box)) continue;
       const leader = { from: nearestOnLabelBox(box, target), to: target };
-      if (radius >= bestCost || !isFree(space, box)) continue;
       const cost = radius + leaderCost(space, leader);
       if (cost < bestCost) {
         bestCost = cost;
@@ -76,23 +76,34 @@ export function placeOutside(
   return best;
 }
 
-/** The box whose nearest edge lies so far from the target in this direction. */
-function boxAt(
+/** Boxes about so far from the target, all round; above and below it also shifted to either side. */
+function boxesAround(
   target: Point,
   radius: number,
-  turnDeg: number,
   size: { readonly widthMm: number; readonly heightMm: number },
-): LabelBox {
-  const { sin: y, cos: x } = sinCosDeg(turnDeg);
-  return {
-    center: {
-      x: target.x + x * radius + (Math.sign(x) * size.widthMm * Math.min(1, Math.abs(x) * 1.4)) / 2,
-      y: target.y + y * radius + (Math.sign(y) * size.heightMm * Math.min(1, Math.abs(y) * 1.4)) / 2,
-    },
-    ...size,
-    angleDeg: 0,
-  };
+): LabelBox[] {
+  const boxes: LabelBox[] = [];
+  for (let k = 0; k < DIRECTIONS; k++) {
+    const { sin: y, cos: x } = sinCosDeg((k * 360) / DIRECTIONS);
+    const isSteep = Math.abs(x) < STEEP_BELOW;
+    for (const slide of isSteep ? SLIDES : [0]) {
+      const beside = isSteep ? slide : Math.sign(x) * 0.5;
+      boxes.push({
+        center: {
+          x: target.x + x * radius + beside * size.widthMm,
+          y: target.y + y * radius + y * 0.5 * size.heightMm,
+        },
+        ...size,
+        angleDeg: 0,
+      });
+    }
+  }
+  return boxes;
 }
+
+/** Directions with a cosine below this count as above or below. */
+const STEEP_BELOW = 0.5;
+const SLIDES: readonly number[] = [0, -0.42, 0.42];
 
 function isFree(space: FreeSpace, box: LabelBox): boolean {
   if (!labelBoxWithin(box, space.within)) return false;
@@ -103,10 +114,9 @@ function isFree(space: FreeSpace, box: LabelBox): boolean {
 }
 
 function meets(box: LabelBox, shape: Shape): boolean {
-  if (shape.edgeOnly !== true) return labelBoxMeetsRegion(box, shape.region);
-  return [shape.region.outer, ...shape.region.openings].some((ring) =>
-    ring.some((p, i) => segmentMeetsLabelBox(p, ring[(i + 1) % ring.length]!, box)),
-  );
+  return shape.edgeOnly === true
+    ? labelBoxMeetsEdges(box, shape.region)
+    : labelBoxMeetsRegion(box, shape.region);
 }
 
 function leaderCost(space: FreeSpace, leader: Leader): number {

@@ -23,8 +23,8 @@ export interface HideView {
   readonly scale: number;
 }
 
-/** Corners that lie closer together than this on the drawing are one: finer than any line. */
-const SAME_CORNER_MM = 0.02;
+/** Corners closer together than this on the drawing are one; labels are placed by these rings, lines drawn by curves. */
+const SAME_CORNER_MM = 0.12;
 
 /** The turned and mirrored hide before it is reduced. */
 export function turnHide(side: SeenFrom, turnDeg: 0 | 90): Affine {

@@ -3,7 +3,7 @@ import type { Box, Point, Region } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { DrawingElement, GroupElement, Layer } from '../drawing/model.js';
 import { shapeOf } from '../label/place-outside.js';
-import type { FreeSpace } from '../label/place-outside.js';
+import type { FreeSpace, Shape } from '../label/place-outside.js';
 import { INK } from '../sheet/palette.js';
 import { areaFigure, areaUnit, sizeWords } from '../sheet/words.js';
 import type { LengthUnit } from '../sheet/words.js';
@@ -20,7 +20,7 @@ import {
   zoneLines,
 } from './hide-layers.js';
 import type { DrawnMark } from './hide-layers.js';
-import { hideShape, regionOnDrawing } from './hide-view.js';
+import { hideShape, regionOnDrawing, ringOnDrawing } from './hide-view.js';
 import type { HideView } from './hide-view.js';
 import { boxSides, labelFlaws, labelThing, labelZones } from './mark-labels.js';
 import { offcutPattern } from './mark-pattern.js';
@@ -135,11 +135,16 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
   const flawShapes = scene.flaws.flatMap((flaw) =>
     visibleRegions(flaw, style).map((region) => shapeOf(region)),
   );
-  const edge = shapeOf(scene.leather, true);
-  const space: FreeSpace = { within, shapes: [edge, ...pieceShapes, ...flawShapes], taken: [], leaders: [] };
-  const patterned = [...flawShapes, ...scene.offcuts.map((offcut) => shapeOf(offcut.region))];
-  const desk: LabelDesk = { fonts, style, space, patterned };
-  const lines = [edge, ...scene.pieces.map((piece) => shapeOf(piece.region, true))];
+  const edges = [shapeOf(scene.leather, true), ...workShapes(request, scene)];
+  const space: FreeSpace = {
+    within,
+    shapes: [...edges, ...pieceShapes, ...flawShapes],
+    taken: [],
+    leaders: [],
+  };
+  const pieces = scene.pieces.map((piece) => piece.region);
+  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces };
+  const lines = [...edges, ...pieces.map((region) => shapeOf(region, true)), ...flawShapes];
   return [
     ...labelPieces(desk, scene.pieces),
     ...labelOffcuts(desk, scene, request.units),
@@ -147,6 +152,19 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
     ...labelFlaws(desk, scene.flaws, lines),
     ...labelZones(desk, scene.zones, space.shapes),
     ...labelEnds(desk, request),
+  ];
+}
+
+/** Lines of the work that no label may lie across: the freeing cut and the rough cuts. */
+function workShapes(request: PictureRequest, scene: Scene): Shape[] {
+  const { hide, layout, view } = request;
+  const blocks = layout?.roughCuts.filter((block) => block.hide === hide.id) ?? [];
+  return [
+    // There and back again: a ring without breadth, of which only the edge counts.
+    ...scene.freeing.map(([from, to]) => shapeOf({ outer: [from, to, from], openings: [] }, true)),
+    ...blocks.map((block) =>
+      shapeOf({ outer: ringOnDrawing(view.toDrawing, block.outline), openings: [] }, true),
+    ),
   ];
 }
 

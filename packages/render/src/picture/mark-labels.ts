@@ -1,20 +1,20 @@
-import { regionArea, regionBox } from '@hidebound/geometry';
+import { regionArea, regionBox, subtractRegions } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
-import { chain, group } from '../drawing/build.js';
+import { group } from '../drawing/build.js';
 import type { DrawingElement, GroupElement } from '../drawing/model.js';
-import { labelBoxCorners, labelBoxInRegion, labelBoxMeetsRegion } from '../label/label-box.js';
+import { labelBoxInRegion } from '../label/label-box.js';
 import type { LabelBox } from '../label/label-box.js';
 import { roomiestPoint } from '../label/place-inside.js';
-import { placeOutside, shapeOf } from '../label/place-outside.js';
+import { placeOutside } from '../label/place-outside.js';
 import type { FreeSpace, Shape } from '../label/place-outside.js';
 import { measureBlock, setBlock } from '../label/text-block.js';
 import type { TextBlock } from '../label/text-block.js';
-import { INK, INK_SOFT, PAPER } from '../sheet/palette.js';
+import { INK, INK_SOFT } from '../sheet/palette.js';
 import type { FontFace } from '../drawing/model.js';
 import { meaningWords } from './hide-marks.js';
 import type { DrawnMark } from './hide-layers.js';
 import { markSign } from './mark-pattern.js';
-import { drawLeader } from './piece-labels.js';
+import { drawLeader, plainGround } from './piece-labels.js';
 import type { LabelDesk } from './piece-labels.js';
 
 const PADDING_MM = 0.3;
@@ -30,17 +30,14 @@ interface Named {
   readonly sign?: DrawnMark['meaning'];
   /** No leader where the label lies wholly in this. */
   readonly home?: Region;
-  /** Patterns that the label may lie on, with a ground under it. */
-  readonly mayCover?: boolean;
 }
 
 /** Kind of each flaw, with the sign of its meaning, next to it. Labels may lie on a piece, not across a line. */
 export function labelFlaws(
   desk: LabelDesk,
   flaws: readonly DrawnMark[],
-  lines: readonly Shape[],
+  shapes: readonly Shape[],
 ): GroupElement[] {
-  const shapes = [...lines, ...flaws.flatMap((flaw) => flaw.regions.map((region) => shapeOf(region)))];
   return flaws.flatMap((flaw, i) => {
     const largest = largestRegion(flaw.regions);
     if (largest === undefined) return [];
@@ -60,8 +57,10 @@ export function labelZones(
   zones: readonly DrawnMark[],
   shapes: readonly Shape[],
 ): GroupElement[] {
+  const covered = shapes.filter((shape) => shape.edgeOnly !== true).map((shape) => shape.region);
   return zones.flatMap((zone, i) => {
-    const home = largestRegion(zone.regions);
+    const bare = largestRegion(subtractRegions(zone.regions, covered));
+    const home = bare ?? largestRegion(zone.regions);
     if (home === undefined) return [];
     const words = meaningWords(zone.meaning);
     return placeNamed(desk, shapes, {
@@ -99,7 +98,7 @@ function placeNamed(desk: LabelDesk, shapes: readonly Shape[], thing: Named): Gr
   if (!isHome) space.leaders.push(found.leader);
   const elements: DrawingElement[] = [
     ...(isHome ? [] : drawLeader(found.leader, style)),
-    ...groundUnder(desk, found.box),
+    ...plainGround(desk, found.box),
     ...signAndText(desk, text, found.box, hasSign ? thing.sign : undefined, signRoom),
   ];
   return [group(thing.name, elements)];
@@ -120,11 +119,6 @@ function signAndText(
     ...(sign === undefined ? [] : markSign(sign, { x: left + signSize / 2, y: box.center.y }, signSize)),
     ...setBlock(fonts, text, textBox),
   ];
-}
-
-function groundUnder(desk: LabelDesk, box: LabelBox): DrawingElement[] {
-  const isOver = desk.patterned.some(({ region }) => labelBoxMeetsRegion(box, region));
-  return isOver ? [chain(labelBoxCorners(box), true, { fill: PAPER })] : [];
 }
 
 function largestRegion(regions: readonly Region[]): Region | undefined {

@@ -1,5 +1,5 @@
 import { distanceBetween, regionBox } from '@hidebound/geometry';
-import type { Point } from '@hidebound/geometry';
+import type { Point, Region } from '@hidebound/geometry';
 import { chain, circle, group, line } from '../drawing/build.js';
 import type { DrawingElement, GroupElement } from '../drawing/model.js';
 import { growLabelBox, labelBoxCorners, labelBoxMeetsRegion } from '../label/label-box.js';
@@ -9,9 +9,10 @@ import { placeOutside } from '../label/place-outside.js';
 import type { FreeSpace, Leader } from '../label/place-outside.js';
 import { measureBlock, setBlock } from '../label/text-block.js';
 import type { BlockLine, TextBlock } from '../label/text-block.js';
-import { FINE_LINE_MM, INK, INK_SOFT, PAPER, PIECE } from '../sheet/palette.js';
+import { BARE_HIDE, FINE_LINE_MM, INK, INK_SOFT, PIECE } from '../sheet/palette.js';
 import { MIRRORED_SIGN } from '../sheet/words.js';
 import type { FontBook } from '../text/font-book.js';
+import { wrapText } from '../text/measure-text.js';
 import {
   ARROW_BREADTH_MM,
   ARROW_LENGTHS_MM,
@@ -26,6 +27,9 @@ import type { PlacedPiece } from './placed-pieces.js';
 /** Kept free between a label and the cut line. */
 const PADDING_MM = 0.35;
 
+/** A name is broken into lines of at most this share of the piece's extent. */
+const BROKEN_NAME_SHARE = 0.62;
+
 /** From here on a shape counts as long: its label runs along it. */
 const LONG_FROM = 2.4;
 
@@ -39,8 +43,9 @@ export interface LabelDesk {
   readonly fonts: FontBook;
   readonly style: PictureStyle;
   readonly space: FreeSpace;
-  /** Patterned places, over which text gets a plain ground. */
-  readonly patterned: readonly { readonly region: PlacedPiece['region'] }[];
+  /** What lies below labels: bare leather, and pieces on it. */
+  readonly leather: Region;
+  readonly pieces: readonly Region[];
 }
 
 /**
@@ -60,11 +65,13 @@ export function labelPieces(desk: LabelDesk, placed: readonly PlacedPiece[]): Gr
       elements.push(...directionArrow(label.arrow, piece.arrow, desk.style.grow));
     }
     if (label.block === undefined) elements.push(...labelAtLeader(desk, piece, label.arrow));
-    else
+    else {
+      // A plain ground parts the text from lines and patterns below it.
       elements.push(
-        ...ground(desk, label.block.box, PIECE),
+        ground(label.block.box, PIECE),
         ...setBlock(desk.fonts, label.block.text, label.block.box),
       );
+    }
     return group(pieceLabelName(piece), elements);
   });
 }
@@ -77,8 +84,8 @@ export function pieceLabelName(piece: PlacedPiece): string {
 function fitInside(desk: LabelDesk, piece: PlacedPiece): InsideLabel {
   const near = roomiestPoint(piece.region);
   const angles = labelAngles(piece);
-  const blocks = labelBlocks(desk, piece);
-  for (const text of blocks) {
+  for (const lines of labelOptions(desk, piece)) {
+    const text = measureBlock(desk.fonts, lines);
     for (const angleDeg of angles) {
       const box = placeInside(piece.region, { ...padded(text), angleDeg, near, avoid: [] });
       if (box === undefined) continue;
@@ -118,7 +125,7 @@ function labelAngles(piece: PlacedPiece): number[] {
 }
 
 /** What the label says, from all of it in large letters to the bare number. */
-function labelBlocks(desk: LabelDesk, piece: PlacedPiece): TextBlock[] {
+function labelOptions(desk: LabelDesk, piece: PlacedPiece): BlockLine[][] {
   const { smallMm, nameMm } = desk.style;
   const { placement, number } = piece;
   const mark = placement.mirrored ? ` ${MIRRORED_SIGN}` : '';
@@ -131,23 +138,36 @@ function labelBlocks(desk: LabelDesk, piece: PlacedPiece): TextBlock[] {
   const plain = (text: string): BlockLine => ({ text, face: 'narrow', sizeMm: smallMm, colour: INK });
   const short = `${placement.set}/${placement.copy}`;
   const long = `set ${placement.set}, copy ${placement.copy}${placement.mirrored ? `, mirrored ${MIRRORED_SIGN}` : ''}`;
-  const options: BlockLine[][] = [
+  const box = regionBox(piece.region);
+  const extent = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const broken = (sizeMm: number): BlockLine[] =>
+    wrapText(
+      desk.fonts,
+      'narrow bold',
+      sizeMm,
+      `${number}  ${placement.piece}`,
+      extent * BROKEN_NAME_SHARE,
+    ).map((text) => bold(text, sizeMm));
+  const options = [
     [bold(`${number}  ${placement.piece}`, nameMm), plain(long)],
+    [...broken(nameMm), plain(long)],
     [bold(`${number}  ${placement.piece}`, smallMm), plain(long)],
     [bold(`${number}  ${placement.piece}`, smallMm), plain(`${short}${mark}`)],
     [bold(`${number}  ${placement.piece} ${short}${mark}`, smallMm)],
+    [...broken(smallMm), plain(`${short}${mark}`)],
     [bold(number, smallMm), plain(`${short}${mark}`)],
     [bold(`${number}  ${short}${mark}`, smallMm)],
     ...(placement.mirrored ? [[bold(number, smallMm), bold(MIRRORED_SIGN, smallMm)]] : []),
     [bold(`${number}${mark}`, smallMm)],
   ];
-  return options.map((lines) => measureBlock(desk.fonts, lines));
+  // A name is broken between words or not at all.
+  return options.filter((lines) => !lines.some((each) => each.text.endsWith('…')));
 }
 
 function labelAtLeader(desk: LabelDesk, piece: PlacedPiece, arrow: LabelBox | undefined): DrawingElement[] {
   const { fonts, style, space } = desk;
-  const blocks = labelBlocks(desk, piece);
-  const text = blocks[blocks.length - 1]!;
+  const options = labelOptions(desk, piece);
+  const text = measureBlock(fonts, options[options.length - 1]!);
   const target = arrow === undefined ? roomiestPoint(piece.region) : arrowTail(arrow, piece.arrow);
   const arrowRoom = arrow === undefined ? ARROW_LENGTHS_MM[4]! * style.grow : 0;
   const size = { ...padded(text), widthMm: text.widthMm + 2 * PADDING_MM + arrowRoom };
@@ -159,7 +179,7 @@ function labelAtLeader(desk: LabelDesk, piece: PlacedPiece, arrow: LabelBox | un
   const textBox = { ...found.box, center: { x: found.box.center.x - arrowRoom / 2, y: found.box.center.y } };
   const elements = [
     ...drawLeader(found.leader, style),
-    ...ground(desk, found.box, PAPER),
+    ...plainGround(desk, found.box),
     ...setBlock(fonts, text, textBox),
   ];
   if (arrow === undefined) {
@@ -177,18 +197,19 @@ export function drawLeader(leader: Leader, style: PictureStyle): DrawingElement[
   return [line(leader.from, leader.to, { colour: INK_SOFT, widthMm: FINE_LINE_MM * style.pen }), dot];
 }
 
-/** A plain ground under text that lies over a pattern. */
-function ground(desk: LabelDesk, box: LabelBox, colour: string): DrawingElement[] {
-  const isOver = desk.patterned.some(({ region }) => labelBoxMeetsRegion(box, region));
-  return isOver ? [chain(labelBoxCorners(box), true, { fill: colour })] : [];
+/**
+ * A plain ground under text, in the colour of what lies below it, so that no line or pattern runs through the letters;
+ * none off the hide.
+ */
+export function plainGround(desk: LabelDesk, box: LabelBox): DrawingElement[] {
+  if (desk.pieces.some((region) => labelBoxMeetsRegion(box, region))) return [ground(box, PIECE)];
+  return labelBoxMeetsRegion(box, desk.leather) ? [ground(box, BARE_HIDE)] : [];
+}
+
+function ground(box: LabelBox, colour: string): DrawingElement {
+  return chain(labelBoxCorners(box), true, { fill: colour });
 }
 
 function padded(block: TextBlock): { readonly widthMm: number; readonly heightMm: number } {
   return { widthMm: block.widthMm + 2 * PADDING_MM, heightMm: block.heightMm + 2 * PADDING_MM };
-}
-
-/** Largest side of the piece's box on the drawing. */
-export function pieceExtentMm(piece: PlacedPiece): number {
-  const box = regionBox(piece.region);
-  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
 }

@@ -10,7 +10,7 @@ import type { PlacedPiece } from './placed-pieces.js';
 
 /** The pieces' leather. */
 export function pieceGrounds(placed: readonly PlacedPiece[]): DrawingElement[] {
-  return placed.map((piece) => path(regionCurves(piece.region), { fill: PIECE }));
+  return placed.map((piece) => path(cutCurves(piece), { fill: PIECE }));
 }
 
 /** The cut lines, and where asked every other line; the dotted line within bounds what is seen. */

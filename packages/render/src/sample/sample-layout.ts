@@ -3,6 +3,7 @@ import {
   composeAffine,
   createRandom,
   MIRROR_X,
+  pointInRegion,
   regionArea,
   regionBox,
   regionDistance,
@@ -181,9 +182,20 @@ function throwPiece(
 
 function isFree(ground: Ground, region: Region): boolean {
   const box = regionBox(region);
-  if (!regionInRegion(region, ground.region, 8)) return false;
-  return [...ground.never, ...ground.placed].every(
-    (other) => !boxesTouch(regionBox(other), box, 3) || regionDistance(other, region) >= 3,
+  const inner = regionBox(ground.region);
+  if (
+    box.minX < inner.minX + 8 ||
+    box.maxX > inner.maxX - 8 ||
+    box.minY < inner.minY + 8 ||
+    box.maxY > inner.maxY - 8
+  ) {
+    return false;
+  }
+  if (pointInRegion(region.outer[0]!, ground.region) !== 'inside') return false;
+  return (
+    [...ground.never, ...ground.placed].every(
+      (other) => !boxesTouch(regionBox(other), box, 3) || regionDistance(other, region) >= 3,
+    ) && regionInRegion(region, ground.region, 8)
   );
 }
 

@@ -4,11 +4,14 @@ import type { PlacedPiece } from '../picture/placed-pieces.js';
 import type { FontBook } from '../text/font-book.js';
 import { wrapText } from '../text/measure-text.js';
 import type { PanelBlock, PanelRow, PanelStyle } from './panel.js';
-import { lineRow, spaceRow, tableRow } from './table-row.js';
+import { lineRow, spaceRow, stackRows, tableRow } from './table-row.js';
 import { MIRRORED_SIGN, UNPLACED_WORDS, stepWords } from './words.js';
 
 /** Share of the column that a step's number takes. */
 const NUMBER_SHARE = 0.09;
+
+/** Share of the column that a piece's name takes. */
+const NAME_SHARE = 0.86;
 
 /** Every piece on this hide, by kind, with the numbers of its copies: the key to the numbers on the picture. */
 export function piecesBlock(placed: readonly PlacedPiece[], fonts: FontBook, style: PanelStyle): PanelBlock {
@@ -22,16 +25,18 @@ export function piecesBlock(placed: readonly PlacedPiece[], fonts: FontBook, sty
     const { article, piece } = copies[0]!.placement;
     const name = articles.size > 1 ? `${piece} (${article})` : piece;
     const entries = copies.map(copyEntry).join(',  ');
-    return [
+    const names = wrapText(fonts, 'narrow bold', style.textMm, name, style.columnMm * NAME_SHARE);
+    const head = names.map((text, i) =>
       tableRow(fonts, style, [
-        { text: name, at: 0, room: 0.86, face: 'narrow bold' },
-        { text: `× ${copies.length}`, at: 1, room: 0.14, align: 'right', face: 'narrow bold' },
+        { text, at: 0, room: NAME_SHARE, face: 'narrow bold' },
+        { text: i === 0 ? `× ${copies.length}` : '', at: 1, room: 0.14, align: 'right', face: 'narrow bold' },
       ]),
-      ...wrapText(fonts, 'narrow', style.textMm, entries, style.columnMm).map((text) =>
-        lineRow(fonts, style, text),
-      ),
-      spaceRow(style, 0.35),
-    ];
+    );
+    const [first, ...more] = wrapText(fonts, 'narrow', style.textMm, entries, style.columnMm).map((text) =>
+      lineRow(fonts, style, text),
+    );
+    // A name is never parted from the first of its numbers.
+    return [stackRows([...head, first!]), ...more, spaceRow(style, 0.35)];
   });
   return { title: 'Pieces: number (set/copy)', rows, keepRows: 2 };
 }
@@ -121,9 +126,8 @@ export function unplacedBlock(layout: Layout, fonts: FontBook, style: PanelStyle
     const sets = [...new Set(copies.map((copy) => copy.set))].sort((a, b) => a - b);
     const where = `${sets.length === 1 ? 'set' : 'sets'} ${spans(sets)}`;
     const words = `${copies.length} × ${piece} (${article}), ${where}: ${UNPLACED_WORDS[reason]}`;
-    return wrapText(fonts, 'narrow', style.textMm, words, style.columnMm).map((text) =>
-      lineRow(fonts, style, text),
-    );
+    const lines = wrapText(fonts, 'narrow', style.textMm, words, style.columnMm);
+    return [stackRows(lines.map((text) => lineRow(fonts, style, text)))];
   });
   return { title: `Did not fit: ${layout.unplaced.length}`, rows, keepRows: 1 };
 }

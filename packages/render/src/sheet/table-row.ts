@@ -48,3 +48,18 @@ export function lineRow(
 export function spaceRow(style: PanelStyle, share: number): PanelRow {
   return { heightMm: style.rowMm * share, draw: () => [] };
 }
+
+/** Rows that are never parted. */
+export function stackRows(rows: readonly PanelRow[]): PanelRow {
+  return {
+    heightMm: rows.reduce((sum, row) => sum + row.heightMm, 0),
+    draw: (x, y, widthMm) => {
+      let down = y;
+      return rows.flatMap((row) => {
+        const elements = row.draw(x, down, widthMm);
+        down += row.heightMm;
+        return elements;
+      });
+    },
+  };
+}

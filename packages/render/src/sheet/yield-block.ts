@@ -3,7 +3,7 @@ import { line } from '../drawing/build.js';
 import type { FontBook } from '../text/font-book.js';
 import { HAIRLINE_MM, INK_SOFT, RULE } from './palette.js';
 import type { PanelBlock, PanelRow, PanelStyle } from './panel.js';
-import { tableRow } from './table-row.js';
+import { stackRows, tableRow } from './table-row.js';
 import { areaFigure, areaUnit, percentWords } from './words.js';
 
 /** Yield and areas of one hide, and of all hides where there are several. */
@@ -21,8 +21,7 @@ export function yieldBlocks(
 
 /** Yield of the whole order, for the last page. */
 export function totalYieldBlock(layout: Layout, fonts: FontBook, style: PanelStyle): PanelBlock {
-  const count = layout.yield.hides.length;
-  return balanceBlock(`Yield of all ${count} hides`, layout.yield.total, fonts, style);
+  return balanceBlock('Yield of all hides', layout.yield.total, fonts, style);
 }
 
 function balanceBlock(title: string, balance: AreaBalance, fonts: FontBook, style: PanelStyle): PanelBlock {
@@ -40,7 +39,7 @@ function balanceBlock(title: string, balance: AreaBalance, fonts: FontBook, styl
     { text: '', at: 0, room: 0.4 },
     { text: unit, at: 0.6, room: 0.2, align: 'right', colour: INK_SOFT },
     { text: 'ft²', at: 0.8, room: 0.2, align: 'right', colour: INK_SOFT },
-    { text: '% of gross', at: 1, room: 0.24, align: 'right', colour: INK_SOFT },
+    { text: '%', at: 1, room: 0.2, align: 'right', colour: INK_SOFT },
   ]);
   const rows = [
     head,
@@ -74,21 +73,7 @@ function yieldRow(balance: AreaBalance, fonts: FontBook, style: PanelStyle): Pan
       { text: name, at: 0.64, room: 0.36 },
     ]),
   );
-  return stack(lines);
-}
-
-function stack(rows: readonly PanelRow[]): PanelRow {
-  return {
-    heightMm: rows.reduce((sum, row) => sum + row.heightMm, 0),
-    draw: (x, y, widthMm) => {
-      let down = y;
-      return rows.flatMap((row) => {
-        const elements = row.draw(x, down, widthMm);
-        down += row.heightMm;
-        return elements;
-      });
-    },
-  };
+  return stackRows(lines);
 }
 
 function rule(style: PanelStyle): PanelRow {
