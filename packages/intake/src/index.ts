@@ -4,6 +4,10 @@ export type { DrawnGroup, DrawnLine, DrawnSource, DrawnText, Drawing, Labels } f
 export { drawingToPieces } from './drawing/to-pieces.js';
 export { newFindings } from './findings.js';
 export type { Findings, IgnoredElement, IgnoredReason } from './findings.js';
+export { readHideSvg } from './hide-svg.js';
+export type { HideRead, HideSvgOptions } from './hide-svg.js';
+export { MARK_WORDS } from './hide/read-name.js';
+export type { MarkKind, MarkWords } from './hide/read-name.js';
 export { readPatternSvg } from './pattern-svg.js';
 export type { PatternRead, PatternSvgOptions } from './pattern-svg.js';
 export type { Gathered } from './pieces/gather.js';

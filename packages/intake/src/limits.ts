@@ -6,8 +6,11 @@ export const MAX_FILE_BYTES = 64 * 1024 * 1024;
 /** Tags within tags. Drawing programs stay below 30; deep enough for any, shallow enough for a plain recursion. */
 export const MAX_DEPTH = 400;
 
-/** Elements in the file, and elements drawn (a `use` draws its target again, so a small file can ask for billions). */
+/** Elements in the file. */
 export const MAX_ELEMENTS = 500_000;
+
+/** Elements drawn: a clone draws its original again, so a small file can ask for billions. */
+export const MAX_DRAWN = 200_000;
 
 /** Segments of one path. A real outline has thousands; the search for crossings must stay within seconds. */
 export const MAX_PATH_SEGMENTS = 200_000;
@@ -53,6 +56,9 @@ export const STITCH_ROW_MIN_HOLES = 4;
 
 /** Radii of one row differ by less. */
 export const STITCH_HOLE_RADIUS_MM = 0.05;
+
+/** Of its equals, a hole is compared with so many nearest ones: a row needs two, crowded drawings have thousands. */
+export const STITCH_HOLE_NEIGHBOURS = 8;
 
 /** Steps of one row differ by at most this factor. */
 export const STITCH_ROW_SPACING_RATIO = 1.35;

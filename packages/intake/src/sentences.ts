@@ -127,9 +127,33 @@ const PATTERNS: Readonly<Record<string, Sentence>> = {
   'no-pieces': () => 'No pieces were found; each piece needs one closed cut line.',
 };
 
+/** Findings about traced hides. */
+const HIDES: Readonly<Record<string, Sentence>> = {
+  'outline-guessed': () =>
+    'No line is named "outline", so the largest closed line is taken for the edge of the hide; name it to be sure.',
+  'several-outlines': () =>
+    'Several closed lines are named "outline" and the largest is taken; name the others by what they are.',
+  'several-backbones': () => 'Several lines are named "backbone" and the longest is taken; keep one.',
+  'hide-cut-guessed': ({ cut }) =>
+    `The drawing is taken for a ${cut}; say otherwise with data-cut on the svg element.`,
+  'flaw-without-kind': () =>
+    'The flaw says neither what it is nor what it does, so nothing is cut from there; name it, such as "flaw scar" or "flaw hidden".',
+  'zone-without-kind': () =>
+    'The zone does not say which one it is and is left out; name it, such as "zone belly".',
+  'open-area-line': ({ what }) => `The ${what} is drawn as an open line and is left out; close it.`,
+  'unnamed-marks': ({ count, elements }) =>
+    `${plural(count, 'line says', 'lines say')} nothing of what ${Number(count) === 1 ? 'it is and is' : 'they are and are'} left out (${elements}); name the layer or the line.`,
+  'reading-without-number': () =>
+    'The thickness reading has no number and is left out; name it such as "thickness 2.4", in mm.',
+  'bad-mark-number': ({ name, value }) =>
+    `${name} says "${value}", which is no number above 0 that fits here, and is left out.`,
+  'bad-hide-data': ({ name, value }) => `${name} says "${value}", which can't be read, and is left out.`,
+};
+
 /** Every sentence of this package by code: what is wrong, and what would be right; the place is put in front of it. */
 export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = {
   ...REFUSALS,
   ...STRUCTURE,
   ...PATTERNS,
+  ...HIDES,
 };

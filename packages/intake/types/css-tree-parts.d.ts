@@ -2,11 +2,11 @@
 declare module 'css-tree/parser' {
   import type { CssNode, ParseOptions } from 'css-tree';
   const parse: (text: string, options?: ParseOptions) => CssNode;
-  export default parse;
+  export { parse as default };
 }
 
 declare module 'css-tree/generator' {
   import type { CssNode } from 'css-tree';
   const generate: (node: CssNode) => string;
-  export default generate;
+  export { generate as default };
 }

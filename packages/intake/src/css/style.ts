@@ -85,11 +85,9 @@ function applyDeclarations(
 }
 
 function resolveInheritance(values: ReadonlyMap<string, Declaration>, parent: Style): Style {
+  if (values.size === 0 && !hasOwn(parent)) return parent;
   const style = new Map<string, string>();
-  for (const property of INHERITED) {
-    const value = parent.get(property);
-    if (value !== undefined) style.set(property, value);
-  }
+  for (const [property, value] of parent) if (INHERITED.has(property)) style.set(property, value);
   for (const [property, { value }] of values) {
     const word = value.trim();
     if (word === 'inherit') {
@@ -100,4 +98,9 @@ function resolveInheritance(values: ReadonlyMap<string, Declaration>, parent: St
     else if (word !== 'unset') style.set(property, word);
   }
   return style;
+}
+
+function hasOwn(style: Style): boolean {
+  for (const property of style.keys()) if (OWN.has(property)) return true;
+  return false;
 }

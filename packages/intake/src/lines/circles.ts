@@ -5,6 +5,7 @@ import {
   CIRCLE_SHARE,
   FLATTEN_MM,
   STITCH_HOLE_MAX_SPACING_MM,
+  STITCH_HOLE_NEIGHBOURS,
   STITCH_HOLE_RADIUS_MM,
   STITCH_ROW_MIN_HOLES,
   STITCH_ROW_SPACING_RATIO,
@@ -102,6 +103,7 @@ function nearPairs(circles: readonly Circle[]): NearPair[] {
   const pairs: NearPair[] = [];
   order.forEach((i, at) => {
     const a = circles[i]!;
+    const own: NearPair[] = [];
     for (let k = at + 1; k < order.length; k++) {
       const j = order[k]!;
       const b = circles[j]!;
@@ -109,8 +111,12 @@ function nearPairs(circles: readonly Circle[]): NearPair[] {
       const distance = distanceBetween(a.center, b.center);
       if (distance > STITCH_HOLE_MAX_SPACING_MM || distance === 0) continue;
       if (Math.abs(a.radius - b.radius) > STITCH_HOLE_RADIUS_MM) continue;
-      pairs.push({ i: Math.min(i, j), j: Math.max(i, j), distance });
+      if (own.length >= STITCH_HOLE_NEIGHBOURS && distance >= own.at(-1)!.distance) continue;
+      own.push({ i: Math.min(i, j), j: Math.max(i, j), distance });
+      own.sort((p, q) => p.distance - q.distance);
+      own.length = Math.min(own.length, STITCH_HOLE_NEIGHBOURS);
     }
+    pairs.push(...own);
   });
   return pairs.sort((p, q) => p.distance - q.distance || p.i - q.i || p.j - q.j);
 }

@@ -42,7 +42,11 @@ export function gatherPieces(
     else if (kind === 'cut-out') parts.cutOuts.push(outline.line.curve);
     else if (kind === 'stitch') parts.stitchLines.push(markLine(outline.line));
     else if (kind === 'punch') parts.punches.push(punchOf(outline.circle!.center, outline.circle!.radius));
-    else if (kind === 'small circle') smallCircles.set(parts, [...(smallCircles.get(parts) ?? []), outline]);
+    else if (kind === 'small circle') {
+      const circles = smallCircles.get(parts);
+      if (circles === undefined) smallCircles.set(parts, [outline]);
+      else circles.push(outline);
+    }
   }
   const pieces = inDrawnOrder([...byOutline.values()], lines);
   const placed = placeLines(placeable(wanted, smallCircles, pieces, findings), pieces, findings);

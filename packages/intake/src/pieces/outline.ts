@@ -1,4 +1,4 @@
-import { curveArea, pointInRing, ringBox } from '@hidebound/geometry';
+import { createSpatialIndex, curveArea, pointInRing, ringBox } from '@hidebound/geometry';
 import type { Box, Polyline, Ring } from '@hidebound/geometry';
 import { circleOfCurve } from '../lines/circles.js';
 import type { Circle } from '../lines/circles.js';
@@ -59,11 +59,14 @@ export function boxWithin(inner: Box, outer: Box): boolean {
 
 /** For each outline the number of the smallest other one around it; the outlines come with the largest first. */
 export function containersOf(outlines: readonly Outline[]): (number | undefined)[] {
+  const index = createSpatialIndex(outlines.map(({ box }) => box));
   return outlines.map((inner, i) => {
-    for (let j = i - 1; j >= 0; j--) {
-      const outer = outlines[j]!;
-      if (boxWithin(inner.box, outer.box) && shareInside(inner.ring, outer) > 0.5) return j;
-    }
-    return undefined;
+    const candidates: number[] = [];
+    const { x, y } = inner.ring[0]!;
+    index.query({ minX: x, minY: y, maxX: x, maxY: y }, (j) => {
+      if (j < i && boxWithin(inner.box, outlines[j]!.box)) candidates.push(j);
+    });
+    candidates.sort((a, b) => b - a);
+    return candidates.find((j) => shareInside(inner.ring, outlines[j]!) > 0.5);
   });
 }

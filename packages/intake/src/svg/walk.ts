@@ -7,7 +7,7 @@ import type { DrawnGroup, DrawnLine, DrawnSource, DrawnText } from '../drawing/d
 import { IntakeError } from '../error.js';
 import { ignore, longName, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { MAX_DEPTH, MAX_ELEMENTS } from '../limits.js';
+import { MAX_DEPTH, MAX_DRAWN } from '../limits.js';
 import { childElements, elementName, textContent } from '../xml/node.js';
 import type { XmlElement } from '../xml/node.js';
 import { drawShape } from './draw.js';
@@ -103,7 +103,7 @@ function inGroup(walk: Walk, element: XmlElement, surroundings: Surroundings): S
 function checkLimits(walk: Walk, element: XmlElement, outer: Surroundings): void {
   const place = { file: walk.findings.file, line: element.line, at: elementName(element) };
   walk.drawn++;
-  if (walk.drawn > MAX_ELEMENTS) throw new IntakeError('too-many-elements', { limit: MAX_ELEMENTS }, place);
+  if (walk.drawn > MAX_DRAWN) throw new IntakeError('too-many-elements', { limit: MAX_DRAWN }, place);
   if (outer.depth > MAX_DEPTH) throw new IntakeError('too-deep', { limit: MAX_DEPTH }, place);
 }
 
@@ -153,12 +153,10 @@ function ownTransform(walk: Walk, element: XmlElement, style: Style, frame: Leng
   if (text === undefined) return IDENTITY;
   const matrix = parseTransform(text, frame);
   const place = { line: element.line, at: elementName(element) };
-  if (matrix === undefined) {
+  if (matrix === undefined || !Object.values(matrix).every((n) => Number.isFinite(n as number))) {
+    refuseInfinite(walk, text, place);
     tell(walk.findings, 'warning', 'bad-transform', { value: text.slice(0, 60) }, place);
     return IDENTITY;
-  }
-  if (!Object.values(matrix).every((n) => Number.isFinite(n as number))) {
-    throw new IntakeError('bad-number', { what: 'transform' }, { file: walk.findings.file, ...place });
   }
   if (matrix.a * matrix.d - matrix.b * matrix.c === 0) {
     tell(walk.findings, 'warning', 'flat-transform', {}, place);
@@ -168,6 +166,18 @@ function ownTransform(walk: Walk, element: XmlElement, style: Style, frame: Leng
   const ox = resolveLength(origin[0] ?? '', frame, 'x') ?? 0;
   const oy = resolveLength(origin[1] ?? '', frame, 'y') ?? 0;
   return ox === 0 && oy === 0 ? matrix : aboutPoint(matrix, ox, oy);
+}
+
+/** A number that no computer can hold is not a slip of spelling: where the element belongs is then unknown. */
+function refuseInfinite(
+  walk: Walk,
+  text: string,
+  place: { readonly line: number; readonly at: string },
+): void {
+  const numbers = text.match(/[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?/gi) ?? [];
+  if (/\b(nan|inf)/i.test(text) || !numbers.every((n) => Number.isFinite(Number(n)))) {
+    throw new IntakeError('bad-number', { what: 'transform' }, { file: walk.findings.file, ...place });
+  }
 }
 
 function lengthOf(

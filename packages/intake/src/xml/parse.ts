@@ -22,6 +22,9 @@ const USUAL_PREFIXES: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.entries(KNOWN_PREFIXES).map(([uri, prefix]) => [prefix, uri])),
 };
 
+/** A file that ends with the root's end tag is whole, whatever is wrong within it. */
+const ENDS_WITH_ROOT = /<\/(?:\w+:)?svg\s*>\s*$/;
+
 type Scope = ReadonlyMap<string, string>;
 
 interface OpenElement extends XmlElement {
@@ -55,12 +58,12 @@ export function parseXml(text: string, file: string): XmlDocument {
       throw new IntakeError('too-deep', { limit: MAX_DEPTH }, { file, line: parser.line });
     }
   });
-  parser.on('opentag', (tag) => openElement(state, tag as SaxesTagPlain));
+  parser.on('opentag', (tag) => openElement(state, tag));
   parser.on('closetag', () => void state.open.pop());
   parser.on('text', (chunk) => addText(state, chunk));
   parser.on('cdata', (chunk) => addText(state, chunk));
   parser.on('error', (error) => {
-    throw xmlError(error.message, isAtEnd, state, parser.line);
+    throw xmlError(error.message, isAtEnd && !ENDS_WITH_ROOT.test(text.slice(-100)), state, parser.line);
   });
   parser.write(text);
   isAtEnd = true;
@@ -134,10 +137,10 @@ function attributesIn(attributes: Record<string, string>, scope: Scope): Map<str
   return result;
 }
 
-function xmlError(message: string, isAtEnd: boolean, state: TreeState, line: number): IntakeError {
+function xmlError(message: string, isCutShort: boolean, state: TreeState, line: number): IntakeError {
   const place = { file: state.file, line };
   const what = message.replace(/^(?:[^:]*:)?\d+:\d+: /, '').replace(/\.$/, '');
-  if (isAtEnd && /unclosed|unexpected end/.test(what)) return new IntakeError('truncated-file', {}, place);
+  if (isCutShort && /unclosed|unexpected end/.test(what)) return new IntakeError('truncated-file', {}, place);
   if (state.root === undefined) return new IntakeError('not-svg', {}, place);
   return new IntakeError('not-well-formed', { what }, place);
 }
