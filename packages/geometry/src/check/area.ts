@@ -4,8 +4,7 @@ import type { BoxTree } from './box-tree.js';
 
 /**
  * A region as the check measures it: the edges of all its rings, one after the other, in flat arrays (mm),
- * with a tree of boxes over them. What is inside is told by the even-odd rule over all rings, so that
- * the order of corners does not matter. Edges without length are left out.
+ * with a tree of boxes over them. Which way a ring runs does not matter. Edges without length are left out.
  */
 export interface Area {
   readonly count: number;
@@ -36,7 +35,7 @@ export function areaOfRegion(region: Region, placing: Placing = UNMOVED): Area {
   return areaOfRings([region.outer, ...region.openings], placing);
 }
 
-/** The area within the given rings by the even-odd rule. */
+/** The area within the first ring and outside of all others. */
 export function areaOfRings(rings: readonly Ring[], placing: Placing = UNMOVED): Area {
   const most = rings.reduce((sum, ring) => sum + ring.length, 0);
   const ax = new Float64Array(most);
@@ -45,16 +44,23 @@ export function areaOfRings(rings: readonly Ring[], placing: Placing = UNMOVED):
   const by = new Float64Array(most);
   const ringStart: number[] = [0];
   let count = 0;
+  const { cos, sin, x, y } = placing;
   for (const ring of rings) {
-    const corners = ring.map((corner) => placePoint(corner.x, corner.y, placing));
-    for (const [i, from] of corners.entries()) {
-      const to = corners[(i + 1) % corners.length]!;
-      if (from.x === to.x && from.y === to.y) continue;
-      ax[count] = from.x;
-      ay[count] = from.y;
-      bx[count] = to.x;
-      by[count] = to.y;
-      count += 1;
+    const last = ring[ring.length - 1]!;
+    let fromX = cos * last.x - sin * last.y + x;
+    let fromY = sin * last.x + cos * last.y + y;
+    for (const corner of ring) {
+      const toX = cos * corner.x - sin * corner.y + x;
+      const toY = sin * corner.x + cos * corner.y + y;
+      if (fromX !== toX || fromY !== toY) {
+        ax[count] = fromX;
+        ay[count] = fromY;
+        bx[count] = toX;
+        by[count] = toY;
+        count += 1;
+      }
+      fromX = toX;
+      fromY = toY;
     }
     ringStart.push(count);
   }

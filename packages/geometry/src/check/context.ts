@@ -1,7 +1,7 @@
 import type {
   CopyRef,
   Item,
-  ItemPart,
+  Need,
   NestAnswer,
   NestProblem,
   Placement,
@@ -38,6 +38,14 @@ export interface QualityArea {
   readonly areas: readonly Area[];
 }
 
+/** A need, where it lies: the item's own over all of it, a part's over its areas. */
+export interface PlacedNeed {
+  /** Name of the part; absent: the whole item. */
+  readonly part?: string;
+  readonly need: Need;
+  readonly areas: readonly Area[];
+}
+
 /** All that the rules read: the problem, the answer, and what lies where. */
 export interface CheckContext {
   readonly problem: NestProblem;
@@ -49,6 +57,8 @@ export interface CheckContext {
   /** Of a copy that is placed twice, the first. */
   readonly byCopy: ReadonlyMap<string, Placed>;
   readonly bySheet: ReadonlyMap<string, readonly Placed[]>;
+  /** What a placed copy needs, and where. */
+  needsOf(placed: Placed): readonly PlacedNeed[];
   /** Points of the item's own frame at which direction and thickness are proven. */
   proofPoints(item: Item): readonly Point[];
 }
@@ -67,13 +77,19 @@ export function buildContext(problem: NestProblem, answer: NestAnswer): CheckCon
     if (others === undefined) bySheet.set(one.placement.sheet, [one]);
     else others.push(one);
   }
+  const needs = new Map<Placed, readonly PlacedNeed[]>();
+  const needsOf = (one: Placed): readonly PlacedNeed[] => {
+    const known = needs.get(one) ?? placedNeeds(one);
+    needs.set(one, known);
+    return known;
+  };
   const points = new Map<string, readonly Point[]>();
   const proofPoints = (item: Item): readonly Point[] => {
     const known = points.get(item.id) ?? proofPointsOfRegion(item.region);
     points.set(item.id, known);
     return known;
   };
-  return { problem, answer, items, sheets, placed, byCopy, bySheet, proofPoints };
+  return { problem, answer, items, sheets, placed, byCopy, bySheet, needsOf, proofPoints };
 }
 
 /** Where the centroid of a placed copy lies on its sheet. */
@@ -82,9 +98,19 @@ export function centroidOf(placed: Placed): Point {
   return placePoint(own.x, own.y, placed.placing);
 }
 
-/** The areas of a part of an item where it lies. */
-export function areasOfPart(placed: Placed, part: ItemPart): readonly Area[] {
-  return part.areas.map((region) => areaOfRegion(region, placed.placing));
+/**
+ * All needs of a placed item. Each is proven over the whole of its own area, the item's everywhere, so that
+ * where areas overlap the strictest need holds.
+ */
+function placedNeeds(placed: Placed): readonly PlacedNeed[] {
+  return [
+    { need: placed.item.need, areas: [placed.area] },
+    ...placed.item.parts.map((part) => ({
+      part: part.name,
+      need: part.need,
+      areas: part.areas.map((region) => areaOfRegion(region, placed.placing)),
+    })),
+  ];
 }
 
 function place(

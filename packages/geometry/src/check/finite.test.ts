@@ -76,6 +76,12 @@ describe('when a problem holds numbers that mean nothing', () => {
       'hide',
     ],
     ['a negative gap', { distances: { gap: -1, edge: 0, void: 0 } }, 'distances'],
+    ['endless sets', { setKinds: [{ ...problem.setKinds[0]!, sets: 1e9 }] }, 'goods'],
+    [
+      'an angle rule without angles',
+      { items: [{ ...square, angleRule: { ...square.angleRule, frame: 'sheet' as const } }] },
+      'square',
+    ],
     ['half a set', { setKinds: [{ ...problem.setKinds[0]!, sets: 0.5 }] }, 'goods'],
   ])('proves nothing of %s', (_, change, other) => {
     expect(told(change)).toEqual([{ rule: 'finite', at: undefined, other }]);

@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import type { CopyRef, RuleName } from '../types/problem.js';
 import { checkAnswer } from './index.js';
-import { LIMIT_CASES } from './limit-cases.js';
+import { LIMIT_CASES } from './test-limit-cases.js';
 import { turnJob } from './test-jobs.js';
 
 /** Whole jobs are turned by these: nothing, quarter turns (exact) and odd angles. */

@@ -5,7 +5,7 @@ import { areaOfRegion } from './area.js';
 import { checkAnswer } from './index.js';
 import { overlapDeeperThan } from './overlap-depth.js';
 import { frame, makeItem, makeJob, makeSheet, place, polygon, rectangle } from './test-jobs.js';
-import { makeDice, roundMm } from './test-mutations.js';
+import { makeDice, randomRegion, roundMm } from './test-mutations.js';
 import type { Dice } from './test-mutations.js';
 import { cosSinOfDeg } from './turn.js';
 
@@ -72,6 +72,30 @@ describe.each([0, 90, 17.3, 233.000001])('when two shapes are compared, turned b
     const tilted = polygon([0, 60], [100, 59.99], [100, 90], [0, 90]);
     expect(depthOf(block, tilted, angleDeg)).toBeCloseTo(0.01, 5);
     expect(depthOf(block, polygon([0, 60], [100, 59.999], [100, 90], [0, 90]), angleDeg)).toBeUndefined();
+  });
+});
+
+describe('when random shapes lie where only rounding can tell them apart', () => {
+  const shapes = Array.from({ length: 200 }, (_, seed) => {
+    const dice = makeDice(seed + 1);
+    const shape = randomRegion(dice);
+    const jitter = (most: number): number => most * (2 * dice() - 1);
+    return { shape, turn: 360 * dice(), jitter };
+  });
+
+  it('finds every one laid on top of itself, off by a rounding', () => {
+    for (const { shape, turn, jitter } of shapes) {
+      expect(depthOf(shape, shape, turn, jitter(0.003), jitter(0.003))).toBeGreaterThan(FORGIVEN);
+    }
+  });
+
+  it('lets every one fill a hole of its own shape, off by a rounding, and no more', () => {
+    for (const { shape, turn, jitter } of shapes) {
+      const around = { outer: rectangle(-200, -200, 200, 200).outer, openings: [shape.outer] };
+      const filler = { outer: shape.outer, openings: [] };
+      expect(depthOf(around, filler, turn, jitter(0.001), jitter(0.001))).toBeUndefined();
+      expect(depthOf(around, filler, turn, 0.02 + jitter(0.001), jitter(0.001))).toBeGreaterThan(FORGIVEN);
+    }
   });
 });
 

@@ -10,6 +10,9 @@ import {
 } from './sane.js';
 import type { Finding } from './violation.js';
 
+/** No set kind asks for more copies than this: each is gone through one by one. */
+const MOST_COPIES = 1_000_000;
+
 /**
  * Rule `finite`, for the problem: every number finite and of a sane size, every id known and given once, every
  * item in one set kind. `other` names the item, set kind or sheet. Nothing can be proven of a problem that fails.
@@ -47,6 +50,7 @@ function isSaneItem(item: Item, items: ReadonlySet<string>, sheets: ReadonlySet<
     item.parts.every((part) => part.areas.every(isSaneRegion) && isSaneNeed(part.need)) &&
     [angleRule.arrowDeg, ...angleRule.targetsDeg].every(isSaneAngle) &&
     isSaneDistance(angleRule.toleranceDeg) &&
+    (angleRule.frame === 'free' || angleRule.targetsDeg.length > 0) &&
     (thickness === undefined || (isSaneDistance(thickness.minMm) && isSaneDistance(thickness.maxMm))) &&
     (item.mirrorOf === undefined || items.has(item.mirrorOf)) &&
     (pair === undefined || (isSaneDistance(pair.toleranceDeg) && isSaneDistance(pair.distanceMm))) &&
@@ -63,7 +67,9 @@ function isSaneNeed(need: Need): boolean {
 function isSaneSetKind(kind: SetKind, items: ReadonlySet<string>): boolean {
   return (
     (kind.sets === 'many' || kind.sets === 0 || isOrdinal(kind.sets)) &&
-    kind.members.every(({ item, count }) => items.has(item) && (count === 0 || isOrdinal(count)))
+    kind.members.every(({ item, count }) => items.has(item) && (count === 0 || isOrdinal(count))) &&
+    (kind.sets === 'many' ? 1 : kind.sets) * kind.members.reduce((sum, { count }) => sum + count, 0) <=
+      MOST_COPIES
   );
 }
 

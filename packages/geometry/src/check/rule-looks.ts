@@ -1,18 +1,16 @@
 import type { QualityRegion, RuleName } from '../types/problem.js';
 import type { Area } from './area.js';
-import type { CheckContext, Placed } from './context.js';
+import type { CheckContext, Placed, PlacedNeed } from './context.js';
 import { FORGIVEN_MM } from './forgiven.js';
 import { overlapDeeperThan } from './overlap-depth.js';
 import type { Depth } from './overlap-depth.js';
-import { placedNeeds } from './placed-needs.js';
-import type { PlacedNeed } from './placed-needs.js';
 import type { Finding } from './violation.js';
 
 /** Rules `looks` and `strength`: no part of an item reaches into leather that is worse, or weaker, than it bears. */
 export function findLooksFaults(context: CheckContext): readonly Finding[] {
   const findings: Finding[] = [];
   for (const placed of context.placed) {
-    for (const need of placedNeeds(placed)) {
+    for (const need of context.needsOf(placed)) {
       for (const { quality, areas } of placed.sheet.qualities) {
         const rules = brokenBy(quality, need);
         if (rules.length === 0) continue;

@@ -24,7 +24,7 @@ export function findSetFaults(context: CheckContext): readonly Finding[] {
         if (context.byCopy.has(copyKey(copy))) continue;
         findings.push({
           rule: 'set',
-          at: laid[0]!.copy,
+          at: spokesman(context, laid).copy,
           other: copy,
           measured: laid.length,
           required: copies.length,
@@ -40,6 +40,14 @@ export function findSheetFaults(context: CheckContext): readonly Finding[] {
   return context.placed
     .filter(({ item, placement }) => !item.sheets.includes(placement.sheet))
     .map(({ copy, placement }) => ({ rule: 'sheet', at: copy, sheet: placement.sheet }));
+}
+
+/** The copy that stands for its set: one whose placement lists the rule as accepted, else the first. */
+function spokesman({ problem }: CheckContext, laid: readonly Placed[]): Placed {
+  const accepted = new Set(
+    problem.fixed.filter((one) => one.accepted.includes('set')).map((one) => copyKey(one)),
+  );
+  return laid.find(({ copy }) => accepted.has(copyKey(copy))) ?? laid[0]!;
 }
 
 function setNumbersOf(context: CheckContext, kind: SetKind): readonly number[] {

@@ -1,7 +1,6 @@
 import type { Area } from './area.js';
 import type { CheckContext, Placed } from './context.js';
 import { FORGIVEN_MM } from './forgiven.js';
-import { placedNeeds } from './placed-needs.js';
 import { outsideUnionDeeperThan } from './union-outside.js';
 import type { Finding } from './violation.js';
 
@@ -9,7 +8,7 @@ import type { Finding } from './violation.js';
 export function findZoneFaults(context: CheckContext): readonly Finding[] {
   const findings: Finding[] = [];
   for (const placed of context.placed) {
-    for (const { part, need, areas } of placedNeeds(placed)) {
+    for (const { part, need, areas } of context.needsOf(placed)) {
       if (need.zones === undefined) continue;
       const allowed = areasOfZones(placed, need.zones);
       for (const area of areas) {

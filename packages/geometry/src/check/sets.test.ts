@@ -105,6 +105,12 @@ describe('when sets are laid', () => {
     ]);
   });
 
+  it('takes the word of a fixed copy for a set that is not whole', () => {
+    const fixed = [{ ...laid[4]!, accepted: ['set' as const] }];
+    const { problem, answer } = job({ ...SETS, fixed }, { placements: laid.slice(0, 5), unplaced });
+    expect(isProven(checkAnswer(problem, answer))).toBe(true);
+  });
+
   it('lets a part of a set lie where everything is to be laid', () => {
     expect(told(job({}, { placements: laid.slice(0, 5), unplaced }))).toEqual([]);
   });

@@ -56,7 +56,7 @@ function star(dice: Dice): Region {
   return polygon(...corners);
 }
 
-function randomRegion(dice: Dice): Region {
+export function randomRegion(dice: Dice): Region {
   const kind = Math.floor(dice() * 6);
   if (kind === 0) return rectangle(-25, -15, 25, 15);
   if (kind === 1) return rectangle(-70, -3, 70, 3);

@@ -1,7 +1,7 @@
 /** The table's rows about lanes and rough cuts. */
 import type { Item, Lane, RoughCut } from '../types/problem.js';
-import { DEG, MM } from './limit-case.js';
-import type { LimitCase } from './limit-case.js';
+import { DEG, MM } from './test-limit-case.js';
+import type { LimitCase } from './test-limit-case.js';
 import { copy, makeItem, makeJob, makeSheet, place, rectangle, rectangleRing } from './test-jobs.js';
 import type { Job } from './test-jobs.js';
 

@@ -1,8 +1,8 @@
 /** One small job for each way of breaking a rule of place, angle or thickness, as a table for the tests. */
-import { MM } from './limit-case.js';
-import type { LimitCase } from './limit-case.js';
-import { LANE_CASES } from './limit-cases-lane.js';
-import { LOOKS_CASES } from './limit-cases-looks.js';
+import { MM } from './test-limit-case.js';
+import type { LimitCase } from './test-limit-case.js';
+import { LANE_CASES } from './test-limit-cases-lane.js';
+import { LOOKS_CASES } from './test-limit-cases-looks.js';
 import {
   copy,
   frame,

@@ -1,8 +1,8 @@
 /** The table's rows about what the leather is: looks, strength, zones, angles, thickness, mirrored pairs. */
 import type { Item } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
-import { DEG, MM } from './limit-case.js';
-import type { LimitCase } from './limit-case.js';
+import { DEG, MM } from './test-limit-case.js';
+import type { LimitCase } from './test-limit-case.js';
 import { copy, makeItem, makeJob, makeQuality, makeSheet, place, polygon, rectangle } from './test-jobs.js';
 import type { Job } from './test-jobs.js';
 
