@@ -1,5 +1,5 @@
 import { pointInRing, sinCosDeg } from '@hidebound/geometry';
-import type { Box, Point, Region, Ring } from '@hidebound/geometry';
+import type { Point, Region, Ring } from '@hidebound/geometry';
 
 /** A turned rectangle: what a label or an arrow takes up, in mm of the drawing. */
 export interface LabelBox {
@@ -77,13 +77,6 @@ export function nearestOnLabelBox(box: LabelBox, p: Point): Point {
   };
 }
 
-/** True if the whole rectangle lies within the box. */
-export function labelBoxWithin(box: LabelBox, within: Box): boolean {
-  return labelBoxCorners(box).every(
-    (p) => p.x >= within.minX && p.x <= within.maxX && p.y >= within.minY && p.y <= within.maxY,
-  );
-}
-
 /** Inside the outer ring and in no opening; what lies on an edge may count either way. */
 export function isInside(p: Point, region: Region): boolean {
   return (
@@ -100,8 +93,10 @@ interface BoxFrame {
   readonly halfHeight: number;
 }
 
+const LEVEL = { sin: 0, cos: 1 };
+
 function frameOf(box: LabelBox): BoxFrame {
-  const { sin, cos } = sinCosDeg(box.angleDeg);
+  const { sin, cos } = box.angleDeg === 0 ? LEVEL : sinCosDeg(box.angleDeg);
   return { center: box.center, sin, cos, halfWidth: box.widthMm / 2, halfHeight: box.heightMm / 2 };
 }
 

@@ -3,7 +3,6 @@ import type { Box, Point, Region } from '@hidebound/geometry';
 import {
   labelBoxMeetsEdges,
   labelBoxMeetsRegion,
-  labelBoxWithin,
   labelBoxesOverlap,
   nearestOnLabelBox,
   segmentMeetsLabelBox,
@@ -106,11 +105,17 @@ const STEEP_BELOW = 0.5;
 const SLIDES: readonly number[] = [0, -0.42, 0.42];
 
 function isFree(space: FreeSpace, box: LabelBox): boolean {
-  if (!labelBoxWithin(box, space.within)) return false;
-  if (space.taken.some((other) => labelBoxesOverlap(box, other))) return false;
-  if (space.leaders.some((leader) => segmentMeetsLabelBox(leader.from, leader.to, box))) return false;
   const around = outerBox(box);
+  const { within } = space;
+  if (around.minX < within.minX || around.maxX > within.maxX) return false;
+  if (around.minY < within.minY || around.maxY > within.maxY) return false;
+  if (space.taken.some((other) => labelBoxesOverlap(box, other))) return false;
+  if (space.leaders.some((leader) => runsThrough(leader, box, around))) return false;
   return !space.shapes.some((shape) => boxesTouch(shape.box, around) && meets(box, shape));
+}
+
+function runsThrough(leader: Leader, box: LabelBox, around: Box): boolean {
+  return boxesTouch(leaderBox(leader), around) && segmentMeetsLabelBox(leader.from, leader.to, box);
 }
 
 function meets(box: LabelBox, shape: Shape): boolean {
@@ -127,18 +132,23 @@ function leaderCost(space: FreeSpace, leader: Leader): number {
   for (const box of space.taken) {
     if (segmentMeetsLabelBox(leader.from, leader.to, box)) cost += THROUGH_LABEL_COST_MM;
   }
-  const around = {
-    minX: Math.min(leader.from.x, leader.to.x),
-    minY: Math.min(leader.from.y, leader.to.y),
-    maxX: Math.max(leader.from.x, leader.to.x),
-    maxY: Math.max(leader.from.y, leader.to.y),
-  };
+  const around = leaderBox(leader);
   for (const shape of space.shapes) {
     if (shape.edgeOnly !== true && boxesTouch(shape.box, around)) cost += OVER_SHAPE_COST_MM;
   }
   return cost;
 }
 
+function leaderBox({ from, to }: Leader): Box {
+  return {
+    minX: Math.min(from.x, to.x),
+    minY: Math.min(from.y, to.y),
+    maxX: Math.max(from.x, to.x),
+    maxY: Math.max(from.y, to.y),
+  };
+}
+
+/** Of a label that is not turned. */
 function outerBox(box: LabelBox): Box {
   return {
     minX: box.center.x - box.widthMm / 2,

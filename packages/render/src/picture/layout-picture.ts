@@ -143,7 +143,8 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
     leaders: [],
   };
   const pieces = scene.pieces.map((piece) => piece.region);
-  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces };
+  const flaws = flawShapes.map((shape) => shape.region);
+  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces, flaws };
   const lines = [...edges, ...pieces.map((region) => shapeOf(region, true)), ...flawShapes];
   return [
     ...labelPieces(desk, scene.pieces),

@@ -34,8 +34,11 @@ export function longAxis(region: Region): LongAxis {
   };
 }
 
-/** The same direction, turned by half where text along it would stand on its head: in [-90, 90). */
+/** Steeper than this, text reads upwards, so that the head need only be bent to one side. */
+const UPWARDS_FROM_DEG = 60;
+
+/** The same direction, turned by half where text along it would stand on its head: in [-120, 60). */
 export function readableDeg(angleDeg: number): number {
   const within = ((angleDeg % 180) + 180) % 180;
-  return within >= 90 - 1e-6 ? within - 180 : within;
+  return within >= UPWARDS_FROM_DEG ? within - 180 : within;
 }

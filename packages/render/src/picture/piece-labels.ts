@@ -1,4 +1,4 @@
-import { distanceBetween, regionBox } from '@hidebound/geometry';
+import { distanceBetween, regionBox, subtractRegions } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import { chain, circle, group, line } from '../drawing/build.js';
 import type { DrawingElement, GroupElement } from '../drawing/model.js';
@@ -28,7 +28,10 @@ import type { PlacedPiece } from './placed-pieces.js';
 const PADDING_MM = 0.35;
 
 /** A name is broken into lines of at most this share of the piece's extent. */
-const BROKEN_NAME_SHARE = 0.62;
+const BROKEN_NAME_SHARE = 0.7;
+
+/** A label of more lines would be a paragraph. */
+const MOST_LINES = 4;
 
 /** From here on a shape counts as long: its label runs along it. */
 const LONG_FROM = 2.4;
@@ -46,6 +49,8 @@ export interface LabelDesk {
   /** What lies below labels: bare leather, and pieces on it. */
   readonly leather: Region;
   readonly pieces: readonly Region[];
+  /** As they are drawn; labels keep clear of them. */
+  readonly flaws: readonly Region[];
 }
 
 /**
@@ -83,18 +88,34 @@ export function pieceLabelName(piece: PlacedPiece): string {
 
 function fitInside(desk: LabelDesk, piece: PlacedPiece): InsideLabel {
   const near = roomiestPoint(piece.region);
-  const angles = labelAngles(piece);
-  for (const lines of labelOptions(desk, piece)) {
-    const text = measureBlock(desk.fonts, lines);
-    for (const angleDeg of angles) {
-      const box = placeInside(piece.region, { ...padded(text), angleDeg, near, avoid: [] });
-      if (box === undefined) continue;
-      const arrow = fitArrow(desk, piece, box.center, [box]);
-      if (arrow !== undefined) return { block: { text, box }, arrow };
+  // A label that hides a flaw is worse than a short one: flawless leather first, then all of the piece.
+  const flawless = subtractRegions([piece.region], desk.flaws);
+  for (const regions of [flawless, [piece.region]]) {
+    for (const lines of labelOptions(desk, piece)) {
+      const label = fitBlock(desk, piece, measureBlock(desk.fonts, lines), regions, near);
+      if (label !== undefined) return label;
     }
   }
   const arrow = fitArrow(desk, piece, near, []);
   return arrow === undefined ? {} : { arrow };
+}
+
+/** The block and an arrow beside it, if there is room for both. */
+function fitBlock(
+  desk: LabelDesk,
+  piece: PlacedPiece,
+  text: TextBlock,
+  regions: readonly Region[],
+  near: Point,
+): InsideLabel | undefined {
+  for (const angleDeg of labelAngles(piece)) {
+    for (const region of regions) {
+      const box = placeInside(region, { ...padded(text), angleDeg, near, avoid: [] });
+      const arrow = box === undefined ? undefined : fitArrow(desk, piece, box.center, [box]);
+      if (box !== undefined && arrow !== undefined) return { block: { text, box }, arrow };
+    }
+  }
+  return undefined;
 }
 
 function fitArrow(
@@ -161,7 +182,9 @@ function labelOptions(desk: LabelDesk, piece: PlacedPiece): BlockLine[][] {
     [bold(`${number}${mark}`, smallMm)],
   ];
   // A name is broken between words or not at all.
-  return options.filter((lines) => !lines.some((each) => each.text.endsWith('…')));
+  return options.filter(
+    (lines) => lines.length <= MOST_LINES && !lines.some((each) => each.text.endsWith('…')),
+  );
 }
 
 function labelAtLeader(desk: LabelDesk, piece: PlacedPiece, arrow: LabelBox | undefined): DrawingElement[] {

@@ -118,16 +118,17 @@ export function sheetFooter(
 const BAR_MM = 45;
 const MM_PER_INCH = 25.4;
 
-/** A bar of a round length of leather, in five parts dark and light, with its length behind it. */
+/** A bar of a round length of leather (or of the wanted one), in five parts dark and light, its length behind it. */
 export function scaleBar(
   fonts: FontBook,
   at: { readonly x: number; readonly y: number },
   textMm: number,
   denominator: number,
   units: LengthUnit,
+  wanted?: number,
 ): { readonly elements: DrawingElement[]; readonly widthMm: number } {
   const unitMm = units === 'in' ? MM_PER_INCH : 1;
-  const length = roundLength((BAR_MM * denominator) / unitMm);
+  const length = wanted ?? roundLength((BAR_MM * denominator) / unitMm);
   const bar = (length * unitMm) / denominator;
   const height = textMm * 0.5;
   const part = bar / PARTS;

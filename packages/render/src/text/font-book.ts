@@ -6,9 +6,18 @@ import { RenderError } from '../error.js';
 /** The bytes of one TrueType file for each face. */
 export type FontFiles = Readonly<Record<FontFace, Uint8Array>>;
 
-/** The fonts that a drawing is measured and written with. Made once by `createFontBook`, then only read. */
+/** The fonts that a drawing is measured and written with. Made once by `createFontBook`. */
 export interface FontBook {
   readonly fonts: Readonly<Record<FontFace, Font>>;
+  /** Words that were measured before, by face and word: laying out a word is slow, and sheets repeat them. */
+  readonly measured: Map<string, WordMeasure>;
+}
+
+/** Extent of a word in font units. */
+export interface WordMeasure {
+  readonly width: number;
+  readonly above: number;
+  readonly below: number;
 }
 
 /** Opens the font files. Throws `bad-font` if one can't be read. */
@@ -20,6 +29,7 @@ export function createFontBook(files: FontFiles): FontBook {
       narrow: openFont('narrow', files.narrow),
       'narrow bold': openFont('narrow bold', files['narrow bold']),
     },
+    measured: new Map(),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Point } from '@hidebound/geometry';
 import type { FontFace, TextElement } from '../drawing/model.js';
-import type { FontBook } from './font-book.js';
+import type { FontBook, WordMeasure } from './font-book.js';
 
 /** Extent of a line of text, in mm. */
 export interface TextMeasure {
@@ -18,15 +18,29 @@ export function measureText(fonts: FontBook, face: FontFace, sizeMm: number, tex
   let above = 0;
   let below = 0;
   for (const word of text.split(/(?<=[ \t])/)) {
-    const run = font.layout(word);
-    width += run.advanceWidth;
-    for (const { bbox } of run.glyphs) {
-      if (Number.isFinite(bbox.maxY)) above = Math.max(above, bbox.maxY);
-      if (Number.isFinite(bbox.minY)) below = Math.max(below, -bbox.minY);
-    }
+    const measure = measureWord(fonts, face, word);
+    width += measure.width;
+    above = Math.max(above, measure.above);
+    below = Math.max(below, measure.below);
   }
   const scale = sizeMm / font.unitsPerEm;
   return { widthMm: width * scale, aboveMm: above * scale, belowMm: below * scale };
+}
+
+function measureWord(fonts: FontBook, face: FontFace, word: string): WordMeasure {
+  const key = `${face}:${word}`;
+  const known = fonts.measured.get(key);
+  if (known !== undefined) return known;
+  const run = fonts.fonts[face].layout(word);
+  let above = 0;
+  let below = 0;
+  for (const { bbox } of run.glyphs) {
+    if (Number.isFinite(bbox.maxY)) above = Math.max(above, bbox.maxY);
+    if (Number.isFinite(bbox.minY)) below = Math.max(below, -bbox.minY);
+  }
+  const measure = { width: run.advanceWidth, above, below };
+  fonts.measured.set(key, measure);
+  return measure;
 }
 
 /** Height of a capital letter at this size of text, in mm. */

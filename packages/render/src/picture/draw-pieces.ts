@@ -1,0 +1,232 @@
+import { boxUnion, curveBox, transformCurve, translation } from '@hidebound/geometry';
+import type { Box, Curve } from '@hidebound/geometry';
+import type { PatternPiece, Piece } from '@hidebound/leather';
+import { group, line, path } from '../drawing/build.js';
+import type { Drawing, DrawingElement, GroupElement, Stroke } from '../drawing/model.js';
+import { scaleBar } from '../sheet/header.js';
+import {
+  BRASS,
+  CUT_LINE_MM,
+  FINE_LINE_MM,
+  INDIGO,
+  INK,
+  INK_SOFT,
+  OXBLOOD,
+  PIECE,
+  SLATE,
+} from '../sheet/palette.js';
+import type { LengthUnit } from '../sheet/words.js';
+import { sizeWords } from '../sheet/words.js';
+import type { FontBook } from '../text/font-book.js';
+import { fitText, measureText, textLine } from '../text/measure-text.js';
+import { directionArrow } from './direction-arrow.js';
+import { holesAndNotches } from './piece-layers.js';
+
+export interface PiecesPictureOptions {
+  readonly pieces: readonly PatternPiece[];
+  readonly fonts: FontBook;
+  /** Above the picture; the files' names, say. */
+  readonly title: string;
+  readonly units?: LengthUnit;
+}
+
+/** How each line of a pattern is drawn: by colour, and by dashes for those who see no colours. */
+const LINE_STYLES = {
+  cut: { name: 'cut line', stroke: { colour: INK, widthMm: CUT_LINE_MM } },
+  hole: { name: 'cut-out, punch, notch', stroke: { colour: OXBLOOD, widthMm: FINE_LINE_MM * 1.4 } },
+  stitch: {
+    name: 'stitch line',
+    stroke: { colour: INDIGO, widthMm: FINE_LINE_MM * 1.4, dashMm: [2.4, 1.4] },
+  },
+  fold: {
+    name: 'fold line',
+    stroke: { colour: BRASS, widthMm: FINE_LINE_MM * 1.4, dashMm: [7, 1.6, 1.2, 1.6] },
+  },
+  skive: { name: 'skive line', stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM, dashMm: [0.9, 0.9] } },
+  cement: {
+    name: 'cement line',
+    stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM, dashMm: [4, 1, 0.8, 1, 0.8, 1] },
+  },
+  face: {
+    name: 'bounds what is seen',
+    stroke: { colour: SLATE, widthMm: FINE_LINE_MM * 1.6, dashMm: [0.4, 0.8] },
+  },
+} as const satisfies Record<string, { readonly name: string; readonly stroke: Stroke }>;
+
+type LineKind = keyof typeof LINE_STYLES;
+
+const MARGIN_MM = 12;
+const GAP_MM = 14;
+const TEXT_MM = 3.2;
+const TITLE_MM = 6;
+const LABEL_ROOM_MM = 2.9 * TEXT_MM;
+/** Pieces stand in rows of about this breadth. */
+const ROW_MM = 700;
+
+/** What was read from pattern files, at true scale: each piece with its lines, its name and its size, and a legend. */
+export function drawPieces(options: PiecesPictureOptions): Drawing {
+  const { fonts } = options;
+  const units = options.units ?? 'mm';
+  const top = MARGIN_MM + TITLE_MM * 1.8;
+  const placed = placeInRows(options.pieces, fonts, top, units);
+  const kinds = usedKinds(options.pieces);
+  const legendTop = Math.max(top, ...placed.map((each) => each.bottom)) + GAP_MM;
+  const widthMm = Math.max(LEAST_WIDTH_MM, ...placed.map((each) => each.right)) + MARGIN_MM;
+  const heightMm = legendTop + LEGEND_ROW_MM * (kinds.length + 2) + MARGIN_MM;
+  return {
+    widthMm,
+    heightMm,
+    title: options.title,
+    layers: [
+      {
+        name: 'title',
+        elements: [
+          textLine(fonts, fitText(fonts, 'bold', TITLE_MM, options.title, widthMm - 2 * MARGIN_MM), {
+            at: { x: MARGIN_MM, y: MARGIN_MM + TITLE_MM * 0.8 },
+            sizeMm: TITLE_MM,
+            colour: INK,
+            face: 'bold',
+          }),
+        ],
+      },
+      { name: 'pieces', elements: placed.map((each) => drawPiece(each, fonts, units)) },
+      { name: 'legend', elements: legend(kinds, fonts, legendTop, units) },
+    ],
+  };
+}
+
+const LEAST_WIDTH_MM = 150;
+const LEGEND_ROW_MM = TEXT_MM * 1.7;
+
+interface RowPiece {
+  readonly pattern: PatternPiece;
+  readonly box: Box;
+  readonly x: number;
+  readonly y: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Rows from left to right, as high as their highest piece; the order stays that of the files. */
+function placeInRows(
+  pieces: readonly PatternPiece[],
+  fonts: FontBook,
+  top: number,
+  units: LengthUnit,
+): RowPiece[] {
+  const placed: RowPiece[] = [];
+  let x = MARGIN_MM;
+  let y = top;
+  let rowBottom = top;
+  for (const pattern of pieces) {
+    const box = pieceBox(pattern.piece);
+    const label = Math.max(
+      measureText(fonts, 'bold', TEXT_MM, pattern.piece.name).widthMm,
+      measureText(fonts, 'narrow', TEXT_MM, pieceNote(pattern, units)).widthMm,
+    );
+    const width = Math.max(box.maxX - box.minX, Math.min(label, ROW_MM));
+    if (x > MARGIN_MM && x + width > MARGIN_MM + ROW_MM) {
+      x = MARGIN_MM;
+      y = rowBottom + GAP_MM;
+    }
+    const bottom = y + (box.maxY - box.minY) + LABEL_ROOM_MM;
+    placed.push({ pattern, box, x, y, right: x + width, bottom });
+    x += width + GAP_MM;
+    rowBottom = Math.max(rowBottom, bottom);
+  }
+  return placed;
+}
+
+function pieceBox(piece: Piece): Box {
+  return linesOf(piece)
+    .map(([, curve]) => curveBox(curve))
+    .reduce(boxUnion);
+}
+
+/** Every line of a piece with its kind, the cut line first. */
+function linesOf(piece: Piece): (readonly [LineKind, Curve])[] {
+  const marks = (kind: LineKind, lines: Piece['stitchLines']) =>
+    lines.map((each) => [kind, each.curve] as const);
+  return [
+    ['cut', piece.cut],
+    ...piece.cutOuts.map((curve) => ['hole', curve] as const),
+    ...holesAndNotches(piece).map((curve) => ['hole', curve] as const),
+    ...marks('stitch', piece.stitchLines),
+    ...marks('fold', piece.foldLines),
+    ...marks('skive', piece.skiveLines),
+    ...marks('cement', piece.cementLines),
+    ...piece.face.map((curve) => ['face', curve] as const),
+  ];
+}
+
+function usedKinds(pieces: readonly PatternPiece[]): LineKind[] {
+  const used = new Set(pieces.flatMap(({ piece }) => linesOf(piece).map(([kind]) => kind)));
+  return (Object.keys(LINE_STYLES) as LineKind[]).filter((kind) => used.has(kind));
+}
+
+function drawPiece(placed: RowPiece, fonts: FontBook, units: LengthUnit): GroupElement {
+  const { pattern, box, x, y } = placed;
+  const { piece } = pattern;
+  const move = translation(x - box.minX, y - box.minY);
+  const moved = (curve: Curve): Curve => transformCurve(move, curve);
+  const ground = [piece.cut, ...piece.cutOuts].map(moved);
+  const below = y + (box.maxY - box.minY) + TEXT_MM * 1.4;
+  const text = (words: string, down: number, face: 'bold' | 'narrow'): DrawingElement =>
+    textLine(fonts, fitText(fonts, face, TEXT_MM, words, ROW_MM), {
+      at: { x, y: below + down },
+      sizeMm: TEXT_MM,
+      colour: face === 'bold' ? INK : INK_SOFT,
+      face,
+    });
+  return group(`piece ${piece.name}`, [
+    path(ground, { fill: PIECE }),
+    ...linesOf(piece).map(([kind, curve]) => path([moved(curve)], { stroke: LINE_STYLES[kind].stroke })),
+    ...arrowOf(piece, x - box.minX, y - box.minY),
+    text(piece.name, 0, 'bold'),
+    text(pieceNote(pattern, units), TEXT_MM * 1.3, 'narrow'),
+  ]);
+}
+
+/** Size, and what the file says of the piece. */
+function pieceNote(pattern: PatternPiece, units: LengthUnit): string {
+  const cut = curveBox(pattern.piece.cut);
+  return [
+    sizeWords(cut.maxX - cut.minX, cut.maxY - cut.minY, units),
+    ...(pattern.count === undefined ? [] : [`count ${pattern.count}`]),
+    ...(pattern.mirrored === undefined ? [] : [`mirrored ${pattern.mirrored}`]),
+    ...(pattern.material === undefined ? [] : [pattern.material]),
+  ].join(', ');
+}
+
+function arrowOf(piece: Piece, dx: number, dy: number): DrawingElement[] {
+  if (piece.direction === undefined) return [];
+  const { from, to } = piece.direction;
+  const length = Math.sqrt((to.x - from.x) ** 2 + (to.y - from.y) ** 2);
+  if (length === 0) return [];
+  const center = { x: (from.x + to.x) / 2 + dx, y: (from.y + to.y) / 2 + dy };
+  const direction = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
+  return directionArrow({ center, widthMm: length, heightMm: 2, angleDeg: 0 }, direction, 2);
+}
+
+function legend(
+  kinds: readonly LineKind[],
+  fonts: FontBook,
+  top: number,
+  units: LengthUnit,
+): DrawingElement[] {
+  const rows = kinds.flatMap((kind, i) => {
+    const y = top + i * LEGEND_ROW_MM;
+    return [
+      line({ x: MARGIN_MM, y }, { x: MARGIN_MM + 18, y }, LINE_STYLES[kind].stroke),
+      textLine(fonts, LINE_STYLES[kind].name, {
+        at: { x: MARGIN_MM + 21, y: y + TEXT_MM * 0.35 },
+        sizeMm: TEXT_MM,
+        colour: INK,
+        face: 'narrow',
+      }),
+    ];
+  });
+  const y = top + (kinds.length + 1) * LEGEND_ROW_MM;
+  const bar = scaleBar(fonts, { x: MARGIN_MM, y }, TEXT_MM, 1, units, units === 'in' ? 4 : 100);
+  return [...rows, ...bar.elements];
+}
