@@ -7,8 +7,8 @@ import { orientRegion } from './ring.js';
 /**
  * The region cut into convex rings along lines between its own corners, so that corners stay exact: openings are
  * joined to the outline by cuts, ears are clipped, and triangles are put together again while they stay convex
- * (Hertel & Mehlhorn 1983: at most four times as many parts as needed). Throws `bad-argument` for a ring that
- * crosses itself.
+ * (Hertel & Mehlhorn 1983: at most four times as many parts as needed). Rings must not cross themselves
+ * or each other; where that shows, `bad-argument` is thrown.
  */
 export function convexParts(region: Region): Ring[] {
   const { outer, openings } = orientRegion(region);
@@ -91,16 +91,22 @@ function clipEars(points: readonly Point[]): Triangles {
   const triangles: Triangle[] = [];
   while (left.length > 3) {
     const ear = findEar(points, left);
-    if (ear === undefined)
-      throw new GeometryError('bad-argument', 'A ring that crosses itself has no convex parts.');
+    if (ear === undefined) throw crossing();
     const [a, b, c] = aroundCorner(left, ear);
     if (turnOf(points[a]!, points[b]!, points[c]!) > 0) triangles.push([a, b, c]);
     left.splice(ear, 1);
   }
-  if (left.length === 3 && turnOf(points[left[0]!]!, points[left[1]!]!, points[left[2]!]!) > 0) {
-    triangles.push([left[0]!, left[1]!, left[2]!]);
+  if (left.length === 3) {
+    const [a, b, c] = left as [number, number, number];
+    const turn = turnOf(points[a]!, points[b]!, points[c]!);
+    if (turn < 0) throw crossing();
+    if (turn > 0) triangles.push([a, b, c]);
   }
   return { points, triangles };
+}
+
+function crossing(): GeometryError {
+  return new GeometryError('bad-argument', 'A ring that crosses itself has no convex parts.');
 }
 
 function aroundCorner(left: readonly number[], k: number): Triangle {

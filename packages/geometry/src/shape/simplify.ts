@@ -17,10 +17,11 @@ export function simplifyShrinking(ring: Ring, toleranceMm: number): Ring {
   return reverseRing(simplify(orientRing(ring, 'opening'), toleranceMm));
 }
 
-/** A corner in a circular list, and what has been given away at it so far. */
+/** A corner in a circular list. */
 interface Corner {
-  point: Point;
-  given: number;
+  readonly point: Point;
+  /** The edge of the given ring that it stands for: of an old corner the one that leaves it, of a new one the nearest. */
+  readonly edge: number;
   previous: Corner;
   next: Corner;
   /** The cheapest change here, recomputed when a neighbour changes. */
@@ -33,6 +34,9 @@ interface Change {
   readonly from: Corner;
   readonly to: Corner;
   readonly corner: Point | undefined;
+  /** Of `corner`, as for a corner of the list. */
+  readonly edge: number;
+  /** No point of the new edges is further from the given ring, nor the other way round. */
   readonly cost: number;
 }
 
@@ -43,14 +47,14 @@ function simplify(ring: Ring, toleranceMm: number): Ring {
   let count = ring.length;
   const blocked = new Set<Corner>();
   while (count > 3) {
-    const best = cheapest(head, toleranceMm, blocked);
+    const best = cheapest(ring, head, toleranceMm, blocked);
     if (best === undefined) break;
     if (!isClear(best.change!, toleranceMm)) {
       blocked.add(best);
       continue;
     }
-    const { from, to, corner, cost } = best.change!;
-    apply(from, to, corner, cost);
+    const { from, to } = best.change!;
+    apply(best.change!);
     count -= 1;
     head = from;
     for (const touched of [from.previous.previous, from.previous, from, from.next, to, to.next]) {
@@ -63,7 +67,7 @@ function simplify(ring: Ring, toleranceMm: number): Ring {
 
 function linked(ring: Ring): Corner[] {
   const list = ring.map(
-    (point) => ({ point, given: 0, change: undefined, stale: true }) as unknown as Corner,
+    (point, edge) => ({ point, edge, change: undefined, stale: true }) as unknown as Corner,
   );
   list.forEach((corner, i) => {
     corner.next = list[(i + 1) % list.length]!;
@@ -82,12 +86,17 @@ function corners(head: Corner): Corner[] {
   return list;
 }
 
-function cheapest(head: Corner, toleranceMm: number, blocked: ReadonlySet<Corner>): Corner | undefined {
+function cheapest(
+  ring: Ring,
+  head: Corner,
+  toleranceMm: number,
+  blocked: ReadonlySet<Corner>,
+): Corner | undefined {
   let best: Corner | undefined;
   let corner = head;
   do {
     if (corner.stale) {
-      corner.change = changeAt(corner);
+      corner.change = changeAt(ring, corner);
       corner.stale = false;
     }
     const cost = corner.change?.cost ?? Infinity;
@@ -99,25 +108,65 @@ function cheapest(head: Corner, toleranceMm: number, blocked: ReadonlySet<Corner
 }
 
 /** Drops this corner if the ring is hollow (or straight) here, else draws the neighbours of the edge after it together. */
-function changeAt(corner: Corner): Change | undefined {
+function changeAt(ring: Ring, corner: Corner): Change | undefined {
   const before = corner.previous;
   const after = corner.next;
   if (turnOf(before.point, corner.point, after.point) <= 0) {
-    const moved = pointToSegment(corner.point, before.point, after.point);
-    return {
-      from: before,
-      to: after,
-      corner: undefined,
-      cost: Math.max(corner.given, before.given, after.given) + moved,
-    };
+    const cost = furthestCorner(ring, before, after, before.edge + 1, after.edge);
+    return { from: before, to: after, corner: undefined, edge: 0, cost };
   }
   const last = after.next;
   if (last === before || turnOf(corner.point, after.point, last.point) <= 0) return undefined;
   const meeting = lineMeeting(before.point, corner.point, after.point, last.point);
   if (meeting === undefined || !liesBeyond(before.point, corner.point, meeting)) return undefined;
   if (!liesBeyond(last.point, after.point, meeting)) return undefined;
-  const moved = pointToSegment(meeting, corner.point, after.point);
-  return { from: before, to: last, corner: meeting, cost: Math.max(corner.given, after.given) + moved };
+  const near = nearestEdge(ring, meeting, before.edge, last.edge);
+  const cost = Math.max(
+    near.distance,
+    furthestCorner(ring, before, { point: meeting }, before.edge + 1, near.edge),
+    furthestCorner(ring, { point: meeting }, last, near.edge + 1, last.edge),
+  );
+  return { from: before, to: last, corner: meeting, edge: near.edge, cost };
+}
+
+/**
+ * Greatest distance of the given ring's corners first..last (cyclic) from the edge that is to replace them. Between its
+ * feet the edge is no further from them either: the chain passes every place along it at no greater distance.
+ */
+function furthestCorner(
+  ring: Ring,
+  from: Pick<Corner, 'point'>,
+  to: Pick<Corner, 'point'>,
+  first: number,
+  last: number,
+): number {
+  let furthest = 0;
+  const count = cyclicSpan(ring, first, last + 1);
+  for (let k = 0; k < count; k++) {
+    const p = ring[(first + k) % ring.length]!;
+    furthest = Math.max(furthest, pointToSegment(p, from.point, to.point));
+  }
+  return furthest;
+}
+
+function nearestEdge(ring: Ring, p: Point, first: number, last: number): { edge: number; distance: number } {
+  let edge = first;
+  let distance = Infinity;
+  const count = cyclicSpan(ring, first, last) + 1;
+  for (let k = 0; k < count; k++) {
+    const i = (first + k) % ring.length;
+    const d = pointToSegment(p, ring[i]!, ring[(i + 1) % ring.length]!);
+    if (d < distance) {
+      distance = d;
+      edge = i;
+    }
+  }
+  return { edge, distance };
+}
+
+/** Steps from one number up to another around the ring. */
+function cyclicSpan(ring: Ring, from: number, to: number): number {
+  return (((to - from) % ring.length) + ring.length) % ring.length;
 }
 
 function liesBeyond(from: Point, to: Point, p: Point): boolean {
@@ -172,15 +221,13 @@ function isInTriangle(p: Point, [a, b, c]: readonly Point[]): boolean {
 }
 
 /** Either change takes one corner out of the ring on balance. */
-function apply(from: Corner, to: Corner, point: Point | undefined, given: number): void {
-  if (point === undefined) {
+function apply({ from, to, corner, edge }: Change): void {
+  if (corner === undefined) {
     from.next = to;
     to.previous = from;
-    from.given = Math.max(from.given, given);
-    to.given = Math.max(to.given, given);
     return;
   }
-  const corner: Corner = { point, given, previous: from, next: to, change: undefined, stale: true };
-  from.next = corner;
-  to.previous = corner;
+  const fresh: Corner = { point: corner, edge, previous: from, next: to, change: undefined, stale: true };
+  from.next = fresh;
+  to.previous = fresh;
 }
