@@ -1,0 +1,84 @@
+import { Command as Program, InvalidArgumentError, Option } from 'commander';
+import { COMMANDS, COMMON_OPTIONS } from './option-table.js';
+import type { CommandName, CommandSpec, OptionSpec, OptionValue } from './option-table.js';
+import type { OptionValues } from './command-context.js';
+
+export interface ProgramHooks {
+  readonly version: string;
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly run: (command: CommandName, files: readonly string[], options: OptionValues) => Promise<void>;
+}
+
+/** The command line, made from the table of commands. Never ends the process: it throws commander's own error. */
+export function buildProgram(hooks: ProgramHooks): Program {
+  const program = new Program('hidebound');
+  program
+    .description('From pattern files and a hide to a proven layout and a cutting sheet.')
+    .version(hooks.version)
+    .exitOverride()
+    .configureOutput({
+      writeOut: hooks.out,
+      writeErr: hooks.err,
+      outputError: (text, write) => write(usageWords(text)),
+    })
+    .showSuggestionAfterError()
+    .addHelpText('after', `\nExample:\n  $ ${COMMANDS[2]!.examples[0]!}\n\nExit status: ${STATUS_WORDS}`);
+  for (const spec of COMMANDS) addCommand(program, spec, hooks);
+  return program;
+}
+
+const STATUS_WORDS =
+  '0 done, 1 it ran and the answer is no, 2 wrong use, 3 bad input,\n  4 could not write, 130 stopped by hand with the best so far saved.';
+
+function addCommand(program: Program, spec: CommandSpec, hooks: ProgramHooks): void {
+  const command = program
+    .command(spec.name)
+    .summary(spec.summary)
+    .description(spec.summary)
+    .argument(spec.argument, spec.argumentDescription)
+    .addHelpText('after', `\nExamples:\n${spec.examples.map((line) => `  $ ${line}`).join('\n')}`);
+  for (const option of [...spec.options, ...COMMON_OPTIONS]) command.addOption(toOption(option));
+  command.action(async (files: string | string[], options: OptionValues) => {
+    await hooks.run(spec.name, typeof files === 'string' ? [files] : files, options);
+  });
+}
+
+function toOption(spec: OptionSpec): Option {
+  const option = new Option(spec.flags, spec.description);
+  if (spec.fallback !== undefined) option.default(spec.fallback);
+  const parse = parserFor(spec.value);
+  if (parse !== undefined) option.argParser(parse);
+  if (spec.value.kind === 'choice') option.choices([...spec.value.choices]);
+  return option;
+}
+
+type OptionParser = (text: string, before: unknown) => unknown;
+
+function parserFor(value: OptionValue): OptionParser | undefined {
+  switch (value.kind) {
+    case 'switch':
+    case 'text':
+    case 'choice':
+      return undefined;
+    case 'texts':
+      return (text, before) => [...(Array.isArray(before) ? (before as string[]) : []), text];
+    case 'number':
+    case 'whole number':
+      return (text) => parseNumber(text, value);
+  }
+}
+
+function parseNumber(text: string, value: Extract<OptionValue, { min: number }>): number {
+  const number = text.trim() === '' ? NaN : Number(text);
+  const fits = Number.isFinite(number) && number >= value.min && number <= value.max;
+  if (!fits || (value.kind === 'whole number' && !Number.isInteger(number))) {
+    throw new InvalidArgumentError(`It must be a ${value.kind} from ${value.min} to ${value.max}.`);
+  }
+  return number;
+}
+
+/** Commander's "error: …" as this program's one sentence. */
+function usageWords(text: string): string {
+  return text.replace(/^error: /, 'hidebound: ');
+}

@@ -1,0 +1,50 @@
+import { checkLayout } from '@hidebound/leather';
+import type { Layout } from '@hidebound/leather';
+import type { CommandResult } from '../command-context.js';
+import { violationFinding } from '../copy-words.js';
+import { EXIT_STATUS } from '../exit-status.js';
+import { findingLines } from '../finding-words.js';
+import { loadLayout, loadLayoutHides } from '../io/load-files.js';
+import { percent } from '../yield-words.js';
+
+/** Proves a layout from its file and its hides alone. */
+export function checkCommand([path]: readonly string[]): CommandResult {
+  const layout = loadLayout(path!);
+  const check = checkLayout(layout, loadLayoutHides(layout, path!));
+  const findings = [
+    ...check.diagnostics,
+    ...check.violations.map((violation) => violationFinding(violation, path!)),
+  ];
+  return {
+    exitStatus: check.proven ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo,
+    lines: [
+      check.proven ? provenWords(path!, layout) : brokenWords(path!, findings),
+      ...findingLines(findings),
+    ],
+    data: {
+      file: path,
+      proven: check.proven,
+      pieces: layout.placements.length,
+      hides: layout.hides.length,
+      unplaced: layout.unplaced.length,
+      yield: { grossYield: layout.yield.total.grossYield, usableYield: layout.yield.total.usableYield },
+      violations: check.violations,
+    },
+    diagnostics: findings,
+  };
+}
+
+function provenWords(path: string, layout: Layout): string {
+  const { placements, hides, unplaced } = layout;
+  const missing = unplaced.length === 0 ? '' : `; ${unplaced.length} asked for are not laid`;
+  const { grossYield, usableYield } = layout.yield.total;
+  return (
+    `${path}: proven. ${placements.length} pieces on ${hides.length} hides keep every rule${missing}. ` +
+    `Gross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.`
+  );
+}
+
+function brokenWords(path: string, findings: readonly { readonly severity: string }[]): string {
+  const count = findings.filter(({ severity }) => severity === 'error').length;
+  return `${path}: not proven. ${count} ${count === 1 ? 'thing is' : 'things are'} wrong:`;
+}

@@ -1,0 +1,136 @@
+import { readHideSvg } from '@hidebound/intake';
+import { effectOf, formatArea, hideAreas, quarterFootMark, writeHide } from '@hidebound/leather';
+import type { Diagnostic, Effect, Flaw, Hide, Zone } from '@hidebound/leather';
+import { drawHide } from '@hidebound/render';
+import { CliError } from '../cli-error.js';
+import type { CommandResult, OptionValues } from '../command-context.js';
+import { textOption } from '../command-context.js';
+import { EXIT_STATUS } from '../exit-status.js';
+import { findingLines } from '../finding-words.js';
+import { loadHide } from '../io/load-files.js';
+import { SIZE_LIMIT_MB, readFileLimited } from '../io/read-file.js';
+import { writeFilesSafely } from '../io/write-safely.js';
+import { pictureFile } from '../picture.js';
+import { readingFrom } from '../reading-options.js';
+import { textTable } from '../text-table.js';
+
+interface LoadedHide {
+  readonly hide: Hide;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Shows a hide, or makes a hide file from a traced drawing. */
+export async function hideCommand([path]: readonly string[], options: OptionValues): Promise<CommandResult> {
+  const { hide, diagnostics } = load(path!, options);
+  const out = textOption(options, 'out');
+  const picture = textOption(options, 'picture');
+  writeFilesSafely([
+    ...(out === undefined ? [] : [{ path: out, content: writeHide(hide) }]),
+    ...(picture === undefined
+      ? []
+      : [await pictureFile(picture, `Hide ${hide.id}`, (fonts) => drawHide({ hide, fonts }))]),
+  ]);
+  const areas = hideAreas(hide);
+  return {
+    exitStatus: EXIT_STATUS.done,
+    lines: [
+      ...factLines(hide),
+      '',
+      ...markLines(hide),
+      ...findingLines(diagnostics),
+      ...(out === undefined ? [] : [`The hide file is ${out}`]),
+      ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
+    ],
+    data: {
+      file: path,
+      areas,
+      hide,
+      ...(out === undefined ? {} : { out }),
+      ...(picture === undefined ? {} : { picture }),
+    },
+    diagnostics,
+  };
+}
+
+function load(path: string, options: OptionValues): LoadedHide {
+  if (/\.svg$/i.test(path)) {
+    const bytes = readFileLimited(path, SIZE_LIMIT_MB.pattern);
+    return readHideSvg(bytes, { file: path, reading: { ...readingFrom(options), file: path } });
+  }
+  const given = ['dpi', 'scale', 'knownLength'].find((name) => options[name] !== undefined);
+  if (given !== undefined) {
+    throw new CliError(
+      'bad-use',
+      `${path} is a hide file with a scale of its own; --dpi, --scale and --known-length are for drawings.`,
+    );
+  }
+  return { hide: loadHide(path), diagnostics: [] };
+}
+
+function factLines(hide: Hide): readonly string[] {
+  const { leather, area, price } = hide;
+  const areas = hideAreas(hide);
+  const facts: (readonly [string, string | undefined])[] = [
+    ['hide', hide.id],
+    ['cut', hide.cut],
+    ['lot', hide.lot],
+    ['state', hide.state],
+    [
+      'leather',
+      [leather.tannage, leather.temper, leather.finish, leather.colour]
+        .filter((word) => word !== undefined)
+        .join(', '),
+    ],
+    [
+      'thickness',
+      leather.thickness === undefined
+        ? undefined
+        : `${leather.thickness.minMm} to ${leather.thickness.maxMm} mm, ${leather.readings.length} readings`,
+    ],
+    ['gross area', bothUnits(areas.grossMm2)],
+    ['net area', bothUnits(areas.netMm2)],
+    ['usable area', bothUnits(areas.usableMm2)],
+    [
+      'invoiced',
+      area.invoicedMm2 === undefined
+        ? undefined
+        : `${bothUnits(area.invoicedMm2)}, marked ${quarterFootMark(area.invoicedMm2)}`,
+    ],
+    [
+      'price',
+      price === undefined
+        ? undefined
+        : `${price.amount} ${price.currency} per ${price.per}, ${price.of} area`,
+    ],
+    ['kept at', hide.storedAt],
+    ['notes', hide.notes],
+  ];
+  const known = facts.filter(
+    (fact): fact is readonly [string, string] => fact[1] !== undefined && fact[1] !== '',
+  );
+  const width = Math.max(...known.map(([name]) => name.length));
+  return known.map(([name, words]) => `${name.padEnd(width)}  ${words}`);
+}
+
+function bothUnits(mm2: number): string {
+  return `${formatArea(mm2, { unit: 'm2' })} (${formatArea(mm2, { unit: 'ft2' })})`;
+}
+
+function markLines(hide: Hide): readonly string[] {
+  const marks = [
+    ...hide.zones.map((zone) => markRow(zone, zone.id, `zone: ${zone.kind}`)),
+    ...hide.flaws.map((flaw) =>
+      markRow(flaw, flaw.id, `flaw: ${flaw.kind ?? 'unnamed'}${flaw.side === 'flesh' ? ', flesh side' : ''}`),
+    ),
+  ];
+  if (marks.length === 0) return ['No zones and no flaws are marked.'];
+  return textTable(['mark', 'what', 'effect'], marks);
+}
+
+function markRow(mark: Flaw | Zone, id: string, what: string): readonly string[] {
+  return [id, what, effectWords(effectOf(mark))];
+}
+
+function effectWords(effect: Effect): string {
+  return effect.isVoid ? 'never to be used' : `looks ${effect.looks}, ${effect.strength}`;
+}

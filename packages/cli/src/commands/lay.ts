@@ -1,0 +1,149 @@
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { checkLayout, layoutFrom, nestProblemFor, writeLayout } from '@hidebound/leather';
+import type { Diagnostic, Layout, LayoutCheck, UnplacedCopy } from '@hidebound/leather';
+import type { CommandContext, CommandResult, OptionValues } from '../command-context.js';
+import { numberOption, textOption } from '../command-context.js';
+import { unplacedFinding, violationFinding } from '../copy-words.js';
+import { EXIT_STATUS } from '../exit-status.js';
+import type { ExitStatus } from '../exit-status.js';
+import { findingLines } from '../finding-words.js';
+import { loadLayout } from '../io/load-files.js';
+import { loadOrderJob } from '../io/load-order.js';
+import type { OrderJob } from '../io/load-order.js';
+import { writeFilesSafely } from '../io/write-safely.js';
+import { searchLayout } from '../search-layout.js';
+import { squareMetres, yieldLines } from '../yield-words.js';
+
+/** The present engine works in one stream. */
+const STREAMS = 1;
+
+/** Lays an order's pieces on its hides and writes the layout. */
+export async function layCommand(
+  [orderPath]: readonly string[],
+  options: OptionValues,
+  context: CommandContext,
+): Promise<CommandResult> {
+  const outPath = textOption(options, 'out') ?? defaultOutPath(orderPath!);
+  const keepPath = textOption(options, 'keep');
+  const keep = keepPath === undefined ? undefined : loadLayout(keepPath);
+  const job = loadOrderJob(orderPath!);
+  const seed = numberOption(options, 'seed')!;
+  const effort = numberOption(options, 'effort');
+  const joins = effort === undefined ? {} : { joins: effort };
+  const problem = nestProblemFor({
+    order: job.order,
+    pieces: job.pieces,
+    hides: job.hides,
+    budget: { seed, streams: STREAMS, ...joins },
+    ...(keep === undefined ? {} : { keep }),
+  });
+  const seconds = numberOption(options, 'seconds')!;
+  const goal = effort === undefined ? { seconds } : { joins: effort };
+  const search = await searchLayout(problem.problem, goal, context);
+  const layout = layoutFrom({
+    order: job.order,
+    pieces: job.pieces,
+    hides: job.hides,
+    problem,
+    answer: search.answer,
+    origin: {
+      version: context.version,
+      seed,
+      streams: STREAMS,
+      ...(effort === undefined ? {} : { effort }),
+    },
+    fileFor: (file) => pathFrom(dirname(outPath), resolve(dirname(orderPath!), file)),
+    ...(keep === undefined ? {} : { keep }),
+  });
+  const check = checkLayout(layout, hidesAsNamed(job, layout), keep === undefined ? {} : { keep });
+  writeFilesSafely([{ path: outPath, content: writeLayout(layout) }]);
+  return layResult({
+    layout,
+    check,
+    outPath,
+    before: [...job.diagnostics, ...problem.diagnostics],
+    wasStopped: search.wasStopped,
+  });
+}
+
+function defaultOutPath(orderPath: string): string {
+  const stem = basename(orderPath).replace(/(\.order)?\.(ya?ml|json)$/i, '');
+  return join(dirname(orderPath), `${stem}.layout.json`);
+}
+
+/** A path as files hold it: relative, with "/". */
+function pathFrom(folder: string, file: string): string {
+  return relative(resolve(folder), file).split(sep).join('/');
+}
+
+/** The hides under the names that the layout gives them. */
+function hidesAsNamed(job: OrderJob, layout: Layout): OrderJob['hides'] {
+  return layout.hides.map(({ id, file }) => ({
+    file,
+    hide: job.hides.find(({ hide }) => hide.id === id)!.hide,
+  }));
+}
+
+interface LayOutcome {
+  readonly layout: Layout;
+  readonly check: LayoutCheck;
+  readonly outPath: string;
+  readonly before: readonly Diagnostic[];
+  readonly wasStopped: boolean;
+}
+
+function layResult({ layout, check, outPath, before, wasStopped }: LayOutcome): CommandResult {
+  const findings = [
+    ...before,
+    ...unplacedFindings(layout.unplaced),
+    ...check.violations.map((violation) => violationFinding(violation, outPath)),
+    ...check.diagnostics.filter(({ severity }) => severity === 'error'),
+  ];
+  const asked = layout.placements.length + layout.unplaced.length;
+  return {
+    exitStatus: layStatus(layout, check, wasStopped),
+    lines: [
+      ...findingLines(findings),
+      '',
+      ...yieldLines(layout),
+      '',
+      `${layout.placements.length} of ${asked} pieces are laid, and the layout is ${check.proven ? 'proven' : 'NOT proven'}.`,
+      ...offcutLines(layout),
+      `${wasStopped ? 'Stopped by hand; the best so far is' : 'The layout is'} in ${outPath}`,
+    ],
+    data: {
+      file: outPath,
+      placed: layout.placements.length,
+      asked,
+      proven: check.proven,
+      stopped: wasStopped,
+      yield: layout.yield,
+      unplaced: layout.unplaced,
+      offcuts: layout.offcuts.map(({ id }) => id),
+      origin: layout.origin,
+    },
+    diagnostics: findings,
+  };
+}
+
+function layStatus(layout: Layout, check: LayoutCheck, wasStopped: boolean): ExitStatus {
+  if (wasStopped) return EXIT_STATUS.stopped;
+  return layout.unplaced.length === 0 && check.proven ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo;
+}
+
+/** One finding for each piece and reason, not one for each copy. */
+function unplacedFindings(unplaced: readonly UnplacedCopy[]): Diagnostic[] {
+  const groups = new Map<string, UnplacedCopy[]>();
+  for (const copy of unplaced) {
+    const key = JSON.stringify([copy.article, copy.piece, copy.reason]);
+    groups.set(key, [...(groups.get(key) ?? []), copy]);
+  }
+  return [...groups.values()].map((copies) => unplacedFinding(copies[0]!, copies.length));
+}
+
+function offcutLines(layout: Layout): readonly string[] {
+  const total = layout.yield.total.offcutMm2;
+  if (layout.offcuts.length === 0) return [];
+  const words = layout.offcuts.length === 1 ? '1 offcut is' : `${layout.offcuts.length} offcuts are`;
+  return [`${words} worth keeping: ${squareMetres(total)}.`];
+}

@@ -1,0 +1,116 @@
+import { curveArea, curveBox } from '@hidebound/geometry';
+import type { PatternRead } from '@hidebound/intake';
+import type { PatternPiece } from '@hidebound/leather';
+import type { CommandResult, OptionValues } from '../command-context.js';
+import { textOption } from '../command-context.js';
+import { EXIT_STATUS } from '../exit-status.js';
+import { findingLines } from '../finding-words.js';
+import { loadPattern } from '../io/load-pattern.js';
+import { writeFilesSafely } from '../io/write-safely.js';
+import { pictureFile } from '../picture.js';
+import { drawPieces } from '@hidebound/render';
+import { readingFrom } from '../reading-options.js';
+import { textTable } from '../text-table.js';
+
+interface ReadFile {
+  readonly file: string;
+  readonly read: PatternRead;
+}
+
+/** Shows what is read from pattern files. */
+export async function piecesCommand(files: readonly string[], options: OptionValues): Promise<CommandResult> {
+  const reading = readingFrom(options);
+  const reads = files.map((file): ReadFile => ({ file, read: loadPattern(file, reading) }));
+  const picture = textOption(options, 'picture');
+  if (picture !== undefined) {
+    const pieces = reads.flatMap(({ read }) => read.pieces);
+    writeFilesSafely([
+      await pictureFile(picture, 'Pieces', (fonts) => drawPieces({ pieces, fonts, title: 'Pieces' })),
+    ]);
+  }
+  const findings = reads.flatMap(({ read }) => read.diagnostics);
+  const isComplete =
+    reads.every(({ read }) => read.pieces.length > 0) &&
+    findings.every(({ severity }) => severity !== 'error');
+  return {
+    exitStatus: isComplete ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo,
+    lines: [
+      ...pieceTable(reads),
+      '',
+      ...findingLines(findings),
+      ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
+    ],
+    data: {
+      files: reads.map(({ file, read }) => ({
+        file,
+        scale: read.scale,
+        pieces: read.pieces.map(pieceData),
+        ignored: read.ignored,
+      })),
+      ...(picture === undefined ? {} : { picture }),
+    },
+    diagnostics: findings,
+  };
+}
+
+function pieceTable(reads: readonly ReadFile[]): readonly string[] {
+  const rows = reads.flatMap(({ file, read }) =>
+    read.pieces.map((found) => {
+      const { name, widthMm, heightMm, areaMm2, cutOuts, punches, stitchLines, foldLines, direction, face } =
+        pieceData(found);
+      return [
+        file,
+        name,
+        `${widthMm} × ${heightMm}`,
+        (areaMm2 / MM2_PER_CM2).toFixed(1),
+        String(cutOuts),
+        String(punches),
+        String(stitchLines),
+        String(foldLines),
+        direction,
+        face,
+      ];
+    }),
+  );
+  return textTable(HEAD, rows, [2, 3, 4, 5, 6, 7]);
+}
+
+const MM2_PER_CM2 = 100;
+const HEAD = [
+  'file',
+  'piece',
+  'mm',
+  'cm²',
+  'cut-outs',
+  'punches',
+  'stitch',
+  'fold',
+  'direction',
+  'face',
+] as const;
+
+function pieceData({ piece, count, mirrored, material }: PatternPiece) {
+  const box = curveBox(piece.cut);
+  return {
+    name: piece.name,
+    widthMm: hundredths(box.maxX - box.minX),
+    heightMm: hundredths(box.maxY - box.minY),
+    areaMm2: hundredths(Math.abs(curveArea(piece.cut))),
+    cutOuts: piece.cutOuts.length,
+    punches: piece.punches.length,
+    notches: piece.notches.length,
+    stitchLines: piece.stitchLines.length,
+    foldLines: piece.foldLines.length,
+    skiveLines: piece.skiveLines.length,
+    cementLines: piece.cementLines.length,
+    direction: piece.direction === undefined ? 'long axis' : 'drawn',
+    face: piece.face.length === 0 ? 'all' : 'drawn',
+    ...(count === undefined ? {} : { count }),
+    ...(mirrored === undefined ? {} : { mirrored }),
+    ...(material === undefined ? {} : { material }),
+  };
+}
+
+function hundredths(value: number): number {
+  return Math.round(value * 100) / 100;
+}

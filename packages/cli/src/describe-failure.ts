@@ -1,0 +1,79 @@
+import { sentenceFor } from '@hidebound/leather';
+import type { DiagnosticPlace } from '@hidebound/leather';
+import { CliError } from './cli-error.js';
+import { EXIT_STATUS } from './exit-status.js';
+import type { ExitStatus } from './exit-status.js';
+
+/** A failure as it is told: one sentence with its place in front, a stable code, an exit status. */
+export interface Failure {
+  readonly exitStatus: ExitStatus;
+  readonly code: string;
+  readonly sentence: string;
+  readonly place?: DiagnosticPlace;
+}
+
+/** The packages' own errors: each says that the input is bad, with a stable code. */
+const INPUT_ERRORS = new Set(['LeatherError', 'IntakeError', 'GeometryError', 'RenderError']);
+
+/** Turns whatever was thrown into what is told. Only a mistake in the program itself has no sentence of its own. */
+export function describeFailure(error: unknown): Failure {
+  if (error instanceof CliError) {
+    return tell(error.exitStatus, error.code, error.message, error.place);
+  }
+  if (error instanceof Error && INPUT_ERRORS.has(error.name)) {
+    const place = placeOf(error);
+    return tell(EXIT_STATUS.badInput, codeOf(error), bareMessage(error), place);
+  }
+  const words = error instanceof Error ? error.message : String(error);
+  return {
+    exitStatus: EXIT_STATUS.internal,
+    code: 'internal',
+    sentence: `this should not have happened (${oneLine(words)}); run it again with --debug and report what it says.`,
+  };
+}
+
+function tell(
+  exitStatus: ExitStatus,
+  code: string,
+  message: string,
+  place: DiagnosticPlace | undefined,
+): Failure {
+  const sentence = [placePrefix(place), oneLine(message)].filter((part) => part !== '').join(': ');
+  return { exitStatus, code, sentence, ...(place === undefined ? {} : { place }) };
+}
+
+/** "FILE:LINE, what": the form that editors and terminals make a link of. */
+export function placePrefix(place: DiagnosticPlace | undefined): string {
+  if (place === undefined) return '';
+  const head = [place.file, place.line].filter((part) => part !== undefined).join(':');
+  const point = place.point === undefined ? [] : [`(${tenths(place.point.x)}, ${tenths(place.point.y)}) mm`];
+  const rest = [...(place.at === undefined || place.at === '' ? [] : [place.at]), ...point];
+  return [...(head === '' ? [] : [head]), ...rest].join(', ');
+}
+
+function tenths(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}
+
+/** The sentence without the place that the error's own message has in front of it. */
+function bareMessage(error: Error): string {
+  if (!('params' in error) || typeof error.params !== 'object' || error.params === null) return error.message;
+  const prefix = sentenceFor({
+    code: codeOf(error),
+    params: error.params as Record<string, string | number>,
+  });
+  return error.message.endsWith(prefix) ? prefix : error.message;
+}
+
+function codeOf(error: Error): string {
+  return 'code' in error && typeof error.code === 'string' ? error.code : 'bad-input';
+}
+
+function placeOf(error: Error): DiagnosticPlace | undefined {
+  if (!('place' in error) || typeof error.place !== 'object' || error.place === null) return undefined;
+  return error.place;
+}
+
+function oneLine(text: string): string {
+  return text.replace(/\s+/g, ' ').trim();
+}

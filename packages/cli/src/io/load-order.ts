@@ -1,0 +1,43 @@
+import {
+  DEFAULT_WORKSHOP,
+  completeOrder,
+  parseArticle,
+  parseOrder,
+  resolveOrder,
+  resolvePieces,
+} from '@hidebound/leather';
+import type { Article, Diagnostic, LayablePiece, NamedHide, Order, ResolvedOrder } from '@hidebound/leather';
+import { besideFile, loadHide, readText } from './load-files.js';
+import { loadPattern } from './load-pattern.js';
+
+/** An order with all that it names: its articles, its pieces, its hides. */
+export interface OrderJob {
+  readonly order: ResolvedOrder;
+  readonly pieces: readonly LayablePiece[];
+  readonly hides: readonly NamedHide[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Reads an order; files that it names lie beside it. */
+export function loadOrderJob(path: string): OrderJob {
+  const order = resolveOrder(loadOrder(path));
+  const patternFindings: Diagnostic[] = [];
+  const { pieces, diagnostics } = resolvePieces(order, (file) => {
+    const reading = order.patterns.find((pattern) => pattern.file === file);
+    const result = loadPattern(besideFile(path, file), reading ?? { roles: [] });
+    patternFindings.push(...result.diagnostics);
+    return result;
+  });
+  const files = new Set(order.leathers.flatMap(({ hides }) => hides));
+  const hides = [...files].map((file) => ({ file, hide: loadHide(besideFile(path, file)) }));
+  return { order, pieces, hides, diagnostics: [...patternFindings, ...diagnostics] };
+}
+
+function loadOrder(path: string): Order {
+  const readArticle = (name: string): Article => {
+    const file = besideFile(path, name);
+    return parseArticle(readText(file), { file });
+  };
+  const written = parseOrder(readText(path), { file: path });
+  return completeOrder(written, DEFAULT_WORKSHOP, readArticle, { file: path });
+}

@@ -1,0 +1,143 @@
+import {
+  chmodSync,
+  closeSync,
+  fsyncSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs';
+import type { Stats } from 'node:fs';
+import { dirname } from 'node:path';
+import { CliError } from '../cli-error.js';
+import { systemCode, writeFailureWords } from './system-words.js';
+
+/** A file that is to be written. */
+export interface FileToWrite {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+interface StagedFile {
+  readonly asked: string;
+  readonly part: string;
+  readonly target: string;
+}
+
+/**
+ * Writes files so that each is, at any moment, its old self or its new self: the new content goes into a file beside
+ * it (`NAME.PID.part`), is synced to the disk and then renamed over it. All are written beside before the first is
+ * renamed, so that a full disk leaves every one as it was. A device or pipe is written to directly.
+ * Fails with a CliError `can-not-write`.
+ */
+export function writeFilesSafely(files: readonly FileToWrite[]): void {
+  const staged: StagedFile[] = [];
+  try {
+    for (const file of files) {
+      const target = resolveTarget(file.path);
+      if (target.stat !== undefined && !target.stat.isFile()) writeThrough(file);
+      else staged.push(stage(file, target.path, target.stat));
+    }
+    while (staged.length > 0) {
+      const { asked, part, target } = staged[0]!;
+      attempt(asked, () => renameSync(part, target));
+      staged.shift();
+      syncFolder(dirname(target));
+    }
+  } finally {
+    for (const { part } of staged) removeQuietly(part);
+  }
+}
+
+/** Follows links, so that a link stays one and the file behind it is replaced. */
+function resolveTarget(path: string): { readonly path: string; readonly stat?: Stats } {
+  let real: string;
+  try {
+    real = realpathSync(path);
+  } catch (error) {
+    if (systemCode(error) === 'ENOENT') return { path };
+    throw couldNotWrite(path, error);
+  }
+  const stat = attempt(path, () => statSync(real));
+  if (stat.isDirectory())
+    throw new CliError('can-not-write', 'This is a folder; give a file name.', { file: path });
+  return { path: real, stat };
+}
+
+/** Permission bits of a file's mode. */
+const MODE_BITS = 0o7777;
+
+function stage(file: FileToWrite, target: string, old: Stats | undefined): StagedFile {
+  const part = `${target}.${process.pid}.part`;
+  try {
+    const handle = openSync(part, 'w');
+    try {
+      writeWhole(handle, file.content);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    if (old !== undefined) chmodSync(part, old.mode & MODE_BITS);
+    return { asked: file.path, part, target };
+  } catch (error) {
+    removeQuietly(part);
+    throw couldNotWrite(file.path, error);
+  }
+}
+
+function writeThrough(file: FileToWrite): void {
+  attempt(file.path, () => {
+    const handle = openSync(file.path, 'w');
+    try {
+      writeWhole(handle, file.content);
+    } finally {
+      closeSync(handle);
+    }
+  });
+}
+
+function writeWhole(handle: number, content: string | Uint8Array): void {
+  const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
+  let written = 0;
+  while (written < bytes.length) written += writeSync(handle, bytes, written);
+}
+
+function attempt<Result>(path: string, action: () => Result): Result {
+  try {
+    return action();
+  } catch (error) {
+    throw couldNotWrite(path, error);
+  }
+}
+
+function couldNotWrite(path: string, error: unknown): CliError {
+  return new CliError(
+    'can-not-write',
+    `It could not be written: ${writeFailureWords(error)}. What was there is untouched.`,
+    { file: path },
+  );
+}
+
+/** Makes the rename itself last; some systems can't sync a folder, and lose nothing but that promise. */
+function syncFolder(folder: string): void {
+  try {
+    const handle = openSync(folder, 'r');
+    try {
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+  } catch {
+    // A folder that can't be opened or synced here: the content itself is already on the disk.
+  }
+}
+
+function removeQuietly(path: string): void {
+  try {
+    unlinkSync(path);
+  } catch {
+    // It was never made, or is gone already.
+  }
+}

@@ -1,0 +1,246 @@
+import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { expectOneSentence, expectRefused, hidebound, testFolder } from './cli-support.js';
+import type { Run } from './cli-support.js';
+
+const folder = testFolder();
+const OLD_LAYOUT = '{ "old": true }\n';
+
+const HIDE = {
+  format: 'hidebound/hide@1',
+  id: 'panel-1',
+  cut: 'panel',
+  outline: closed([0, 0], [600, 0], [600, 400], [0, 400]),
+  backbone: [
+    [10, 10],
+    [590, 10],
+  ],
+};
+
+const ORDER = `format: hidebound/order@1
+name: test order
+date: "2026-01-05"
+cutting: { method: hand knife, gap: 2, edge: 3, void: 2, kerf: 0 }
+keep: [100, 100]
+leathers:
+  body:
+    hides: [panel.hide.json]
+articles:
+  - name: tag
+    goods: tag
+    sets: 2
+    pieces:
+      - name: plate
+        leather: body
+        part: stiffener
+        rectangle: { width: 60, length: 90 }
+`;
+
+function closed(...points: readonly (readonly [number, number])[]): object {
+  return { start: points[0], segments: [...points.slice(1), points[0]].map((to) => ({ to })), closed: true };
+}
+
+interface Job {
+  readonly order: string;
+  readonly hide: string;
+  readonly layout: string;
+}
+
+let jobs = 0;
+
+/** A folder with an order, its hide, and an old layout that would be written over. */
+function jobWith(files: {
+  readonly order?: string | Uint8Array;
+  readonly hide?: unknown;
+  readonly hideText?: string;
+}): Job {
+  const at = join(folder, `job-${jobs++}`);
+  mkdirSync(at);
+  const job = {
+    order: join(at, 'test.order.yaml'),
+    hide: join(at, 'panel.hide.json'),
+    layout: join(at, 'test.layout.json'),
+  };
+  writeFileSync(job.order, files.order ?? ORDER);
+  writeFileSync(job.hide, files.hideText ?? JSON.stringify(files.hide ?? HIDE, null, 2));
+  writeFileSync(job.layout, OLD_LAYOUT);
+  return job;
+}
+
+function lay(job: Job): Run {
+  return hidebound(['lay', job.order, '--effort', '0', '--out', job.layout]);
+}
+
+/** The order is refused with one sentence that names the file at fault, and the old layout is as it was. */
+function expectLayRefused(job: Job, file: string, words: RegExp): void {
+  expectRefused(lay(job), file, words);
+  expect(readFileSync(job.layout, 'utf8')).toBe(OLD_LAYOUT);
+}
+
+describe('the small job that these tests spoil', () => {
+  it('when nothing is wrong with it, it is laid', () => {
+    const run = lay(jobWith({}));
+    expect(run.status, run.stderr).toBe(0);
+  });
+});
+
+describe('an order that can not be used', () => {
+  it.each([
+    ['empty', '', /empty/],
+    ['of blanks alone', ' \n\n', /empty/],
+    ['cut short', ORDER.slice(0, ORDER.indexOf('hides: [') + 9), /YAML/],
+    ['without a format line', ORDER.replace(/^format.*\n/, ''), /format/],
+    ['of a newer version', ORDER.replace('order@1', 'order@9'), /newer/],
+    ['a hide file', JSON.stringify(HIDE), /hide file, but a order|hide file, but an? order/],
+  ])('when it is %s, it says so', (_, order, words) => {
+    const job = jobWith({ order });
+    expectLayRefused(job, job.order, words);
+  });
+
+  it('when it is binary, it says so', () => {
+    const job = jobWith({ order: Uint8Array.from({ length: 2000 }, (_, i) => (i * 131) & 255) });
+    expectLayRefused(job, job.order, /not a text file/);
+  });
+
+  it('when it has 200 MB, it is refused by its size and the limit is named', () => {
+    const job = jobWith({});
+    const handle = openSync(job.order, 'w');
+    ftruncateSync(handle, 200_000_000);
+    closeSync(handle);
+    expectLayRefused(job, job.order, /200 MB, and at most 50 MB are read/);
+  });
+
+  it('when a count is negative, it names the line and what would be right', () => {
+    const job = jobWith({ order: ORDER.replace('part: stiffener', 'part: stiffener\n        count: -3') });
+    expectLayRefused(job, `${job.order}:17`, /-3, but it should be a whole number from 1/);
+  });
+
+  it('when a key is unknown, it names the key, its line and the key that was meant', () => {
+    const job = jobWith({ order: ORDER.replace('part: stiffener', 'part: stiffener\n        lether: body') });
+    expectLayRefused(job, `${job.order}:17`, /"lether" is not known here/);
+  });
+
+  it('when anchors multiply without end, it is refused', () => {
+    const levels = Array.from(
+      { length: 9 },
+      (_, i) => `a${i + 1}: &a${i + 1} [${Array(9).fill(`*a${i}`).join(', ')}]`,
+    );
+    const job = jobWith({ order: `a0: &a0 [lol]\n${levels.join('\n')}\n${ORDER}` });
+    const started = performance.now();
+    expectLayRefused(job, job.order, /alias/);
+    expect(performance.now() - started).toBeLessThan(10_000);
+  });
+
+  it('when a number is not finite, it is refused', () => {
+    const job = jobWith({ order: ORDER.replace('length: 90', 'length: .inf') });
+    expectLayRefused(job, `${job.order}:16`, /length/);
+  });
+
+  it('when it names a pattern file that is not there, it names that file', () => {
+    const job = jobWith({ order: withPattern('nowhere.svg', 'plate') });
+    expectLayRefused(job, join(dirname(job.order), 'nowhere.svg'), /no such file/);
+  });
+
+  it('when it names a piece that the pattern file does not have, it names both and the near one', () => {
+    const job = jobWith({ order: withPattern('plate.svg', 'plaet') });
+    writeFileSync(
+      join(dirname(job.order), 'plate.svg'),
+      '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"><path id="plate" d="M10 10H70V100H10Z"/></svg>',
+    );
+    expectLayRefused(job, 'plate.svg', /"plaet".*"plate"/);
+  });
+
+  it('when it names an article file that is not there, it names that file', () => {
+    const job = jobWith({ order: `${ORDER}  - { file: gone.article.yaml, sets: 1 }\n` });
+    expectLayRefused(job, join(dirname(job.order), 'gone.article.yaml'), /no such file/);
+  });
+
+  it('when it names a hide that is not there, it names that file', () => {
+    const job = jobWith({ order: ORDER.replace('panel.hide.json', 'gone.hide.json') });
+    expectLayRefused(job, join(dirname(job.order), 'gone.hide.json'), /no such file/);
+  });
+
+  it('when it asks for what can not be laid yet, it says what to ask for instead', () => {
+    const job = jobWith({ order: ORDER.replace('keep:', 'mode: fill\nkeep:') });
+    expectLayRefused(job, job.order, /"fill" can't be laid yet; use "place all" or "sets"/);
+  });
+
+  it('when a piece is larger than every hide, the rest is laid, the piece is named, and it ends with 1', () => {
+    const tooLarge = `      - name: table top\n        leather: body\n        part: stiffener\n        rectangle: { width: 700, length: 900 }\n`;
+    const job = jobWith({ order: ORDER + tooLarge });
+    const run = lay(job);
+    expect(run.status, run.stderr).toBe(1);
+    expect(run.stdout).toMatch(
+      /error: .*"table top" of tag is larger than every hide of its leather; give a larger hide/,
+    );
+    expect(JSON.parse(readFileSync(job.layout, 'utf8'))).toMatchObject({ format: 'hidebound/layout@1' });
+  });
+});
+
+function withPattern(file: string, piece: string): string {
+  return ORDER.replace('rectangle: { width: 60, length: 90 }', `pattern: ${file}\n        piece: ${piece}`);
+}
+
+describe('a hide that can not be used', () => {
+  it.each([
+    ['crosses itself', closed([0, 0], [600, 0], [0, 400], [600, 400]), /crosses or touches itself/],
+    ['has no area', closed([0, 0], [600, 0], [300, 0]), /no area|crosses or touches itself/],
+    [
+      'does not close',
+      { start: [0, 0], segments: [{ to: [9, 0] }, { to: [9, 9] }], closed: false },
+      /closed|does not end/,
+    ],
+  ])('when its outline %s, it says so', (_, outline, words) => {
+    const job = jobWith({ hide: { ...HIDE, outline } });
+    expectLayRefused(job, job.hide, words);
+  });
+
+  it('when a flaw lies outside the outline, it names the flaw', () => {
+    const flaws = [{ id: 'hole-7', kind: 'hole', shape: { kind: 'point', at: [900, 200], radiusMm: 5 } }];
+    const job = jobWith({ hide: { ...HIDE, flaws } });
+    expectLayRefused(job, job.hide, /hole-7.*outside the outline; move it/);
+  });
+
+  it.each([
+    ['empty', '', /empty/],
+    ['cut short', JSON.stringify(HIDE).slice(0, 90), /JSON/],
+    [
+      'with a coordinate that is no number',
+      JSON.stringify(HIDE).replace('[600,0]', '[NaN,0]'),
+      /JSON|coordinate/,
+    ],
+    [
+      'with an infinite coordinate',
+      JSON.stringify(HIDE).replace('[600,0]', '[1e999,0]'),
+      /coordinate|number/,
+    ],
+    ['with an absurd coordinate', JSON.stringify(HIDE).replace('[600,0]', '[6e12,0]'), /coordinate/],
+    ['with an unknown key', JSON.stringify({ ...HIDE, colour: 'red' }), /"colour" is not known/],
+  ])('when it is %s, it says so', (_, hideText, words) => {
+    const job = jobWith({ hideText });
+    expectLayRefused(job, job.hide, words);
+  });
+});
+
+describe('a layout that can not be used', () => {
+  it('when it is no layout, check and sheet say so', () => {
+    const job = jobWith({});
+    for (const args of [
+      ['check', job.layout],
+      ['sheet', job.layout, '--pdf', join(folder, 'never.pdf')],
+    ]) {
+      expectRefused(hidebound(args), job.layout, /format/);
+    }
+  });
+
+  it('when its hide is gone, it names the file that is missing', () => {
+    const job = jobWith({});
+    expect(lay(job).status).toBe(0);
+    const moved = join(folder, 'alone.layout.json');
+    writeFileSync(moved, readFileSync(job.layout));
+    const run = hidebound(['check', moved]);
+    expect(expectOneSentence(run)).toMatch(/panel\.hide\.json.*no such file/);
+    expect(run.status).toBe(3);
+  });
+});
