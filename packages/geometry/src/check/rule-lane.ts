@@ -2,13 +2,13 @@ import type { CopyRef, Lane, LaneRow } from '../types/problem.js';
 import type { Point } from '../types/shape.js';
 import { areaOfRings } from './area.js';
 import type { Area } from './area.js';
+import { distanceToBoundary } from './boundary-distance.js';
 import type { CheckContext, Placed } from './context.js';
+import { farStretches } from './far-stretches.js';
 import { FORGIVEN_MM } from './forgiven.js';
 import { fromLane, laneCorridor, laneExtent, laneFrame } from './lane-frame.js';
 import type { LaneFrame } from './lane-frame.js';
 import { findStrapFaults } from './lane-strap.js';
-import { distanceToBoundary } from './boundary-distance.js';
-import { farStretches } from './far-stretches.js';
 import { overlapDeeperThan } from './overlap-depth.js';
 import { isStrictlyInside } from './point-in-area.js';
 import { copyKey, copyRef } from './violation.js';
@@ -29,8 +29,7 @@ export function findLaneFaults(context: CheckContext): readonly Finding[] {
       continue;
     }
     findings.push(...openEndFaults(lane, frame, context));
-    for (const [index, row] of lane.rows.entries())
-      findings.push(...rowFaults(context, lane, frame, row, index));
+    findings.push(...lane.rows.flatMap((row, index) => rowFaults(context, lane, frame, row, index)));
     findings.push(...intruderFaults(context, lane, frame));
   }
   return findings;
