@@ -144,3 +144,7 @@ export { parseWorkshop, writeWorkshop } from './files/workshop-file.js';
 export { DEFAULT_WORKSHOP } from './workshop/default-workshop.js';
 export { parseStockJournal, writeStockJournal } from './files/stock-journal-file.js';
 export { parseJobBundle, writeJobBundle } from './files/job-bundle-file.js';
+export { publishedSchemas } from './files/published-schema.js';
+export type { JsonSchema } from './files/published-schema.js';
+export { describeFormats, describeParts } from './files/describe.js';
+export type { FieldDescription, FormatDescription, PartDescription } from './files/describe.js';

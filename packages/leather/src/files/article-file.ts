@@ -1,4 +1,3 @@
-import { stringify } from 'yaml';
 import type { Article } from '../model/order.js';
 import { definedOnly } from './defined-only.js';
 import { openFile } from './envelope.js';
@@ -6,7 +5,7 @@ import type { FileFormat } from './envelope.js';
 import { placeOf } from './explain.js';
 import { validateArticle } from './order-names.js';
 import { ARTICLE_FORMAT, articleFileSchema, readArticleLeathers } from './schema/written-order.js';
-import { YAML_STYLE, writeArticleBody, writeLeathers } from './write-written.js';
+import { writeArticleBody, writeLeathers, writeYaml } from './write-written.js';
 
 const format: FileFormat<typeof articleFileSchema> = {
   kind: 'article',
@@ -38,5 +37,5 @@ export function writeArticle(article: Article): string {
     lastYield,
     notes,
   });
-  return stringify(written, YAML_STYLE);
+  return writeYaml(written);
 }

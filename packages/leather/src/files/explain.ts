@@ -122,7 +122,7 @@ function rightWords(schema: AnySchema | undefined, variant?: AnySchema): string 
   if (typeof base.message === 'string' && problemOf(base.message) === undefined) return base.message;
   if (base.entries !== undefined)
     return `a group with the keys ${listWords(Object.keys(base.entries), 'and')}`;
-  if (base.type === 'variant') return `a group with the key "${String(base.key)}"`;
+  if (base.type === 'variant') return `a group with the key "${base.key as string}"`;
   return 'something else';
 }
 

@@ -1,4 +1,3 @@
-import { stringify } from 'yaml';
 import { definedOnly } from './defined-only.js';
 import { openFile } from './envelope.js';
 import type { FileFormat } from './envelope.js';
@@ -8,7 +7,7 @@ import type { OrderFile, WrittenCutting } from './order-in-writing.js';
 import { refuseRepeatedArticles, validateArticle } from './order-names.js';
 import { ORDER_FORMAT, orderFileSchema, readOrderLeathers, readPatterns } from './schema/written-order.js';
 import type { WrittenOrder } from './schema/written-order.js';
-import { YAML_STYLE, writeOrderFields } from './write-written.js';
+import { writeOrderFields, writeYaml } from './write-written.js';
 
 const format: FileFormat<typeof orderFileSchema> = {
   kind: 'order',
@@ -70,5 +69,5 @@ function readCutting(written: WrittenOrder['cutting']): WrittenCutting {
 
 /** The order's file. Quantities are written as bare numbers of mm and degrees; what equals a default is written too. */
 export function writeOrder(order: OrderFile): string {
-  return stringify({ format: ORDER_FORMAT, ...writeOrderFields(order) }, YAML_STYLE);
+  return writeYaml({ format: ORDER_FORMAT, ...writeOrderFields(order) });
 }

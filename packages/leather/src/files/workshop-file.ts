@@ -1,4 +1,3 @@
-import { stringify } from 'yaml';
 import type { Effect } from '../model/marks.js';
 import type { PartRule, Workshop } from '../model/workshop.js';
 import { leatherError } from '../words/refuse.js';
@@ -17,7 +16,7 @@ import type {
   WrittenWorkshop,
 } from './schema/written-workshop.js';
 import type { WhereOf } from './validate-hide.js';
-import { YAML_STYLE, writeDirection, writeThickness } from './write-written.js';
+import { writeDirection, writeThickness, writeYaml } from './write-written.js';
 
 const format: FileFormat<typeof workshopFileSchema> = {
   kind: 'workshop',
@@ -162,7 +161,7 @@ export function writeWorkshop(workshop: Workshop): string {
     profit: workshop.profitPercent,
     tax: workshop.taxPercent,
   });
-  return stringify(written, YAML_STYLE);
+  return writeYaml(written);
 }
 
 function writePart(rule: PartRule) {

@@ -1,3 +1,4 @@
+import { Document, isPair, isScalar, visit } from 'yaml';
 import type { ToStringOptions } from 'yaml';
 import type { ThicknessRange } from '../model/marks.js';
 import type {
@@ -19,7 +20,22 @@ import type { ArticleReference, OrderFile } from './order-in-writing.js';
 
 /** The way back from the model to what people write. Every group keeps its keys in the order of its schema. */
 
-export const YAML_STYLE: ToStringOptions = { indent: 2, lineWidth: 100, minContentWidth: 40 };
+const YAML_STYLE: ToStringOptions = { indent: 2, lineWidth: 100, minContentWidth: 40 };
+
+/** Characters that a list or group of plain values may take on one line. */
+const SHORT = 80;
+
+/** YAML as a person would write it: short lists and groups of plain values on one line, all else indented. */
+export function writeYaml(value: Written): string {
+  const document = new Document(value);
+  visit(document, {
+    Collection: (_, node, path) => {
+      const isPlain = node.items.every((item) => isScalar(isPair(item) ? item.value : item));
+      node.flow = path.length > 1 && isPlain && JSON.stringify(node).length <= SHORT;
+    },
+  });
+  return document.toString(YAML_STYLE);
+}
 
 type Written = Readonly<Record<string, unknown>>;
 

@@ -116,8 +116,8 @@ export const priority = wholeNumber(-1000, 1000);
 export const serial = wholeNumber(1, 1_000_000_000);
 export const seed = wholeNumber(0, Number.MAX_SAFE_INTEGER);
 
-const NAME_WORDS = `a name in text of 1 to ${LONGEST_NAME} characters on one line`;
- 
+const NAME_WORDS = `a name of 1 to ${LONGEST_NAME} characters on one line`;
+
 const ONE_LINE = /^[^\u0000-\u001f\u007f]*$/;
 export const name = v.pipe(
   v.string(NAME_WORDS),

@@ -17,7 +17,7 @@ export type PlainChoice = (typeof PLAIN_CHOICES)[number];
 
 const SOURCE: Field = [optional(text), 'Where the figure comes from; "own" unless written.'];
 
-const partRule = group({
+export const workshopPart = group({
   looks: [
     optional(
       group({
@@ -54,7 +54,7 @@ const effectGroup = group({
   void: [optional(flag), 'Whether it is never to be used.'],
   source: [optional(text), SOURCE[1]],
 });
-const effect = v.union(
+export const workshopEffect = v.union(
   [oneOf(PLAIN_CHOICES), effectGroup],
   '"never here", "only where hidden", "anywhere", or a group with looks, strength and void',
 );
@@ -94,21 +94,21 @@ export const workshopFileSchema = group({
   name: [optional(name), 'The workshop’s name.'],
   parts: [
     v.optional(
-      oneKeyEach(PARTS, partRule, (part) => `What a ${part} needs, where the order is silent.`),
+      oneKeyEach(PARTS, workshopPart, (part) => `What a ${part} needs, where the order is silent.`),
       {},
     ),
     'What each part means, where the order is silent.',
   ],
   flaws: [
     v.optional(
-      oneKeyEach(FLAW_KINDS, effect, (kind) => `What a flaw of the kind "${kind}" does.`),
+      oneKeyEach(FLAW_KINDS, workshopEffect, (kind) => `What a flaw of the kind "${kind}" does.`),
       {},
     ),
     'What each kind of flaw does to the leather.',
   ],
   zones: [
     v.optional(
-      oneKeyEach(ZONE_KINDS, effect, (kind) => `What leather of the ${kind} is like.`),
+      oneKeyEach(ZONE_KINDS, workshopEffect, (kind) => `What leather of the ${kind} is like.`),
       {},
     ),
     'What the leather of each zone is like.',
@@ -130,6 +130,6 @@ export const workshopFileSchema = group({
 });
 
 export type WrittenWorkshop = v.InferOutput<typeof workshopFileSchema>;
-export type WrittenPartRule = v.InferOutput<typeof partRule>;
-export type WrittenEffect = v.InferOutput<typeof effect>;
+export type WrittenPartRule = v.InferOutput<typeof workshopPart>;
+export type WrittenEffect = v.InferOutput<typeof workshopEffect>;
 export type WrittenMethod = v.InferOutput<typeof method>;
