@@ -91,3 +91,14 @@ export const ARC_STEP_DEG = 45;
 
 /** After a transform, an ellipse whose half axes differ by less than this share is a circle. */
 export const CIRCLE_AXES_SHARE = 1e-6;
+
+/** Lines drawn dash by dash: so many dashes at least, each and each gap no longer than this. */
+export const DASHES_AT_LEAST = 5;
+export const DASH_MAX_LENGTH_MM = 25;
+export const DASH_MAX_GAP_MM = 12;
+
+/** No gap is wider than this times the widest before it (a gap may fall on a corner and look short). */
+export const DASH_GAP_SLACK = 1.6;
+
+/** A gap turns from its dashes by 75° at most: round a square corner it looks turned by 45° or so on either side. */
+export const DASH_MAX_TURN_COS = 0.25;

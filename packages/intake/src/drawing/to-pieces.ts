@@ -5,6 +5,7 @@ import { ignore, longName, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { JOIN_MM } from '../limits.js';
 import { dropDuplicates } from '../lines/duplicates.js';
+import { gatherDashes } from '../lines/dashes.js';
 import { joinLines } from '../lines/join.js';
 import type { RoleLine } from '../lines/role-line.js';
 import { gatherPieces } from '../pieces/gather.js';
@@ -28,7 +29,7 @@ export function prepareLines(drawing: Drawing, rules: readonly RoleRule[], findi
     if (!isLong) ignore(findings, longName(line.source), 'no size');
     return isLong;
   });
-  const once = tellDropped(long, findings);
+  const once = gatherDashes(tellDropped(long, findings));
   const joined = joinLines(once);
   const joints = once.length - joined.length;
   if (joints > 0)
