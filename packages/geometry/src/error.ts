@@ -1,6 +1,5 @@
 /** What went wrong in this package; the code is the contract, the words are not. */
-export type GeometryErrorCode =
-  'empty-shape' | 'not-closed' | 'not-finite' | 'bad-argument' | 'no-result' | 'unsupported';
+export type GeometryErrorCode = 'empty-shape' | 'not-closed' | 'bad-argument' | 'unsupported';
 
 /** The one error of this package. */
 export class GeometryError extends Error {
