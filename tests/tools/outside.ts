@@ -1,26 +1,43 @@
-import { accessSync, constants } from 'node:fs';
-import { delimiter, join } from 'node:path';
+import { spawnSync } from 'node:child_process';
+import { test } from 'vitest';
+import type { TestFunction } from 'vitest';
 
-/**
- * Path of a program outside the project that a test looks for, or undefined where it is absent: such a test then
- * skips by name. Under HIDEBOUND_NO_SKIP=1 an absent program is an error, so that nothing goes untested unseen.
- */
-export function outsideProgram(name: string): string | undefined {
-  const path = (process.env['PATH'] ?? '')
-    .split(delimiter)
-    .map((folder) => join(folder, name))
-    .find(isExecutable);
-  if (path === undefined && process.env['HIDEBOUND_NO_SKIP'] === '1') {
-    throw new Error(`${name} is not installed, and HIDEBOUND_NO_SKIP=1 lets no test skip.`);
-  }
-  return path;
+/** A program outside the project that some tests measure with. */
+export interface OutsideProgram {
+  readonly name: string;
+  readonly isThere: boolean;
+  /** Runs it and gives back what it printed. Throws, with its own words, if it fails. */
+  run(args: readonly string[], input?: Uint8Array): Buffer;
 }
 
-function isExecutable(path: string): boolean {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
+/** Finds a program by name; `probe` are arguments with which it only says its version. */
+export function outsideProgram(name: string, probe: readonly string[] = ['-v']): OutsideProgram {
+  const isThere = spawnSync(name, [...probe], { stdio: 'ignore' }).error === undefined;
+  return {
+    name,
+    isThere,
+    run: (args, input) => {
+      const result = spawnSync(name, [...args], {
+        maxBuffer: 1 << 30,
+        ...(input === undefined ? {} : { input }),
+      });
+      if (result.error !== undefined) throw result.error;
+      if (result.status !== 0)
+        throw new Error(`${name} ended with ${result.status}: ${result.stderr.toString()}`);
+      return result.stdout;
+    },
+  };
+}
+
+/** Under this variable a test whose program is absent fails instead of being skipped. */
+const NO_SKIP = 'HIDEBOUND_NO_SKIP';
+
+/** A test that needs an outside program: skipped by name where it is absent, unless HIDEBOUND_NO_SKIP=1. */
+export function testWith(program: OutsideProgram, title: string, body: TestFunction): void {
+  if (program.isThere) test(title, body);
+  else if (process.env[NO_SKIP] === '1') {
+    test(title, () => {
+      throw new Error(`${program.name} is not installed, and ${NO_SKIP} forbids to skip.`);
+    });
+  } else test.skip(`${title} (needs ${program.name})`, body);
 }

@@ -48,6 +48,18 @@ export function shapeOf(region: Region, edgeOnly = false): Shape {
   return { region, box: regionBox(region), ...(edgeOnly ? { edgeOnly } : {}) };
 }
 
+/** Free space for a label, with its leader; the cost grows with the leader's length and with what it crosses. */
+export interface OutsidePlace {
+  readonly box: LabelBox;
+  readonly leader: Leader;
+  readonly cost: number;
+}
+
+/** True if no leader that is there already runs through the box. */
+export function isClearOfLeaders(space: FreeSpace, box: LabelBox): boolean {
+  return !space.leaders.some((leader) => segmentMeetsLabelBox(leader.from, leader.to, box));
+}
+
 /**
  * Free space for a label near the point that it names: nothing under it, a short leader that crosses little.
  * Undefined if there is no free space left at all.
@@ -56,10 +68,10 @@ export function placeOutside(
   space: FreeSpace,
   size: { readonly widthMm: number; readonly heightMm: number },
   target: Point,
-): { readonly box: LabelBox; readonly leader: Leader } | undefined {
+): OutsidePlace | undefined {
   const span = space.within;
   const farthest = distanceBetween({ x: span.minX, y: span.minY }, { x: span.maxX, y: span.maxY });
-  let best: { readonly box: LabelBox; readonly leader: Leader } | undefined;
+  let best: OutsidePlace | undefined;
   let bestCost = Infinity;
   for (let radius = RING_STEP_MM; radius < farthest && radius < bestCost; radius += RING_STEP_MM) {
     for (const box of boxesAround(target, radius, size)) {
@@ -68,7 +80,7 @@ export function placeOutside(
       const cost = radius + leaderCost(space, leader);
       if (cost < bestCost) {
         bestCost = cost;
-        best = { box, leader };
+        best = { box, leader, cost };
       }
     }
   }

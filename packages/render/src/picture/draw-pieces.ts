@@ -4,17 +4,7 @@ import type { PatternPiece, Piece } from '@hidebound/leather';
 import { group, line, path } from '../drawing/build.js';
 import type { Drawing, DrawingElement, GroupElement, Stroke } from '../drawing/model.js';
 import { scaleBar } from '../sheet/header.js';
-import {
-  BRASS,
-  CUT_LINE_MM,
-  FINE_LINE_MM,
-  INDIGO,
-  INK,
-  INK_SOFT,
-  OXBLOOD,
-  PIECE,
-  SLATE,
-} from '../sheet/palette.js';
+import { BRASS, CUT_LINE_MM, FINE_LINE_MM, INDIGO, INK, INK_SOFT, OXBLOOD, PIECE } from '../sheet/palette.js';
 import type { LengthUnit } from '../sheet/words.js';
 import { sizeWords } from '../sheet/words.js';
 import type { FontBook } from '../text/font-book.js';
@@ -49,7 +39,7 @@ const LINE_STYLES = {
   },
   face: {
     name: 'bounds what is seen',
-    stroke: { colour: SLATE, widthMm: FINE_LINE_MM * 1.6, dashMm: [0.4, 0.8] },
+    stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM * 1.6, dashMm: [0.4, 0.8] },
   },
 } as const satisfies Record<string, { readonly name: string; readonly stroke: Stroke }>;
 
@@ -193,7 +183,7 @@ function pieceNote(pattern: PatternPiece, units: LengthUnit): string {
   return [
     sizeWords(cut.maxX - cut.minX, cut.maxY - cut.minY, units),
     ...(pattern.count === undefined ? [] : [`count ${pattern.count}`]),
-    ...(pattern.mirrored === undefined ? [] : [`mirrored ${pattern.mirrored}`]),
+    ...(pattern.mirrored === undefined || pattern.mirrored === 0 ? [] : [`mirrored ${pattern.mirrored}`]),
     ...(pattern.material === undefined ? [] : [pattern.material]),
   ].join(', ');
 }

@@ -1,4 +1,4 @@
-import { applyAffine, regionArea, ringCentroid, transformCurve } from '@hidebound/geometry';
+import { regionArea, ringCentroid, subtractRegions, transformCurve } from '@hidebound/geometry';
 import type { Box, Point, Region } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { DrawingElement, GroupElement, Layer } from '../drawing/model.js';
@@ -22,7 +22,7 @@ import {
 import type { DrawnMark } from './hide-layers.js';
 import { hideShape, regionOnDrawing, ringOnDrawing } from './hide-view.js';
 import type { HideView } from './hide-view.js';
-import { boxSides, labelFlaws, labelThing, labelZones } from './mark-labels.js';
+import { boxSides, labelFlaws, largestRegion, labelThing, labelZones } from './mark-labels.js';
 import { offcutPattern } from './mark-pattern.js';
 import { labelPieces } from './piece-labels.js';
 import type { LabelDesk } from './piece-labels.js';
@@ -156,13 +156,19 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
   ];
 }
 
-/** Lines of the work that no label may lie across: the freeing cut and the rough cuts. */
+/** Lines of the work that no label may lie across: the freeing cut, first cuts of lanes, rough cuts. */
 function workShapes(request: PictureRequest, scene: Scene): Shape[] {
   const { hide, layout, view } = request;
   const blocks = layout?.roughCuts.filter((block) => block.hide === hide.id) ?? [];
   return [
     // There and back again: a ring without breadth, of which only the edge counts.
     ...scene.freeing.map(([from, to]) => shapeOf({ outer: [from, to, from], openings: [] }, true)),
+    ...(layout?.lanes ?? [])
+      .filter((lane) => lane.hide === hide.id)
+      .map((lane) => {
+        const [from, to] = movePoints(view.toDrawing, [lane.from, lane.to]);
+        return shapeOf({ outer: [from!, to!, from!], openings: [] }, true);
+      }),
     ...blocks.map((block) =>
       shapeOf({ outer: ringOnDrawing(view.toDrawing, block.outline), openings: [] }, true),
     ),
@@ -179,10 +185,10 @@ function labelOffcuts(desk: LabelDesk, scene: Scene, units: LengthUnit): GroupEl
     return labelThing(desk, desk.space.shapes, {
       name: `label offcut ${i + 1}`,
       text: words,
-      target: ringCentroid(region.outer),
+      targets: [ringCentroid(region.outer)],
       colour: INK,
       face: 'narrow bold',
-      home: region,
+      home: largestRegion(subtractRegions([region], desk.flaws)) ?? region,
     });
   });
 }
@@ -196,13 +202,12 @@ function labelWork(desk: LabelDesk, request: PictureRequest, scene: Scene): Grou
     const step = layout.cuttingOrder.find((each) => each.of === id);
     return step === undefined ? '' : `${step.number}  `;
   };
-  const first = scene.freeing[0];
   return [
     ...lanes.flatMap((lane) =>
       labelThing(desk, desk.space.shapes, {
         name: `label lane ${lane.id}`,
         text: `${stepOf(lane.id)}lane ${lane.id}, first cut`,
-        target: applyAffine(view.toDrawing, lane.from),
+        targets: movePoints(view.toDrawing, [lane.from, lane.to]),
         colour: INK,
       }),
     ),
@@ -210,19 +215,27 @@ function labelWork(desk: LabelDesk, request: PictureRequest, scene: Scene): Grou
       labelThing(desk, desk.space.shapes, {
         name: `label rough cut ${block.id}`,
         text: `${stepOf(block.id)}rough cut ${block.id}${block.preparation === undefined ? '' : `, ${block.preparation}`}`,
-        target: applyAffine(view.toDrawing, block.outline[0]!),
+        targets: movePoints(view.toDrawing, someOf(block.outline)),
         colour: INK,
       }),
     ),
-    ...(first === undefined
+    ...(scene.freeing.length === 0
       ? []
       : labelThing(desk, desk.space.shapes, {
           name: 'label freeing cut',
           text: 'freeing cut',
-          target: first[0],
+          targets: scene.freeing.flatMap((stretch) => stretch),
           colour: INK,
         })),
   ];
+}
+
+const MOST_TARGETS = 12;
+
+/** Up to twelve of the points, evenly spread. */
+function someOf(points: readonly Point[]): Point[] {
+  const step = Math.ceil(points.length / MOST_TARGETS);
+  return points.filter((_, i) => i % step === 0);
 }
 
 function labelEnds(desk: LabelDesk, request: PictureRequest): GroupElement[] {
@@ -234,7 +247,12 @@ function labelEnds(desk: LabelDesk, request: PictureRequest): GroupElement[] {
     ['tail', points[points.length - 1]!],
   ] as const;
   return ends.flatMap(([text, target]) =>
-    labelThing(desk, desk.space.shapes, { name: `label ${text}`, text, target, face: 'narrow bold' }),
+    labelThing(desk, desk.space.shapes, {
+      name: `label ${text}`,
+      text,
+      targets: [target],
+      face: 'narrow bold',
+    }),
   );
 }
 

@@ -35,9 +35,9 @@ export function longAxis(region: Region): LongAxis {
 }
 
 /** Steeper than this, text reads upwards, so that the head need only be bent to one side. */
-const UPWARDS_FROM_DEG = 60;
+const UPWARDS_FROM_DEG = 80;
 
-/** The same direction, turned by half where text along it would stand on its head: in [-120, 60). */
+/** The same direction, turned by half where text along it would stand on its head: in [-100, 80). */
 export function readableDeg(angleDeg: number): number {
   const within = ((angleDeg % 180) + 180) % 180;
   return within >= UPWARDS_FROM_DEG ? within - 180 : within;

@@ -2,11 +2,10 @@ import { regionArea, regionBox, subtractRegions } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import { group } from '../drawing/build.js';
 import type { DrawingElement, GroupElement } from '../drawing/model.js';
-import { labelBoxInRegion } from '../label/label-box.js';
 import type { LabelBox } from '../label/label-box.js';
-import { roomiestPoint } from '../label/place-inside.js';
-import { placeOutside } from '../label/place-outside.js';
-import type { FreeSpace, Shape } from '../label/place-outside.js';
+import { placeInside, roomiestPoint } from '../label/place-inside.js';
+import { isClearOfLeaders, placeOutside } from '../label/place-outside.js';
+import type { FreeSpace, OutsidePlace, Shape } from '../label/place-outside.js';
 import { measureBlock, setBlock } from '../label/text-block.js';
 import type { TextBlock } from '../label/text-block.js';
 import { INK, INK_SOFT } from '../sheet/palette.js';
@@ -24,7 +23,8 @@ const SIGN_GAP_SHARE = 0.25;
 interface Named {
   readonly name: string;
   readonly text: string;
-  readonly target: Point;
+  /** Points that it may lead to; the one with the best place is taken. */
+  readonly targets: readonly Point[];
   readonly face?: FontFace;
   readonly colour?: string;
   readonly sign?: DrawnMark['meaning'];
@@ -44,7 +44,7 @@ export function labelFlaws(
     return placeNamed(desk, shapes, {
       name: `label flaw ${i + 1}`,
       text: flaw.label,
-      target: roomiestPoint(largest),
+      targets: [roomiestPoint(largest)],
       colour: INK,
       sign: flaw.meaning,
     });
@@ -66,7 +66,7 @@ export function labelZones(
     return placeNamed(desk, shapes, {
       name: `label zone ${i + 1}`,
       text: words === 'anywhere' ? zone.label : `${zone.label}: ${words}`,
-      target: roomiestPoint(home),
+      targets: [roomiestPoint(home)],
       home,
     });
   });
@@ -89,19 +89,46 @@ function placeNamed(desk: LabelDesk, shapes: readonly Shape[], thing: Named): Gr
     widthMm: text.widthMm + signRoom + 2 * PADDING_MM,
     heightMm: Math.max(text.heightMm, hasSign ? style.smallMm * SIGN_SHARE : 0) + 2 * PADDING_MM,
   };
-  const free: FreeSpace = { ...space, shapes };
+  const home = atHome(desk, thing, size);
   const found =
-    placeOutside(free, size, thing.target) ?? placeOutside({ ...space, shapes: [] }, size, thing.target);
+    home ??
+    bestOutside({ ...space, shapes }, thing, size) ??
+    bestOutside({ ...space, shapes: [] }, thing, size);
   if (found === undefined) return [];
-  const isHome = thing.home !== undefined && labelBoxInRegion(found.box, thing.home);
   space.taken.push(found.box);
-  if (!isHome) space.leaders.push(found.leader);
+  if (found.leader !== undefined) space.leaders.push(found.leader);
   const elements: DrawingElement[] = [
-    ...(isHome ? [] : drawLeader(found.leader, style)),
+    ...(found.leader === undefined ? [] : drawLeader(found.leader, style)),
     ...plainGround(desk, found.box),
     ...signAndText(desk, text, found.box, hasSign ? thing.sign : undefined, signRoom),
   ];
   return [group(thing.name, elements)];
+}
+
+interface Size {
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** A place within what is named, where no leader is needed. */
+function atHome(
+  desk: LabelDesk,
+  thing: Named,
+  size: Size,
+): { readonly box: LabelBox; readonly leader?: undefined } | undefined {
+  if (thing.home === undefined) return undefined;
+  const { space } = desk;
+  const box = placeInside(thing.home, { ...size, angleDeg: 0, near: thing.targets[0]!, avoid: space.taken });
+  return box !== undefined && isClearOfLeaders(space, box) ? { box } : undefined;
+}
+
+function bestOutside(space: FreeSpace, thing: Named, size: Size): OutsidePlace | undefined {
+  let best: OutsidePlace | undefined;
+  for (const target of thing.targets) {
+    const found = placeOutside(space, size, target);
+    if (found !== undefined && (best === undefined || found.cost < best.cost)) best = found;
+  }
+  return best;
 }
 
 function signAndText(
@@ -121,7 +148,8 @@ function signAndText(
   ];
 }
 
-function largestRegion(regions: readonly Region[]): Region | undefined {
+/** The region of the largest area; undefined of none. */
+export function largestRegion(regions: readonly Region[]): Region | undefined {
   let best: Region | undefined;
   for (const region of regions) {
     if (best === undefined || regionArea(region) > regionArea(best)) best = region;

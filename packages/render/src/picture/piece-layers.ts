@@ -1,7 +1,7 @@
 import { applyAffine, circleCurve, curveFromPolyline, sinCosDeg } from '@hidebound/geometry';
 import type { Curve, Point } from '@hidebound/geometry';
 import type { MarkLine, Notch, Piece } from '@hidebound/leather';
-import { path, regionCurves } from '../drawing/build.js';
+import { group, path, regionCurves } from '../drawing/build.js';
 import type { DrawingElement, PathElement } from '../drawing/model.js';
 import { CUT_LINE_MM, FINE_LINE_MM, INK, INK_SOFT, PIECE } from '../sheet/palette.js';
 import type { PictureStyle } from './picture-style.js';
@@ -10,7 +10,7 @@ import type { PlacedPiece } from './placed-pieces.js';
 
 /** The pieces' leather. */
 export function pieceGrounds(placed: readonly PlacedPiece[]): DrawingElement[] {
-  return placed.map((piece) => path(cutCurves(piece), { fill: PIECE }));
+  return placed.map((piece) => group(`piece ${piece.number}`, [path(cutCurves(piece), { fill: PIECE })]));
 }
 
 /** The cut lines, and where asked every other line; the dotted line within bounds what is seen. */

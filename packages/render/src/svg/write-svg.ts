@@ -16,8 +16,8 @@ import type {
 const FONT_FAMILIES: Readonly<Record<FontFace, string>> = {
   regular: "'DejaVu Sans', Verdana, sans-serif",
   bold: "'DejaVu Sans', Verdana, sans-serif",
-  narrow: "'DejaVu Sans Condensed', 'DejaVu Sans', Tahoma, sans-serif",
-  'narrow bold': "'DejaVu Sans Condensed', 'DejaVu Sans', Tahoma, sans-serif",
+  narrow: "'DejaVu Sans', 'DejaVu Sans Condensed', Tahoma, sans-serif",
+  'narrow bold': "'DejaVu Sans', 'DejaVu Sans Condensed', Tahoma, sans-serif",
 };
 
 /**

@@ -43,10 +43,9 @@ function measureWord(fonts: FontBook, face: FontFace, word: string): WordMeasure
   return measure;
 }
 
-/** Height of a capital letter at this size of text, in mm. */
+/** Height of a capital letter at this size of text, in mm. Measured on an H: not every font file says it. */
 export function capitalHeightMm(fonts: FontBook, face: FontFace, sizeMm: number): number {
-  const font = fonts.fonts[face];
-  return (font.capHeight / font.unitsPerEm) * sizeMm;
+  return measureText(fonts, face, sizeMm, 'H').aboveMm;
 }
 
 /** Characters of the text that the font can't show, each once. */

@@ -1,0 +1,71 @@
+import { expect, test } from 'vitest';
+import { rectangle } from '../drawing/build.js';
+import type { Drawing } from '../drawing/model.js';
+import { loadFontBook } from '../node.js';
+import { textLine } from '../text/measure-text.js';
+import { writePdf } from './write-pdf.js';
+
+const fonts = loadFontBook();
+
+function drawing(widthMm: number, heightMm: number): Drawing {
+  return {
+    widthMm,
+    heightMm,
+    title: 'square',
+    layers: [
+      {
+        name: 'square',
+        elements: [
+          rectangle(
+            { minX: 10, minY: 10, maxX: 60, maxY: 60 },
+            { stroke: { colour: '#000000', widthMm: 0.2 } },
+          ),
+          textLine(fonts, 'Ремень, ζώνη', { at: { x: 20, y: 30 }, sizeMm: 5, colour: '#000000' }),
+        ],
+      },
+    ],
+  };
+}
+
+/** The file is not compressed, so that it can be read as text. */
+async function textOf(drawings: readonly Drawing[]): Promise<string> {
+  const bytes = await writePdf(drawings, { fonts, title: 'Sheet' });
+  return Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
+}
+
+test('when the same drawings are written twice, the bytes are equal', async () => {
+  const first = await writePdf([drawing(210, 297)], { fonts, title: 'Sheet' });
+  const second = await writePdf([drawing(210, 297)], { fonts: loadFontBook(), title: 'Sheet' });
+  expect(second).toEqual(first);
+});
+
+test('when pages differ in size, each is as large as its drawing, in points of 1/72 in', async () => {
+  const text = await textOf([drawing(210, 297), drawing(215.9, 279.4)]);
+  // ISO 32000-1, 8.3.2.3: one unit of default user space is 1/72 in.
+  const boxes = [...text.matchAll(/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, w, h]) => [
+    Number(w),
+    Number(h),
+  ]);
+  expect(boxes[0]![0]).toBeCloseTo((210 / 25.4) * 72, 3);
+  expect(boxes[0]![1]).toBeCloseTo((297 / 25.4) * 72, 3);
+  expect(boxes[1]).toEqual([612, 792]);
+});
+
+test('when a viewer prints, it is asked not to scale', async () => {
+  expect(await textOf([drawing(210, 297)])).toMatch(/\/PrintScaling \/None/);
+});
+
+test('when the day is looked up, it is a fixed one', async () => {
+  expect(await textOf([drawing(210, 297)])).toMatch(/\/CreationDate \(D:20000101000000Z\)/);
+});
+
+test('when text is written, its font is embedded as a subset', async () => {
+  const text = await textOf([drawing(210, 297)]);
+  expect(text).toMatch(/\/FontName \/[A-Z]{6}\+DejaVuSans/);
+  expect(text).toContain('/FontFile2');
+  expect(text).not.toContain('/Helvetica');
+});
+
+test('when there is no drawing, the error says so', async () => {
+  await expect(writePdf([], { fonts, title: 'none' })).rejects.toMatchObject({ code: 'bad-drawing' });
+});
