@@ -1,6 +1,7 @@
 import { MIRROR_X, transformRegion } from '@hidebound/geometry';
-import type { AngleRule, Item, LaneNeed, Region } from '@hidebound/geometry';
+import type { AngleRule, Item, LaneNeed, Need, Region } from '@hidebound/geometry';
 import { LeatherError } from '../leather-error.js';
+import type { Looks } from '../model/marks.js';
 import type { DirectionWish, ResolvedArticle, ResolvedPiece } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
 import { gradeOfLooks } from '../parts/effects.js';
@@ -75,17 +76,17 @@ function buildItem(input: PieceItemsInput, shape: ItemShape): Item {
   const { looks, bearsLoad, zones, thickness, marginMm } = orderPiece;
   // The drawing shows the seen side; the stored shape the grain side. A mirror image turns angles the other way.
   const isTurnedOver = shape.isMirrored !== (orderPiece.side === 'flesh');
+  const needOf = (grade: Looks): Need => ({
+    maxGrade: gradeOfLooks(grade),
+    strong: bearsLoad,
+    ...(zones === undefined ? {} : { zones }),
+  });
   return {
     id: shape.id,
     region: shape.region,
-    need: {
-      maxGrade: gradeOfLooks(looks.rest),
-      strong: bearsLoad,
-      ...(zones === undefined ? {} : { zones }),
-    },
-    parts: [
-      { name: FACE_PART, areas: shape.face, need: { maxGrade: gradeOfLooks(looks.face), strong: bearsLoad } },
-    ],
+    need: needOf(looks.rest),
+    // A part's need stands in place of the item's own, so it says load and zones again.
+    parts: [{ name: FACE_PART, areas: shape.face, need: needOf(looks.face) }],
     angleRule: angleRuleOf(orderPiece.direction, shape.arrowDeg, isTurnedOver),
     ...(thickness === undefined ? {} : { thickness: { ...thickness, tooThick: orderPiece.tooThick } }),
     // A finished article has a worth, its single pieces have none.

@@ -251,7 +251,9 @@ describe('the nesting problem of an order', () => {
     const piece = plainOrderPiece('a', { looks: { face: 'A', rest: 'C' }, bearsLoad: true, zones: ['bend'] });
     const [item] = problemOf(orderOf([piece])).problem.items;
     expect(item!.need).toEqual({ maxGrade: 2, strong: true, zones: ['bend'] });
-    expect(item!.parts).toMatchObject([{ name: 'face', need: { maxGrade: 0, strong: true } }]);
+    expect(item!.parts).toMatchObject([
+      { name: 'face', need: { maxGrade: 0, strong: true, zones: ['bend'] } },
+    ]);
   });
 
   test('when zones are asked for and the hide has none drawn, they do not bind there, and that is said', () => {
