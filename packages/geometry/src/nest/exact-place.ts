@@ -6,7 +6,7 @@ import type { Obstacle } from './sheet-space.js';
 import type { Place, SheetState } from './sheet-state.js';
 import { gapBetween } from './sheet-state.js';
 import type { SlideAxis, SlideState } from './slide.js';
-import { extendEscape, limitSlide } from './slide.js';
+import { extendEscape, intervalEnds, limitSlide } from './slide.js';
 import type { Soup } from './soup.js';
 import { isInSoup } from './soup.js';
 import type { Variant } from './variant.js';
@@ -27,6 +27,9 @@ const ON_U: SlideAxis = { alongX: true, sign: 1 };
 const BACK_V: SlideAxis = { alongX: false, sign: -1 };
 const ON_V: SlideAxis = { alongX: false, sign: 1 };
 
+/** `thorough` also looks for places that are exact fits both ways. */
+export type PlaceEffort = 'quick' | 'thorough';
+
 /** Rings that move, rings that stand, and the distance between them. */
 interface Contact {
   readonly moving: Soup;
@@ -38,9 +41,15 @@ interface Contact {
  * Makes a lattice place exact: pushes the piece free, slides it towards small u and across until it touches,
  * rounds the place and proves it. Undefined if no valid place is near.
  */
-export function exactPlace(state: SheetState, variant: Variant, u0: number, v0: number): Place | undefined {
+export function exactPlace(
+  state: SheetState,
+  variant: Variant,
+  u0: number,
+  v0: number,
+  effort: PlaceEffort = 'quick',
+): Place | undefined {
   const contacts = contactsNear(state, variant, u0, v0);
-  const start = freePlace(contacts, u0, v0, state.space.lattice.pitch);
+  const start = freePlace(contacts, u0, v0, state.space.lattice.pitch, effort);
   if (start === undefined) return undefined;
   const { u, v } = settle(contacts, start.u, start.v);
   return provenPlace(state, variant, u, v);
@@ -51,6 +60,7 @@ function freePlace(
   u: number,
   v: number,
   pitch: number,
+  effort: PlaceEffort,
 ): { u: number; v: number } | undefined {
   const most = ESCAPE_PITCHES * pitch;
   const onU = escape(contacts, u, v, ON_U, most);
@@ -58,19 +68,63 @@ function freePlace(
   const onV = escape(contacts, u, v, ON_V, most);
   const backV = escape(contacts, u, v, BACK_V, most);
   const least = Math.min(onU, onV, backV);
-  if (least > most) return undefined;
+  if (least > most) return effort === 'thorough' ? shiftedFree(contacts, u, v, most) : undefined;
   if (least === onU) return { u: u + onU, v };
   return { u, v: least === onV ? v + onV : v - backV };
 }
 
+/** Places across that are tried, the nearest first, when no single push frees a piece. */
+const MOST_SHIFTS = 12;
+
+/** Shifts that differ by less are one. */
+const SAME_SHIFT_MM = 1e-4;
+
+/**
+ * Shifted across to where some edge would just touch another one, then pushed along: finds places that are exact
+ * fits both ways.
+ */
+function shiftedFree(
+  contacts: readonly Contact[],
+  u: number,
+  v: number,
+  most: number,
+): { u: number; v: number } | undefined {
+  for (const shift of touchingShifts(contacts, u, v, most)) {
+    const onU = escape(contacts, u, v + shift, ON_U, most, 2 * SLIDE_EASE_MM);
+    const backU = escape(contacts, u, v + shift, BACK_U, most, 2 * SLIDE_EASE_MM);
+    if (Math.min(onU, backU) > most) continue;
+    return { u: backU <= onU ? u - backU : u + onU, v: v + shift };
+  }
+  return undefined;
+}
+
+function touchingShifts(contacts: readonly Contact[], u: number, v: number, most: number): number[] {
+  const shifts: number[] = [];
+  for (const { moving, standing, distance } of contacts) {
+    for (const end of intervalEnds(moving, u, v - most, standing, distance - SLIDE_EASE_MM, ON_V, 2 * most)) {
+      const shift = end - most;
+      if (!shifts.some((other) => Math.abs(other - shift) < SAME_SHIFT_MM)) shifts.push(shift);
+    }
+  }
+  shifts.sort((a, b) => Math.abs(a) - Math.abs(b) || a - b);
+  return shifts.slice(0, MOST_SHIFTS);
+}
+
 /** Travel after which nothing is too near; more than `most` if there is none within it. */
-function escape(contacts: readonly Contact[], u: number, v: number, axis: SlideAxis, most: number): number {
+function escape(
+  contacts: readonly Contact[],
+  u: number,
+  v: number,
+  axis: SlideAxis,
+  most: number,
+  ease = SLIDE_EASE_MM,
+): number {
   const state: SlideState = { travel: 0, blocked: false };
   let again = true;
   while (again && state.travel <= most) {
     again = false;
     for (const { moving, standing, distance } of contacts) {
-      if (extendEscape(moving, u, v, standing, distance - SLIDE_EASE_MM, axis, most, state)) again = true;
+      if (extendEscape(moving, u, v, standing, distance - ease, axis, most, state)) again = true;
       if (state.travel > most) break;
     }
   }
@@ -80,7 +134,7 @@ function escape(contacts: readonly Contact[], u: number, v: number, axis: SlideA
 function settle(contacts: readonly Contact[], u0: number, v0: number): { u: number; v: number } {
   let u = u0;
   let v = v0;
-  let ease = 2 * SLIDE_EASE_MM;
+  let ease = 3 * SLIDE_EASE_MM;
   u -= slide(contacts, u, v, BACK_U, ease) ?? 0;
   for (let round = 0; round < SLIDE_ROUNDS; round++) {
     ease += SLIDE_EASE_MM;

@@ -2,6 +2,7 @@ import type { Random } from '../number/random.js';
 import { atan2Deg } from '../number/trigonometry.js';
 import { FIRST_CANDIDATES, FIRST_FREE_ANGLES, IMPROVE_CANDIDATES, IMPROVE_FREE_ANGLES } from './constants.js';
 import type { Copy } from './demand.js';
+import type { PlaceEffort } from './exact-place.js';
 import { exactPlace } from './exact-place.js';
 import { toU } from './frame.js';
 import type { Layout } from './layout.js';
@@ -13,7 +14,8 @@ import { fittedRotationDeg, quickLook, rulesHold } from './rules.js';
 import type { Proposal, ScanTaste } from './scan.js';
 import { scanPlaces } from './scan.js';
 import type { Place, SheetState } from './sheet-state.js';
-import type { Variant } from './variant.js';
+import type { ScanRuns, Variant } from './variant.js';
+import { grownRunsOf, shrunkRunsOf } from './variant.js';
 
 /** How hard to look for a place, and where rotations come from. */
 export interface Effort {
@@ -60,13 +62,20 @@ export function findPlace(
     behind: effort.behind,
     accepts: quickLook(copy.prepared, state.space.sheet, state.space.frame, context.cache, pair),
   };
-  const proposals: Proposal[] = [];
-  for (const rotation of rotations) {
-    const variant = variantOf(layout, copy.prepared, sheet, rotation);
-    proposals.push(...scanPlaces(state, variant, taste));
+  const variants = rotations.map((rotation) => variantOf(layout, copy.prepared, sheet, rotation));
+  // Grown a little at first, for few false proposals; then grown to be safe; at last shrunk, for exact fits.
+  const looks: readonly ((variant: Variant) => ScanRuns)[] = [
+    (variant) => variant.runs,
+    (variant) => grownRunsOf(variant, layout.pitch),
+    (variant) => shrunkRunsOf(variant, layout.pitch),
+  ];
+  for (const look of looks) {
+    const proposals = variants.flatMap((variant) => scanPlaces(state, variant, taste, look(variant)));
+    const howExact = look === looks[2] ? 'thorough' : 'quick';
+    const place = bestExact(layout, state, proposals, effort, pair, howExact);
+    if (place !== undefined) return place;
   }
-  proposals.sort((a, b) => a.score - b.score);
-  return bestExact(layout, state, proposals, effort, pair);
+  return undefined;
 }
 
 /** How much better than promised a place may turn out when it is made exact, in pitches. */
@@ -75,10 +84,12 @@ const PROMISE_PITCHES = 2;
 function bestExact(
   layout: Layout,
   state: SheetState,
-  proposals: readonly Proposal[],
+  proposals: Proposal[],
   effort: Effort,
   pair: PairLimit | undefined,
+  howExact: PlaceEffort,
 ): Place | undefined {
+  proposals.sort((a, b) => a.score - b.score);
   const { lattice, frame } = state.space;
   let best: Place | undefined;
   let bestScore = Infinity;
@@ -91,7 +102,7 @@ function bestExact(
     tried++;
     const u = lattice.minX + column * lattice.pitch;
     const v = lattice.minY + row * lattice.pitch;
-    const place = ruledPlace(layout, state, variant, u, v, pair);
+    const place = ruledPlace(layout, state, variant, u, v, pair, howExact);
     if (place === undefined) continue;
     proven++;
     const gained = u - toU(frame, place.x, place.y);
@@ -111,9 +122,10 @@ function ruledPlace(
   u: number,
   v: number,
   pair: PairLimit | undefined,
+  howExact: PlaceEffort,
 ): Place | undefined {
   const { sheet, index } = state.space;
-  const place = exactPlace(state, variant, u, v);
+  const place = exactPlace(state, variant, u, v, howExact);
   if (place === undefined || rulesHold(place, sheet, pair)) return place;
   const deg = fittedRotationDeg(place, sheet);
   if (deg === undefined) return undefined;

@@ -181,3 +181,38 @@ function pushRun(runs: number[], lattice: Lattice, row: number, lo: number, hi: 
   const last = Math.min(lattice.columns - 1, Math.floor((hi - lattice.minX) / lattice.pitch));
   if (first <= last) runs.push(row, first, last);
 }
+
+/** Each point once: runs sorted by row and column, those that touch joined. */
+export function mergedRuns(runs: readonly number[]): number[] {
+  const order: number[] = [];
+  for (let i = 0; i < runs.length; i += 3) order.push(i);
+  order.sort((a, b) => runs[a]! - runs[b]! || runs[a + 1]! - runs[b + 1]!);
+  const merged: number[] = [];
+  for (const i of order) {
+    const n = merged.length;
+    if (n > 0 && merged[n - 3] === runs[i] && runs[i + 1]! <= merged[n - 1]! + 1) {
+      if (runs[i + 2]! > merged[n - 1]!) merged[n - 1] = runs[i + 2]!;
+    } else merged.push(runs[i]!, runs[i + 1]!, runs[i + 2]!);
+  }
+  return merged;
+}
+
+/** The points of the runs that none of the others covers. */
+export function runsWithout(runs: readonly number[], others: readonly number[]): number[] {
+  const left: number[] = [];
+  const cuts = mergedRuns(others);
+  let from = 0;
+  for (let i = 0; i < runs.length; i += 3) {
+    const row = runs[i]!;
+    let first = runs[i + 1]!;
+    const last = runs[i + 2]!;
+    while (from < cuts.length && cuts[from]! < row) from += 3;
+    for (let k = from; k < cuts.length && cuts[k] === row && cuts[k + 1]! <= last; k += 3) {
+      if (cuts[k + 2]! < first) continue;
+      if (cuts[k + 1]! > first) left.push(row, first, cuts[k + 1]! - 1);
+      first = cuts[k + 2]! + 1;
+    }
+    if (first <= last) left.push(row, first, last);
+  }
+  return left;
+}

@@ -10,12 +10,13 @@ import { scanPlaces } from './scan.js';
 import type { SheetSpace } from './sheet-space.js';
 import type { SheetState } from './sheet-state.js';
 import { createSheetState } from './sheet-state.js';
+import { shrunkRunsOf } from './variant.js';
 
 /** Why items that fit nowhere fit nowhere; found once an item, by laying it alone on empty sheets. */
 export type Reasons = Map<number, UnplacedReason>;
 
 /** Angles tried for a free item on an empty sheet, and places tried at each of them. */
-const ROTATIONS_TRIED = 24;
+const ROTATIONS_TRIED = 44;
 const PLACES_TRIED = 12;
 
 /** `no-room` if the item fits on an empty sheet; else the first thing that stands in its way. */
@@ -78,11 +79,11 @@ function fits(layout: Layout, prepared: PreparedItem, state: SheetState, counted
   for (const rotation of firstRotations(context, ROTATIONS_TRIED)) {
     const variant = variantOf(layout, prepared, space.index, rotation);
     const looked = { ...variant, prepared: subject };
-    const proposals = scanPlaces(state, looked, { behind: 0, accepts });
+    const proposals = scanPlaces(state, looked, { behind: 0, accepts }, shrunkRunsOf(variant, layout.pitch));
     for (const { column, row } of proposals.slice(0, PLACES_TRIED)) {
       const u = space.lattice.minX + column * space.lattice.pitch;
       const v = space.lattice.minY + row * space.lattice.pitch;
-      const place = exactPlace(state, looked, u, v);
+      const place = exactPlace(state, looked, u, v, 'thorough');
       if (place === undefined) continue;
       if (rulesHold(place, space.sheet, undefined)) return true;
       if (fittedRotationDeg(place, space.sheet) !== undefined) return true;

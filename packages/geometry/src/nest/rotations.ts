@@ -17,6 +17,8 @@ export interface RotationContext {
   readonly nearbyDeg: readonly number[];
 }
 
+const SLANTS_DEG: readonly number[] = [45, 30, 60, 15, 75];
+
 /** The rotations to try first, the same every time; at most `most`. */
 export function firstRotations(context: RotationContext, most: number): number[] {
   const { prepared, frame } = context;
@@ -25,6 +27,8 @@ export function firstRotations(context: RotationContext, most: number): number[]
     const ahead = atan2Deg(frame.fy, frame.fx);
     const edges = prepared.edgeAnglesDeg.length > 0 ? prepared.edgeAnglesDeg : [0];
     for (const edge of edges) for (let q = 0; q < 4; q++) all.push(ahead - edge + 90 * q);
+    // After those, slanting ones: a long piece may fit corner to corner.
+    for (let q = 0; q < 4; q++) for (const slant of SLANTS_DEG) all.push(ahead - edges[0]! + slant + 90 * q);
     return distinct(paired(context, all), most);
   }
   for (const base of baseRotations(context)) {

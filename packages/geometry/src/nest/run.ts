@@ -165,7 +165,10 @@ export interface RunOptions {
 export function runNest(problem: NestProblem, options: RunOptions = {}): NestAnswer {
   refuseEndless(problem, options);
   const run = startNest(problem);
-  while (!isOver(run, options)) options.onProgress?.(run.advance());
+  while (!isOver(run, options)) {
+    const progress = run.advance();
+    options.onProgress?.(progress);
+  }
   return run.best()!;
 }
 
@@ -185,7 +188,8 @@ export async function runNestAsync(problem: NestProblem, options: AsyncRunOption
   const run = startNest(problem);
   const every = options.pauseEvery ?? UNITS_BETWEEN_PAUSES;
   for (let unit = 1; !isOver(run, options); unit++) {
-    options.onProgress?.(run.advance());
+    const progress = run.advance();
+    options.onProgress?.(progress);
     if (unit % every === 0) await options.pause();
   }
   return run.best()!;

@@ -5,7 +5,7 @@
 import type { Lattice } from './raster.js';
 import type { SheetState } from './sheet-state.js';
 import { layerFor } from './sheet-state.js';
-import type { Variant } from './variant.js';
+import type { ScanRuns, Variant } from './variant.js';
 
 /** A place on the lattice, to be made exact. */
 export interface Proposal {
@@ -39,10 +39,14 @@ interface ActiveRuns {
 }
 
 /** The best places of one variant on one sheet, one for each end of each stretch of rows that are alike. */
-export function scanPlaces(state: SheetState, variant: Variant, taste: ScanTaste): Proposal[] {
+export function scanPlaces(
+  state: SheetState,
+  variant: Variant,
+  taste: ScanTaste,
+  runs: ScanRuns = variant.runs,
+): Proposal[] {
   const { lattice } = state.space;
-  const { runs } = variant;
-  const active = activeRuns(state, variant);
+  const active = activeRuns(state, variant, runs);
   const lowRow = -runs.minRow;
   const highRow = lattice.rows - 1 - runs.maxRow;
   const lowColumn = -runs.minColumn;
@@ -65,7 +69,7 @@ export function scanPlaces(state: SheetState, variant: Variant, taste: ScanTaste
     }
     firstFree[row - lowRow] = column > highColumn ? -1 : column;
   }
-  return proposals(variant, active, firstFree, lowRow, lattice, taste);
+  return proposals(variant, runs, active, firstFree, lowRow, lattice, taste);
 }
 
 /** Written by `nextFree`; one object, so that the innermost loop makes none. */
@@ -113,8 +117,7 @@ function nextFree(
   return blame;
 }
 
-function activeRuns(state: SheetState, variant: Variant): ActiveRuns {
-  const { runs } = variant;
+function activeRuns(state: SheetState, variant: Variant, runs: ScanRuns): ActiveRuns {
   const { columns } = state.space.lattice;
   const body = layerFor(state, variant.prepared.group).jump;
   const offset: number[] = [];
@@ -141,6 +144,7 @@ function activeRuns(state: SheetState, variant: Variant): ActiveRuns {
 
 function proposals(
   variant: Variant,
+  runs: ScanRuns,
   active: ActiveRuns,
   firstFree: Int32Array,
   lowRow: number,
@@ -160,7 +164,12 @@ function proposals(
     if (column >= 0 && isLow) {
       for (const at of i === j ? [i] : [i, j]) {
         const row = at + lowRow;
-        found.push({ variant, column, row, score: scoreOf(variant, active, column, row, lattice, taste) });
+        found.push({
+          variant,
+          column,
+          row,
+          score: scoreOf(variant, runs, active, column, row, lattice, taste),
+        });
       }
     }
     i = j + 1;
@@ -170,13 +179,13 @@ function proposals(
 
 function scoreOf(
   variant: Variant,
+  runs: ScanRuns,
   active: ActiveRuns,
   column: number,
   row: number,
   lattice: Lattice,
   taste: ScanTaste,
 ): number {
-  const { runs } = variant;
   let behind = 0;
   for (let i = 0; i < runs.bodyCount; i++) {
     const at = column + active.first[i]! - 1;

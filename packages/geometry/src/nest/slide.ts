@@ -69,6 +69,26 @@ export function extendEscape(
   return longer;
 }
 
+/** Every travel from 0 to `reach` at which some pair of edges begins or ceases to be too near. */
+export function intervalEnds(
+  moving: Soup,
+  dx: number,
+  dy: number,
+  standing: Soup,
+  distance: number,
+  axis: SlideAxis,
+  reach: number,
+): number[] {
+  const interval: Interval = { lo: 0, hi: 0 };
+  const ends: number[] = [];
+  forEachNear(moving, dx, dy, standing, distance, axis, reach, interval, () => {
+    if (interval.lo >= 0 && interval.lo <= reach) ends.push(interval.lo);
+    if (interval.hi >= 0 && interval.hi <= reach) ends.push(interval.hi);
+    return false;
+  });
+  return ends;
+}
+
 /**
  * Calls `visit` for each pair of edges that is too near somewhere along the travel, with its forbidden interval
  * measured forwards along the axis; `visit` returns true to stop.

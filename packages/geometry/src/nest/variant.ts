@@ -4,9 +4,15 @@ import type { Frame } from './frame.js';
 import { toU, toV } from './frame.js';
 import type { PreparedItem } from './prepared-item.js';
 import type { Lattice } from './raster.js';
-import { interiorRuns } from './raster.js';
+import { edgeRuns, interiorRuns, mergedRuns, runsWithout } from './raster.js';
 import type { Soup } from './soup.js';
 import { buildSoup } from './soup.js';
+
+/** Growth, in pitches, of the runs that propose places (small: few false ones) and of those that are safe. */
+const PROPOSED_GROWTH = 0.4;
+const SAFE_GROWTH = 0.75;
+/** And of those that miss none, not even an exact fit. */
+const LOOSE_GROWTH = -0.55;
 
 /** An item turned to one angle, about its own origin, in the search frame of a sheet. */
 export interface Variant {
@@ -20,7 +26,12 @@ export interface Variant {
   /** Proof points in x and y of the sheet, relative to the placement. */
   readonly proofX: Float64Array;
   readonly proofY: Float64Array;
+  /** The points that it covers, or nearly. */
   readonly runs: ScanRuns;
+  /** Grown, so that a place that is free for them is very likely free in truth; made when first asked for. */
+  grownRuns: ScanRuns | undefined;
+  /** Shrunk, so that no place in truth is missed; made when first asked for. */
+  shrunkRuns: ScanRuns | undefined;
 }
 
 export interface VariantNeed {
@@ -73,7 +84,9 @@ export function buildVariant(
     needs,
     proofX,
     proofY,
-    runs: scanRuns(body, needs, pitch),
+    runs: scanRuns(body, needs, pitch, PROPOSED_GROWTH * pitch),
+    grownRuns: undefined,
+    shrunkRuns: undefined,
   };
 }
 
@@ -88,26 +101,40 @@ function turnRing(ring: Float64Array, sin: number, cos: number, frame: Frame): F
   return turned;
 }
 
-function scanRuns(body: Soup, needs: readonly VariantNeed[], pitch: number): ScanRuns {
+/** The runs of the variant grown to be safe. */
+export function grownRunsOf(variant: Variant, pitch: number): ScanRuns {
+  variant.grownRuns ??= scanRuns(variant.body, variant.needs, pitch, SAFE_GROWTH * pitch);
+  return variant.grownRuns;
+}
+
+/** The runs of the variant shrunk to miss nothing. */
+export function shrunkRunsOf(variant: Variant, pitch: number): ScanRuns {
+  variant.shrunkRuns ??= scanRuns(variant.body, variant.needs, pitch, LOOSE_GROWTH * pitch);
+  return variant.shrunkRuns;
+}
+
+function scanRuns(body: Soup, needs: readonly VariantNeed[], pitch: number, grow: number): ScanRuns {
   const rows: number[] = [];
   const firsts: number[] = [];
   const lasts: number[] = [];
   const owners: number[] = [];
   const collect = (soup: Soup, owner: number): void => {
-    const minColumn = Math.floor(soup.minX / pitch) - 1;
-    const minRow = Math.floor(soup.minY / pitch) - 1;
+    const minColumn = Math.floor((soup.minX - Math.abs(grow)) / pitch) - 1;
+    const minRow = Math.floor((soup.minY - Math.abs(grow)) / pitch) - 1;
     const lattice: Lattice = {
       minX: minColumn * pitch,
       minY: minRow * pitch,
       pitch,
-      columns: Math.ceil(soup.maxX / pitch) - minColumn + 2,
-      rows: Math.ceil(soup.maxY / pitch) - minRow + 2,
+      columns: Math.ceil((soup.maxX + Math.abs(grow)) / pitch) - minColumn + 2,
+      rows: Math.ceil((soup.maxY + Math.abs(grow)) / pitch) - minRow + 2,
     };
-    const runs = interiorRuns(soup, lattice);
-    for (let i = 0; i < runs.length; i += 3) {
-      rows.push(runs[i]! + minRow);
-      firsts.push(runs[i + 1]! + minColumn);
-      lasts.push(runs[i + 2]! + minColumn);
+    const inside = interiorRuns(soup, lattice);
+    const rim = edgeRuns(soup, Math.abs(grow), lattice);
+    const merged = grow > 0 ? mergedRuns([...inside, ...rim]) : runsWithout(mergedRuns(inside), rim);
+    for (let i = 0; i < merged.length; i += 3) {
+      rows.push(merged[i]! + minRow);
+      firsts.push(merged[i + 1]! + minColumn);
+      lasts.push(merged[i + 2]! + minColumn);
       owners.push(owner);
     }
   };

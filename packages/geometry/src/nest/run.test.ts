@@ -1,0 +1,264 @@
+import { describe, expect, it, vi } from 'vitest';
+import { checkAnswer } from '../check/index.js';
+import { sampleProblem } from '../sample/sample-problem.js';
+import type { SampleProblemOptions } from '../sample/sample-problem.js';
+import type { FixedPlacement, NestProblem } from '../types/problem.js';
+import { runNest, runNestAsync, startNest } from './run.js';
+import { placement, rectangle, testItem, testKind, testProblem, testSheet } from './test-problems.js';
+
+// The machine's speed is no part of these tests.
+vi.setConfig({ testTimeout: 60_000 });
+
+/** Every fourth problem has several hides, every fifth has strokes, every third readings of thickness. */
+function randomOptions(seed: number): SampleProblemOptions {
+  return {
+    pieces: 8 + (seed % 9),
+    hides: seed % 4 === 0 ? 3 : 1,
+    share: 0.15 + 0.1 * (seed % 4),
+    mode: seed % 6 === 5 ? 'sets' : 'placeAll',
+    joins: seed % 4 === 1 ? 1 : 0,
+    hide: {
+      flaws: 4 + (seed % 12),
+      lengthMm: 1400,
+      halfWidthMm: 700,
+      cut: (['side', 'hide', 'bend', 'shoulder', 'belly'] as const)[seed % 5]!,
+      strokes: seed % 5 === 0 ? 4 : 0,
+      ...(seed % 3 === 0 ? { readings: 5 } : {}),
+      useFrom: seed % 7 === 0 ? { x: 0.6, y: 0.8 } : { x: -1, y: 0 },
+    },
+  };
+}
+
+describe('answers of the search', () => {
+  it.each(Array.from({ length: 36 }, (_, i) => i + 1))(
+    'when a random problem %i has all rules in play, its answer passes the exact check',
+    (seed) => {
+      const problem = sampleProblem(seed, randomOptions(seed));
+      expect(checkAnswer(problem, runNest(problem))).toEqual([]);
+    },
+  );
+
+  it('when gaps between groups are wide and shapes plain, the answer passes the exact check', () => {
+    const plain = sampleProblem(77, { pieces: 20, rules: 'plain', share: 0.35 });
+    const problem: NestProblem = {
+      ...plain,
+      items: plain.items.map((item, i) => ({ ...item, group: `group ${i % 2}` })),
+      distances: { ...plain.distances, betweenGroups: 15 },
+    };
+    const answer = runNest(problem);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+    expect(answer.unplaced).toEqual([]);
+  });
+});
+
+describe('sameness', () => {
+  const problem = sampleProblem(5, {
+    pieces: 9,
+    joins: 2,
+    share: 0.3,
+    hide: { lengthMm: 1200, halfWidthMm: 600 },
+  });
+
+  it('when the same problem runs twice, the answers are equal to the byte', () => {
+    expect(JSON.stringify(runNest(problem))).toBe(JSON.stringify(runNest(problem)));
+  });
+
+  it('when a search is stopped at any moment, it gives what as many joins give', () => {
+    const byJoins = [0, 1, 2].map((joins) =>
+      JSON.stringify(runNest({ ...problem, budget: { ...problem.budget, joins } })),
+    );
+    const run = startNest(problem);
+    let units = 0;
+    while (!run.done) {
+      const { joins } = run.advance();
+      if (++units % 7 !== 0) continue;
+      const best = run.best();
+      if (joins < 0) expect(best).toBeUndefined();
+      else expect(JSON.stringify(best)).toBe(byJoins[joins]);
+    }
+    expect(run.best()?.joins).toBe(2);
+  });
+
+  it('when the seed differs, the improved answer differs', () => {
+    const other = { ...problem, budget: { ...problem.budget, seed: 6 } };
+    expect(JSON.stringify(runNest(other).placements)).not.toBe(JSON.stringify(runNest(problem).placements));
+  });
+
+  it('when it runs beside other work, the answer is the same', async () => {
+    let pauses = 0;
+    const pause = (): Promise<void> => {
+      pauses++;
+      return Promise.resolve();
+    };
+    const answer = await runNestAsync(problem, { pause, pauseEvery: 3 });
+    expect(answer).toEqual(runNest(problem));
+    expect(pauses).toBeGreaterThan(3);
+  });
+});
+
+describe('driving a search', () => {
+  it('when told to stop at once, it still gives the first layout', () => {
+    const problem = sampleProblem(8, { pieces: 8 });
+    const endless: NestProblem = { ...problem, budget: { seed: 1, streams: 1 } };
+    const answer = runNest(endless, { shouldStop: () => true });
+    expect(answer.joins).toBe(0);
+    expect(answer.placements.length).toBeGreaterThan(0);
+  });
+
+  it('when nothing would ever end it, it is refused', () => {
+    const problem = sampleProblem(8, { pieces: 8 });
+    expect(() => runNest({ ...problem, budget: { seed: 1, streams: 1 } })).toThrow(
+      expect.objectContaining({ code: 'bad-argument' }),
+    );
+  });
+
+  it('when there is nothing to lay, it gives an empty answer', () => {
+    expect(runNest(testProblem({}))).toMatchObject({ placements: [], unplaced: [] });
+  });
+
+  it('when joins go on, the used-up area never grows and pieces never get fewer', () => {
+    const problem = sampleProblem(21, { pieces: 12, rules: 'plain', share: 0.5, joins: 4 });
+    let last = { placedCount: 0, usedUpMm2: Infinity, joins: -1 };
+    const run = startNest(problem);
+    while (!run.done) {
+      const now = run.advance();
+      if (now.joins > last.joins && last.joins >= 0) {
+        expect(now.placedCount).toBeGreaterThanOrEqual(last.placedCount);
+        if (now.placedCount === last.placedCount) expect(now.usedUpMm2).toBeLessThanOrEqual(last.usedUpMm2);
+      }
+      last = now;
+    }
+    expect(last.joins).toBe(4);
+  });
+});
+
+const UPRIGHT = { frame: 'sheet', arrowDeg: 0, targetsDeg: [0], toleranceDeg: 0, modulo: 360 } as const;
+
+describe('fits that are known', () => {
+  const square = rectangle(0, 0, 49, 49);
+
+  it('when four squares fill a square but for the gap, all four are laid', () => {
+    const problem = testProblem({
+      items: [testItem('square', square)],
+      setKinds: [testKind({ square: 4 })],
+      distances: { gap: 2, edge: 0, void: 0 },
+    });
+    const answer = runNest(problem);
+    expect(answer.placements).toHaveLength(4);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+  });
+
+  it('when squares fill a square to the last thousandth, all are laid', () => {
+    const problem = testProblem({
+      items: [testItem('square', rectangle(-12.5, -12.5, 12.5, 12.5))],
+      setKinds: [testKind({ square: 16 })],
+    });
+    const answer = runNest(problem);
+    expect(answer.placements).toHaveLength(16);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+  });
+
+  it('when the gap is a hundredth too wide for two side by side, what is not laid is told', () => {
+    const problem = testProblem({
+      items: [testItem('square', square, { angleRule: UPRIGHT })],
+      setKinds: [testKind({ square: 4 })],
+      distances: { gap: 2.01, edge: 0, void: 0 },
+    });
+    const answer = runNest(problem);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+    expect(answer.placements.length + answer.unplaced.length).toBe(4);
+    // Two can lie corner to corner; a third would need a side as long as two squares and the gap.
+    expect(answer.placements.length).toBeLessThanOrEqual(2);
+    expect(answer.unplaced.every(({ reason }) => reason === 'no-room')).toBe(true);
+  });
+
+  it('when a small piece fits only into the opening of a large one, it lies there', () => {
+    const frame = {
+      ...rectangle(0, 0, 100, 100),
+      openings: [[...rectangle(30, 30, 70, 70).outer].reverse()],
+    };
+    const problem = testProblem({
+      items: [testItem('frame', frame), testItem('patch', rectangle(0, 0, 38, 38))],
+      setKinds: [testKind({ frame: 1, patch: 1 })],
+      distances: { gap: 1, edge: 0, void: 0 },
+    });
+    const answer = runNest(problem);
+    expect(answer.placements).toHaveLength(2);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+  });
+});
+
+describe('placements that stay', () => {
+  const items = [testItem('square', rectangle(0, 0, 40, 40))];
+  const setKinds = [testKind({ square: 3 })];
+
+  it('when a copy is fixed, it stays to the number and the others lie around it', () => {
+    const fixed: FixedPlacement[] = [{ ...placement('square', 2, 31.237, 5.001), accepted: [] }];
+    const problem = testProblem({ items, setKinds, fixed });
+    const answer = runNest({ ...problem, budget: { seed: 1, streams: 1, joins: 1 } });
+    expect(checkAnswer(problem, answer)).toEqual([]);
+    expect(answer.placements).toContainEqual(placement('square', 2, 31.237, 5.001));
+  });
+
+  it('when a fixed copy breaks a rule that was accepted, it stays and the rest keeps the rules', () => {
+    const fixed: FixedPlacement[] = [{ ...placement('square', 1, -5, 10), accepted: ['edge'] }];
+    const problem = testProblem({ items, setKinds, fixed });
+    const answer = runNest(problem);
+    const faults = checkAnswer(problem, answer);
+    expect(faults.map(({ rule, accepted }) => ({ rule, accepted }))).toEqual([
+      { rule: 'edge', accepted: true },
+    ]);
+    expect(answer.placements).toHaveLength(3);
+  });
+});
+
+describe('sets', () => {
+  const strap = testItem('strap', rectangle(0, 0, 90, 10));
+  const patch = testItem('patch', rectangle(0, 0, 30, 20));
+
+  it('when sets are laid, only whole ones are', () => {
+    const problem = testProblem({
+      items: [strap, patch],
+      setKinds: [testKind({ strap: 1, patch: 2 }, { sets: 'many' })],
+      objective: { mode: 'sets', keepMm: [20, 20] },
+      budget: { seed: 1, streams: 1, joins: 4 },
+    });
+    const answer = runNest(problem);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+    expect(answer.placements.length % 3).toBe(0);
+    // 2,100 mm² a set on 10,000 mm²: four at most.
+    expect(answer.placements.length).toBeGreaterThanOrEqual(9);
+    expect(answer.placements.length).toBeLessThanOrEqual(12);
+    expect(answer.unplaced).toEqual([]);
+  });
+
+  it('when one piece of a set fits nowhere, the others tell that the set is incomplete', () => {
+    const long = testItem('long', rectangle(0, 0, 300, 10));
+    const problem = testProblem({
+      items: [long, patch],
+      setKinds: [testKind({ long: 1, patch: 1 })],
+      objective: { mode: 'sets', keepMm: [20, 20] },
+    });
+    const answer = runNest(problem);
+    expect(answer.placements).toEqual([]);
+    expect(answer.unplaced.map(({ reason }) => reason)).toEqual([
+      'larger-than-every-sheet',
+      'set-incomplete',
+    ]);
+  });
+
+  it('when a set keeps to one sheet, it goes to the one that has room for all of it', () => {
+    const sheets = [
+      testSheet('small', rectangle(0, 0, 45, 45)),
+      testSheet('large', rectangle(0, 0, 100, 100)),
+    ];
+    const item = testItem('square', rectangle(0, 0, 40, 40), { sheets: ['small', 'large'] });
+    const problem = testProblem({
+      items: [item],
+      sheets,
+      setKinds: [testKind({ square: 4 }, { keep: 'sheet' })],
+    });
+    const answer = runNest(problem);
+    expect(answer.placements.map(({ sheet }) => sheet)).toEqual(['large', 'large', 'large', 'large']);
+  });
+});
