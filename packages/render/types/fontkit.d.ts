@@ -10,7 +10,9 @@ declare module 'fontkit' {
   export interface Glyph {
     readonly id: number;
     readonly advanceWidth: number;
-    readonly bbox: FontBox;
+    readonly codePoints: readonly number[];
+    /** The box that the font file gives for the glyph; of a blank, nonsense. */
+    readonly cbox: FontBox;
   }
 
   export interface GlyphRun {
@@ -21,9 +23,6 @@ declare module 'fontkit' {
   export interface Font {
     readonly postscriptName: string;
     readonly unitsPerEm: number;
-    readonly capHeight: number;
-    readonly ascent: number;
-    readonly descent: number;
     layout(text: string): GlyphRun;
     hasGlyphForCodePoint(codePoint: number): boolean;
   }

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { rectangle } from '../drawing/build.js';
 import type { Drawing } from '../drawing/model.js';
 import { loadFontBook } from '../node.js';
-import { textLine } from '../text/measure-text.js';
+import { measureText, textLine } from '../text/measure-text.js';
 import { writePdf } from './write-pdf.js';
 
 const fonts = loadFontBook();
@@ -37,6 +37,14 @@ test('when the same drawings are written twice, the bytes are equal', async () =
   const first = await writePdf([drawing(210, 297)], { fonts, title: 'Sheet' });
   const second = await writePdf([drawing(210, 297)], { fonts: loadFontBook(), title: 'Sheet' });
   expect(second).toEqual(first);
+});
+
+test('when the font book was used before, the bytes are the same as with a new one', async () => {
+  const used = loadFontBook();
+  for (const face of ['regular', 'narrow'] as const) measureText(used, face, 3, 'еёéüÅѐ Ωάέ');
+  const first = await writePdf([drawing(210, 297)], { fonts: used, title: 'Sheet' });
+  const second = await writePdf([drawing(210, 297)], { fonts: loadFontBook(), title: 'Sheet' });
+  expect(first).toEqual(second);
 });
 
 test('when pages differ in size, each is as large as its drawing, in points of 1/72 in', async () => {

@@ -10,6 +10,7 @@ import type {
   TextElement,
 } from '../drawing/model.js';
 import { RenderError } from '../error.js';
+import { openFonts } from '../text/font-book.js';
 import type { FontBook } from '../text/font-book.js';
 
 /** PDF measures in points: 72 to the inch of 25.4 mm. */
@@ -43,12 +44,13 @@ export async function writePdf(drawings: readonly Drawing[], options: PdfOptions
 }
 
 function openDocument(options: PdfOptions): PDFDocument {
+  const fonts = openFonts(options.fonts.files);
   const document = new PDFDocument({
     autoFirstPage: false,
     compress: false,
     pdfVersion: '1.6',
     lang: options.language ?? 'en',
-    font: options.fonts.fonts.regular,
+    font: fonts.regular,
     info: {
       Title: options.title,
       ...(options.subject === undefined ? {} : { Subject: options.subject }),
@@ -57,7 +59,7 @@ function openDocument(options: PdfOptions): PDFDocument {
       CreationDate: new Date(FIXED_DATE_MS),
     },
   });
-  for (const face of FACES) document.registerFont(face, options.fonts.fonts[face]);
+  for (const face of FACES) document.registerFont(face, fonts[face]);
   // The document ends this reference itself.
   document._root.data['ViewerPreferences'] = document.ref({ PrintScaling: 'None', DisplayDocTitle: true });
   return document;

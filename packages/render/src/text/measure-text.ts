@@ -34,13 +34,19 @@ function measureWord(fonts: FontBook, face: FontFace, word: string): WordMeasure
   const run = fonts.fonts[face].layout(word);
   let above = 0;
   let below = 0;
-  for (const { bbox } of run.glyphs) {
-    if (Number.isFinite(bbox.maxY)) above = Math.max(above, bbox.maxY);
-    if (Number.isFinite(bbox.minY)) below = Math.max(below, -bbox.minY);
+  for (const glyph of run.glyphs) {
+    // A blank has no outline, and what stands in the file at its place is another glyph's box.
+    if (glyph.codePoints.every(isBlank)) continue;
+    above = Math.max(above, glyph.cbox.maxY);
+    below = Math.max(below, -glyph.cbox.minY);
   }
   const measure = { width: run.advanceWidth, above, below };
   fonts.measured.set(key, measure);
   return measure;
+}
+
+function isBlank(codePoint: number): boolean {
+  return String.fromCodePoint(codePoint).trim() === '';
 }
 
 /** Height of a capital letter at this size of text, in mm. Measured on an H: not every font file says it. */
