@@ -134,7 +134,7 @@ describe('an order that can not be used', () => {
 
   it('when a number is not finite, it is refused', () => {
     const job = jobWith({ order: ORDER.replace('length: 90', 'length: .inf') });
-    expectLayRefused(job, `${job.order}:16`, /length/);
+    expectLayRefused(job, `${job.order}:17`, /length/);
   });
 
   it('when it names a pattern file that is not there, it names that file', () => {
@@ -184,8 +184,8 @@ function withPattern(file: string, piece: string): string {
 
 describe('a hide that can not be used', () => {
   it.each([
-    ['crosses itself', closed([0, 0], [600, 0], [0, 400], [600, 400]), /crosses or touches itself/],
-    ['has no area', closed([0, 0], [600, 0], [300, 0]), /no area|crosses or touches itself/],
+    ['crosses itself', closed([0, 0], [600, 0], [0, 400], [600, 400]), /crosses itself at this place/],
+    ['has no area', closed([0, 0], [600, 0], [300, 0]), /no area|crosses itself/],
     [
       'does not close',
       { start: [0, 0], segments: [{ to: [9, 0] }, { to: [9, 9] }], closed: false },

@@ -63,7 +63,7 @@ export function expectOneSentence(run: Run): string {
 /** The file is refused: status 3, one sentence that names it and has these words. */
 export function expectRefused(run: Run, file: string, words: RegExp): void {
   const line = expectOneSentence(run);
-  expect(line).toContain(file);
+  expect(line.split(file), line).toHaveLength(2);
   expect(line).toMatch(words);
   expect(run.status, run.stderr).toBe(3);
 }

@@ -133,7 +133,7 @@ describe('writing a file', () => {
   });
 });
 
-const ROUNDS = 40;
+const ROUNDS = 24;
 
 /** Evenly spread over 0 to 1 in an order that looks like chance: multiples of the golden ratio. */
 function spread(round: number): number {

@@ -105,10 +105,10 @@ export function officeInput(unit) {
     svg:x="${l(stitch.x)}" svg:y="${l(stitch.y)}" svg:width="${l(stitch.width)}" svg:height="${l(stitch.height)}"/>
   <draw:rect draw:name="twin" draw:style-name="cut" draw:corner-radius="${l(panel.radius)}"
     svg:x="${l(twin.x)}" svg:y="${l(twin.y)}" svg:width="${l(twin.width)}" svg:height="${l(twin.height)}"><svg:title>twin</svg:title></draw:rect>
-  <draw:g draw:name="tab"><svg:title>tab</svg:title><draw:path draw:name="tab-line" draw:style-name="cut"
+  <draw:g draw:name="tab"><draw:path draw:name="tab-line" draw:style-name="cut"
     draw:transform="rotate (${turn}) translate (${t(cornerX)} ${t(cornerY)})"
     svg:width="${l(2 * tab.radius)}" svg:height="${l(tab.radius + tab.length)}" svg:viewBox="0 0 3000 5500"
-    svg:d="M0 1500A1500 1500 0 0 1 3000 1500L3000 5500H0Z"/></draw:g>
+    svg:d="M0 1500A1500 1500 0 0 1 3000 1500L3000 5500H0Z"><svg:title>tab</svg:title></draw:path></draw:g>
   <draw:frame draw:style-name="words" svg:x="${l(35)}" svg:y="${l(32)}" svg:width="${l(40)}" svg:height="${l(10)}">
     <draw:text-box><text:p>panel</text:p></draw:text-box></draw:frame>
 </draw:page></office:drawing></office:body></office:document>

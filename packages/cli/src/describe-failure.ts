@@ -1,5 +1,6 @@
-import { sentenceFor } from '@hidebound/leather';
-import type { DiagnosticPlace } from '@hidebound/leather';
+import { INTAKE_SENTENCES } from '@hidebound/intake';
+import { placeWords, sentenceFor } from '@hidebound/leather';
+import type { DiagnosticPlace, SentenceParams } from '@hidebound/leather';
 import { CliError } from './cli-error.js';
 import { EXIT_STATUS } from './exit-status.js';
 import type { ExitStatus } from './exit-status.js';
@@ -15,14 +16,23 @@ export interface Failure {
 /** The packages' own errors: each says that the input is bad, with a stable code. */
 const INPUT_ERRORS = new Set(['LeatherError', 'IntakeError', 'GeometryError', 'RenderError']);
 
-/** Turns whatever was thrown into what is told. Only a mistake in the program itself has no sentence of its own. */
-export function describeFailure(error: unknown): Failure {
+/**
+ * Turns whatever was thrown into what is told. Only a mistake in the program itself has no sentence of its own. Bad
+ * input of unknown place is in the main file.
+ */
+export function describeFailure(error: unknown, mainFile?: string): Failure {
   if (error instanceof CliError) {
-    return tell(error.exitStatus, error.code, error.message, error.place);
+    const isInput = error.exitStatus === EXIT_STATUS.badInput;
+    return tell(
+      error.exitStatus,
+      error.code,
+      error.message,
+      error.place ?? (isInput ? placeIn(mainFile) : undefined),
+    );
   }
   if (error instanceof Error && INPUT_ERRORS.has(error.name)) {
     const place = placeOf(error);
-    return tell(EXIT_STATUS.badInput, codeOf(error), bareMessage(error), place);
+    return tell(EXIT_STATUS.badInput, codeOf(error), bareMessage(error, place), place ?? placeIn(mainFile));
   }
   const words = error instanceof Error ? error.message : String(error);
   return {
@@ -30,6 +40,10 @@ export function describeFailure(error: unknown): Failure {
     code: 'internal',
     sentence: `this should not have happened (${oneLine(words)}); run it again with --debug and report what it says.`,
   };
+}
+
+function placeIn(file: string | undefined): DiagnosticPlace | undefined {
+  return file === undefined ? undefined : { file };
 }
 
 function tell(
@@ -56,13 +70,13 @@ function tenths(value: number): string {
 }
 
 /** The sentence without the place that the error's own message has in front of it. */
-function bareMessage(error: Error): string {
+function bareMessage(error: Error, place: DiagnosticPlace | undefined): string {
+  const prefix = `${placeWords(place)}: `;
+  if (error.message.startsWith(prefix)) return error.message.slice(prefix.length);
   if (!('params' in error) || typeof error.params !== 'object' || error.params === null) return error.message;
-  const prefix = sentenceFor({
-    code: codeOf(error),
-    params: error.params as Record<string, string | number>,
-  });
-  return error.message.endsWith(prefix) ? prefix : error.message;
+  const params = error.params as SentenceParams;
+  const bare = sentenceFor({ code: codeOf(error), params }, [INTAKE_SENTENCES]);
+  return error.message.endsWith(bare) ? bare : error.message;
 }
 
 function codeOf(error: Error): string {

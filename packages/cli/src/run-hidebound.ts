@@ -44,7 +44,7 @@ async function runOne(
     }
     return result.exitStatus;
   } catch (error) {
-    return tellFailure(describeFailure(error), error, { command, options, context });
+    return tellFailure(describeFailure(error, files[0]), error, { command, options, context });
   }
 }
 

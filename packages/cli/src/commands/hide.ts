@@ -100,7 +100,7 @@ function factLines(hide: Hide): readonly string[] {
       'price',
       price === undefined
         ? undefined
-        : `${price.amount} ${price.currency} per ${price.per}, ${price.of} area`,
+        : `${price.amount} ${price.currency} per ${price.per === 'hide' ? 'hide' : `${price.per.replace('2', '²')} of the ${price.of} area`}`,
     ],
     ['kept at', hide.storedAt],
     ['notes', hide.notes],
