@@ -1,4 +1,4 @@
-import { MIRROR_X, transformRegion } from '@hidebound/geometry';
+import { MIRROR_X, regionsArea, transformRegion } from '@hidebound/geometry';
 import type { AngleRule, Item, LaneNeed, Need, Region } from '@hidebound/geometry';
 import { LeatherError } from '../leather-error.js';
 import type { Looks } from '../model/marks.js';
@@ -17,6 +17,8 @@ interface PieceItemsInput {
   readonly piece: LayablePiece;
   /** Ids of the hides of its leather. */
   readonly sheets: readonly string[];
+  /** The leather whose faces are to match in shade. */
+  readonly faceLeather: string | undefined;
 }
 
 /** Copies per set, doubled layers counted; plain and mirrored ones apart. */
@@ -96,13 +98,25 @@ function buildItem(input: PieceItemsInput, shape: ItemShape): Item {
     group: orderPiece.leather,
     ...(orderPiece.inLane ? { lane: laneNeedOf(article, orderPiece, isTurnedOver) } : {}),
     ...(marginMm === undefined ? {} : { roughMargin: marginMm }),
-    isFace: isSeen(orderPiece),
+    isFace: isSeen(orderPiece) && orderPiece.leather === input.faceLeather,
   };
 }
 
 /** Parts that end up within the finished thing have no shade to match. */
 function isSeen(piece: ResolvedPiece): boolean {
   return piece.part !== 'lining' && piece.part !== 'stiffener';
+}
+
+/** The leathers of an article's seen pieces, the one with the largest face first. */
+export function faceLeathers(article: ResolvedArticle, pieces: readonly LayablePiece[]): string[] {
+  const areas = new Map<string, number>();
+  for (const orderPiece of article.pieces.filter(isSeen)) {
+    const piece = pieces.find((p) => p.article === article.name && p.piece === orderPiece.name);
+    const { leather, count, layers } = orderPiece;
+    const face = piece === undefined ? 0 : regionsArea(piece.face);
+    areas.set(leather, (areas.get(leather) ?? 0) + face * count * layers);
+  }
+  return [...areas].sort(([, a], [, b]) => b - a).map(([leather]) => leather);
 }
 
 /**

@@ -318,6 +318,37 @@ describe('the nesting problem of an order', () => {
     expect(new Set(sheets.map(({ lot }) => lot)).size).toBe(2);
   });
 
+  test('when faces keep to one lot, those of the leather with the largest face do; others are told', () => {
+    const leathers = [
+      { name: 'body', hides: ['hide.json'] },
+      { name: 'straps', hides: ['bend.json', 'other.json'] },
+    ];
+    const hides = [
+      ...HIDES,
+      ...['bend', 'other'].map((id) => ({ file: `${id}.json`, hide: { ...HIDES[0]!.hide, id } })),
+    ];
+    const bag = plainArticle(
+      'bag',
+      [
+        plainOrderPiece('tie', { leather: 'straps', part: 'tab', from: { kind: 'disc', diameterMm: 20 } }),
+        plainOrderPiece('front', { part: 'front' }),
+        plainOrderPiece('lining', { part: 'lining' }),
+      ],
+      { keepTogether: 'faces on one lot' },
+    );
+    const { problem, diagnostics } = problemOf(plainOrder([bag], { leathers }), hides);
+    expect(problem.setKinds[0]!.keep).toBe('faceLot');
+    expect(problem.items.map(({ id, isFace }) => [id, isFace])).toEqual([
+      ['bag/tie', false],
+      ['bag/front', true],
+      ['bag/lining', false],
+    ]);
+    expect(diagnostics.find(({ code }) => code === 'lots-not-matched')?.params).toEqual({
+      article: 'bag',
+      leather: 'straps',
+    });
+  });
+
   test('when names hold strokes and tildes, their ids stay apart', () => {
     const ids = [
       itemId('a/b', 'c', false),
