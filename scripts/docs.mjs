@@ -58,7 +58,7 @@ function formatSection(format) {
 
 function partSection({ name, value, fields }) {
   const heading = `### ${name}`;
-  return fields.length === 0 ? `${heading}\n\n${value}` : `${heading}\n\n${table(fields)}`;
+  return [heading, `It is ${value}.`, ...(fields.length === 0 ? [] : [table(fields)])].join('\n\n');
 }
 
 function table(fields) {

@@ -41,7 +41,9 @@ export function describeParts(): readonly PartDescription[] {
   return Object.entries(SHARED_PARTS).map(([name, schema]) => ({
     name,
     value: valueWords(asAnySchema(schema)),
-    fields: describeFields(asAnySchema(schema), ''),
+    fields: [asAnySchema(schema), ...alternatives(asAnySchema(schema))].flatMap((one) =>
+      describeFields(one, ''),
+    ),
   }));
 }
 

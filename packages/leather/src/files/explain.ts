@@ -51,7 +51,7 @@ function explain(reading: Reading, issue: Issue): LeatherError {
     if (inner !== undefined) return explain(reading, { ...inner, path: joinPaths(issue, inner) });
   }
   const place = placeOf(reading, path);
-  const problem = problemOf(issue.message);
+  const problem = problemOf(issue.message) ?? problemOfQuantity(issue, value);
   if (problem !== undefined) {
     return new LeatherError(problem.code, `${placeWords(place)}: ${problem.sentence}`, place);
   }
@@ -62,6 +62,13 @@ function explain(reading: Reading, issue: Issue): LeatherError {
 /** Valibot's own messages all begin alike; those of our schemas are the words for what would be right. */
 function hasOwnWords(issue: Issue): boolean {
   return !issue.message.startsWith('Invalid ');
+}
+
+/** A union of words and a quantity: what looks like a figure was meant as the quantity. */
+function problemOfQuantity(issue: Issue, value: unknown): ReturnType<typeof problemOf> {
+  const isFigure = typeof value === 'number' || (typeof value === 'string' && /\d/.test(value));
+  if (issue.type !== 'union' || !isFigure) return undefined;
+  return issue.issues?.map((inner) => problemOf(inner.message)).find((inner) => inner !== undefined);
 }
 
 function joinPaths(outer: Issue, inner: Issue): Issue['path'] {

@@ -20,9 +20,10 @@ const OUNCE_NAMES = ['oz', 'ounce', 'ounces'];
 /**
  * A span of thickness: a bare number is mm, a text carries its unit: "2.0-2.4 mm", "4-5 oz", "4 to 5 oz", "3 oz".
  * A single figure is a span from itself to itself.
- * @throws LeatherError `bad-thickness`, `thickness-reversed`, `out-of-range`, `ambiguous-comma`
+ * @throws LeatherError `bad-thickness`, `ambiguous-ounces`, `thickness-reversed`, `out-of-range`, `ambiguous-comma`
  */
 export function parseThickness(value: string | number): ThicknessRange {
+  if (typeof value === 'string') refuseSlashedOunces(value);
   const range = typeof value === 'number' ? { minMm: value, maxMm: value } : readSpan(value);
   if (range === undefined || !Number.isFinite(range.minMm) || range.minMm <= 0) {
     throw leatherError('bad-thickness', { found: quoteValue(value) });
@@ -38,6 +39,17 @@ export function parseThickness(value: string | number): ThicknessRange {
     throw leatherError('out-of-range', { found: quoteValue(value), unit: 'mm', from: 'above 0', to });
   }
   return range;
+}
+
+const SLASHED = /^\s*(\d+)\s*\/\s*(\d+)\s*(?:oz|ounces?)\.?\s*$/i;
+
+/** "4/5 oz" on a label means 4 to 5 oz; as a number it is four fifths of one. */
+function refuseSlashedOunces(text: string): void {
+  const match = SLASHED.exec(text);
+  if (match === null) return;
+  const [, from = '', to = ''] = match;
+  const ounces = trimmed(Number(from) / Number(to), 3);
+  throw leatherError('ambiguous-ounces', { found: quoteValue(text), from, to, ounces });
 }
 
 const TO = /^\s*(?:-|–|—|to\b)\s*/i;

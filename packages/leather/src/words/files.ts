@@ -10,7 +10,8 @@ export const FILE_SENTENCES = {
     `The file is empty; it should start with a line that says format: ${p.format}.`,
   'not-json': (p: { found: string; wanted: string }) =>
     `The text breaks off being JSON here: found ${p.found}, but expected ${p.wanted}.`,
-  'not-yaml': (p: { problem: string }) => `The text can't be read as YAML: ${p.problem}.`,
+  'not-yaml': (p: { problem: string }) =>
+    `The text can't be read as YAML (${p.problem}); check the indentation and the quotes of this line and of the one above.`,
   'several-documents': () =>
     'The file holds several documents separated by "---"; keep one document, without such a line between parts.',
   'too-deep': (p: { limit: number }) =>
@@ -44,6 +45,8 @@ export const FILE_SENTENCES = {
     `${p.found} is not an angle; write degrees as a bare number (90) or "90 deg".`,
   'bad-thickness': (p: { found: string }) =>
     `${p.found} is not a thickness; write millimetres as a bare number (2), a span ("2.0-2.4 mm") or ounces ("4-5 oz").`,
+  'ambiguous-ounces': (p: { found: string; from: string; to: string; ounces: string }) =>
+    `${p.found} can be read two ways: as ${p.from} to ${p.to} oz or as ${p.ounces} oz; write "${p.from}-${p.to} oz" for the first or "${p.ounces} oz" for the second.`,
   'bad-area': (p: { found: string }) =>
     `${p.found} is not an area; write a number with its unit, such as "22 3/4 ft2", "2.1 m2" or "210 dm2".`,
   'area-needs-unit': (p: { found: string }) =>
@@ -121,8 +124,8 @@ export const FILE_SENTENCES = {
     `There is no lane or rough cut with the id ${p.id} in this layout.`,
   'layout-duplicate': (p: { what: string }) =>
     `${p.what} stands twice in the layout; each may stand there once.`,
-  'ring-too-short': () => 'A ring needs at least three corners.',
-  'curve-not-closed': () => 'A closed curve must end exactly where it starts.',
+  'curve-not-closed': () =>
+    'A closed line must end exactly where it starts; let its last segment end at its start.',
 
   'journal-number': (p: { found: number; wanted: number }) =>
     `Entry number ${p.found} stands where ${p.wanted} should be; entries are numbered from 1 without a gap and only ever added.`,

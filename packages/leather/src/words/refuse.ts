@@ -1,7 +1,7 @@
 import { LeatherError } from '../leather-error.js';
 import type { DiagnosticPlace } from '../model/diagnostic.js';
 import { sentenceFor } from './catalogue.js';
-import type { SentenceCode , SENTENCES} from './catalogue.js';
+import type { SentenceCode, SENTENCES } from './catalogue.js';
 import type { ParamsOf, SentenceParams } from './sentence.js';
 
 /** The error for a code of the catalogue, its parameters held to what the sentence asks for. */

@@ -17,8 +17,13 @@ export function quoteValue(value: unknown): string {
   if (typeof value === 'number' || typeof value === 'boolean') return String(value);
   if (value === null) return 'empty';
   if (value === undefined) return 'missing';
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list';
+  if (Array.isArray(value)) return listSize(value.length);
   return 'a group of keys';
+}
+
+function listSize(entries: number): string {
+  if (entries === 0) return 'an empty list';
+  return entries === 1 ? 'a list of one entry' : `a list of ${entries} entries`;
 }
 
 const LONGEST_QUOTE = 60;

@@ -123,7 +123,7 @@ export const name = v.pipe(
   v.string(NAME_WORDS),
   v.minLength(1, NAME_WORDS),
   v.maxLength(LONGEST_NAME, NAME_WORDS),
-  v.regex(ONE_LINE, NAME_WORDS),
+  v.regex(/^(?=.*\S)[^\u0000-\u001f\u007f]*$/, NAME_WORDS),
 );
 
 const TEXT_WORDS = `text of at most ${groupDigits(LONGEST_TEXT)} characters`;

@@ -94,7 +94,7 @@ export const workshopFileSchema = group({
   name: [optional(name), 'The workshop’s name.'],
   parts: [
     v.optional(
-      oneKeyEach(PARTS, workshopPart, (part) => `What a ${part} needs, where the order is silent.`),
+      oneKeyEach(PARTS, workshopPart, (part) => `What the part "${part}" needs, where the order is silent.`),
       {},
     ),
     'What each part means, where the order is silent.',

@@ -155,7 +155,10 @@ class JsonReader {
   }
 
   private unexpected(wanted: string) {
-    const rest = this.text.slice(this.at, this.at + 12).split('\n')[0] ?? '';
+    const rest = this.text
+      .slice(this.at, this.at + 12)
+      .split('\n')[0]!
+      .replaceAll('"', "'");
     const found =
       this.at >= this.text.length ? 'the end of the file' : quoteValue(rest === '' ? 'a new line' : rest);
     return leatherError('not-json', { found, wanted }, { file: this.file, line: this.lineAt(this.at) });

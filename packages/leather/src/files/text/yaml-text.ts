@@ -32,6 +32,7 @@ export function parseYamlText(text: string, file: string): TextTree {
 type ParsedDocument = Document.Parsed<ParsedNode>;
 
 function composeOne(text: string, lines: LineCounter, file: string): ParsedDocument {
+  lines.addNewLine(0);
   const parser = new Parser(lines.addNewLine);
   const composer = new Composer({
     version: '1.2',
@@ -47,7 +48,8 @@ function composeOne(text: string, lines: LineCounter, file: string): ParsedDocum
   for (const lexeme of new Lexer().lex(text)) {
     for (const token of parser.next(lexeme)) take(composer.next(token) as Iterable<ParsedDocument>);
     if (parser.stack.length > DEEPEST_NESTING * STACK_PER_LEVEL) {
-      throw leatherError('too-deep', { limit: DEEPEST_NESTING }, { file });
+      const place = { file, line: lines.lineStarts.length };
+      throw leatherError('too-deep', { limit: DEEPEST_NESTING }, place);
     }
   }
   for (const token of parser.end()) take(composer.next(token) as Iterable<ParsedDocument>);
@@ -75,9 +77,12 @@ function refuseOddKeysAndBombs(
 ): void {
   let aliases = 0;
   visit(document, {
-    Alias: () => {
+    Alias: (_, alias) => {
       aliases += 1;
       if (aliases > MOST_ALIASES) throw leatherError('too-many-aliases', { limit: MOST_ALIASES }, { file });
+      if (alias.resolve(document) !== undefined) return;
+      const place = { file, ...(alias.range ? { line: lineAt(alias.range[0]) } : {}) };
+      throw leatherError('not-yaml', { problem: `no anchor &${alias.source} stands above its alias` }, place);
     },
     Pair: (_, pair) => {
       const key: unknown = pair.key;
