@@ -21,6 +21,7 @@ export type IntakeErrorCode =
   | 'path-too-long'
   | 'too-deep'
   | 'too-large'
+  | 'too-many-clones'
   | 'too-many-elements'
   | 'truncated-file'
   | 'use-cycle';

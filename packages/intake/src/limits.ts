@@ -9,8 +9,8 @@ export const MAX_DEPTH = 400;
 /** Elements in the file. */
 export const MAX_ELEMENTS = 500_000;
 
-/** Elements drawn: a clone draws its original again, so a small file can ask for billions. */
-export const MAX_DRAWN = 200_000;
+/** Elements drawn as parts of clones: a clone draws its original again, so a small file can ask for billions. */
+export const MAX_CLONED = 50_000;
 
 /** Segments of one path. A real outline has thousands; the search for crossings must stay within seconds. */
 export const MAX_PATH_SEGMENTS = 200_000;
@@ -102,3 +102,7 @@ export const DASH_GAP_SLACK = 1.6;
 
 /** A gap turns from its dashes by 75° at most: round a square corner it looks turned by 45° or so on either side. */
 export const DASH_MAX_TURN_COS = 0.25;
+
+/** Or it goes straight on from one of them and leaves the other, which ends on a corner, by 135° at most. */
+export const DASH_STRAIGHT_COS = 0.9;
+export const DASH_CORNER_COS = -0.71;

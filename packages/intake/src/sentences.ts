@@ -39,7 +39,9 @@ const REFUSALS: Readonly<Record<string, Sentence>> = {
   'too-large': ({ megabytes, limit }) =>
     `The file has ${megabytes} MB; a pattern has ${limit} MB at most, so take pictures and hidden layers out of it.`,
   'too-many-elements': ({ limit }) =>
-    `More than ${limit} elements would be drawn; split the drawing into several files.`,
+    `The drawing has more than ${limit} elements; split the drawing into several files.`,
+  'too-many-clones': ({ limit }) =>
+    `Clones of clones would draw more than ${limit} elements; unlink them in the drawing program.`,
   'truncated-file': () => 'The file stops in the middle of the drawing; copy or save it again.',
   'use-cycle': ({ target }) =>
     `The clone ${target} contains itself; unlink the clone in the drawing program.`,

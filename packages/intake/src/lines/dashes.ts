@@ -4,7 +4,9 @@ import {
   DASH_GAP_SLACK,
   DASH_MAX_GAP_MM,
   DASH_MAX_LENGTH_MM,
+  DASH_CORNER_COS,
   DASH_MAX_TURN_COS,
+  DASH_STRAIGHT_COS,
   DASHES_AT_LEAST,
   JOIN_MM,
 } from '../limits.js';
@@ -53,8 +55,10 @@ function gapBetween(a: RoleLine, b: RoleLine): number | undefined {
   const gap = distanceBetween(from, to);
   if (gap <= JOIN_MM || gap > DASH_MAX_GAP_MM) return undefined;
   const way = { x: (to.x - from.x) / gap, y: (to.y - from.y) / gap };
-  const turns = [endDirection(a.curve), startDirection(b.curve)].map((d) => d.x * way.x + d.y * way.y);
-  return turns.every((cos) => cos >= DASH_MAX_TURN_COS) ? gap : undefined;
+  const [out, into] = [endDirection(a.curve), startDirection(b.curve)].map((d) => d.x * way.x + d.y * way.y);
+  const [less, more] = [Math.min(out!, into!), Math.max(out!, into!)];
+  const goesOn = less >= DASH_MAX_TURN_COS || (more >= DASH_STRAIGHT_COS && less >= DASH_CORNER_COS);
+  return goesOn ? gap : undefined;
 }
 
 function startDirection({ start, segments }: Curve): Point {

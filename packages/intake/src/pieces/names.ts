@@ -60,7 +60,7 @@ const LONGEST_TEXT_NAME = 40;
 export function isMeaningfulName(name: string): boolean {
   const words = nameWords(name);
   if (words.every((word) => PROGRAM_WORDS.has(word))) return false;
-  return roleOfWholeName(name) === undefined && roleOfLeadingWords(name) === undefined;
+  return roleOfWholeName(name) === undefined;
 }
 
 /** Ids are more often made up: those of one letter and a number say nothing either. */

@@ -1,3 +1,4 @@
+import { findSelfCrossing } from '@hidebound/geometry';
 import { longName, placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import {
@@ -70,11 +71,13 @@ function sortOne(
   return { outline, kind, ...(bearer.piece === undefined ? {} : { piece: bearer.piece }) };
 }
 
-function outermostKind({ line, area, circle }: Outline, findings: Findings): OutlineKind {
+function outermostKind({ line, area, circle, ring }: Outline, findings: Findings): OutlineKind {
   const place = { ...placeOf(line.source), point: line.curve.start };
   const isHole =
     circle !== undefined && line.role === undefined && 2 * circle.radius <= STITCH_HOLE_MAX_DIAMETER_MM;
-  if (area < MIN_PIECE_MM2 || isHole) {
+  // A figure of eight has no area either, but the mistake to tell of is another one.
+  const isSlip = area < MIN_PIECE_MM2 && findSelfCrossing(ring) === undefined;
+  if (isSlip || isHole) {
     tell(findings, 'warning', 'too-small-for-a-piece', { area: round2(area) }, place);
     return 'stray';
   }

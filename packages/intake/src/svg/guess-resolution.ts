@@ -13,7 +13,7 @@ const LEAST_SIZES = 2;
 
 /** So large a share of sizes must be round at the other resolution, and no more than this one at 96. */
 const CLEARLY_ROUND = 0.8;
-const HARDLY_ROUND = 0.3;
+const HARDLY_ROUND = 0.5;
 
 /**
  * Warns when a file in px looks like one of another resolution: its sizes are round in mm or inches at 72 or 90 px to

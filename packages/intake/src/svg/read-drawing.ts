@@ -80,7 +80,7 @@ export function drawAll(
     cache: new Map(),
     lines: [],
     texts: [],
-    drawn: 0,
+    cloned: 0,
     segments: 0,
     groups: 0,
   };

@@ -7,7 +7,7 @@ import type { DrawnGroup, DrawnLine, DrawnSource, DrawnText } from '../drawing/d
 import { IntakeError } from '../error.js';
 import { ignore, longName, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { MAX_DEPTH, MAX_DRAWN } from '../limits.js';
+import { MAX_CLONED, MAX_DEPTH } from '../limits.js';
 import { childElements, elementName, textContent } from '../xml/node.js';
 import type { XmlElement } from '../xml/node.js';
 import { drawShape } from './draw.js';
@@ -27,7 +27,8 @@ export interface Walk {
   readonly byId: ReadonlyMap<string, XmlElement>;
   readonly lines: DrawnLine[];
   readonly texts: DrawnText[];
-  drawn: number;
+  /** Elements drawn so far as parts of clones. */
+  cloned: number;
   segments: number;
   groups: number;
 }
@@ -102,8 +103,9 @@ function inGroup(walk: Walk, element: XmlElement, surroundings: Surroundings): S
 
 function checkLimits(walk: Walk, element: XmlElement, outer: Surroundings): void {
   const place = { file: walk.findings.file, line: element.line, at: elementName(element) };
-  walk.drawn++;
-  if (walk.drawn > MAX_DRAWN) throw new IntakeError('too-many-elements', { limit: MAX_DRAWN }, place);
+  if (outer.using.length > 0 && ++walk.cloned > MAX_CLONED) {
+    throw new IntakeError('too-many-clones', { limit: MAX_CLONED }, place);
+  }
   if (outer.depth > MAX_DEPTH) throw new IntakeError('too-deep', { limit: MAX_DEPTH }, place);
 }
 
