@@ -2,9 +2,17 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { rectangle, textLine, writePdf, writeSvg } from '@hidebound/render';
+import {
+  drawCuttingSheets,
+  drawHide,
+  drawLayoutTrueScale,
+  drawPieces,
+  rectangle,
+  textLine,
+  writePdf,
+  writeSvg,
+} from '@hidebound/render';
 import type { Drawing } from '@hidebound/render';
-import { drawCuttingSheets, drawHide, drawLayoutTrueScale, drawPieces } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
 import { sampleHide } from '../packages/render/src/sample/sample-hide.js';
 import { sampleLayout } from '../packages/render/src/sample/sample-layout.js';
@@ -147,7 +155,7 @@ describe('when pictures are drawn, they are as they were approved', () => {
     const drawing = drawLayoutTrueScale({ layout, hide: shoulder, fonts });
     const svg = writeSvg(drawing);
     expect(svg).toContain(`width="${drawing.widthMm}mm" height="${drawing.heightMm}mm"`);
-    // The strap of the sample is 420 mm long; its cut line must be so on the drawing.
+    // The sample shoulder is about 1.4 m long.
     expect(drawing.widthMm).toBeGreaterThan(1350);
   });
 });

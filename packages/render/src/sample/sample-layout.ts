@@ -195,7 +195,7 @@ function isFree(ground: Ground, region: Region): boolean {
   return (
     [...ground.never, ...ground.placed].every(
       (other) => !boxesTouch(regionBox(other), box, 3) || regionDistance(other, region) >= 3,
-    ) && regionInRegion(region, ground.region, 8)
+    ) && regionInRegion(region, ground.region, { atLeastMm: 8 })
   );
 }
 
