@@ -15,6 +15,8 @@ export interface Improvement {
   readonly wanted: Wanted;
   readonly tables: CostTables;
   readonly random: Random;
+  /** By item: 1 if it doesn't fit even an empty sheet, so that looking for a place is in vain. */
+  readonly hopeless: Uint8Array;
   cost: number;
   best: number;
   /** What lay where when the cost was best. */
@@ -29,13 +31,16 @@ const STEPS_BEFORE_RETURN = 60;
 /** Most pieces that one step takes off. */
 const MOST_LIFTED = 9;
 /** Most missing pieces that one step tries to lay. */
-const MOST_MISSING = 6;
+const MOST_MISSING = 3;
+/** Share of the steps that also look for exact fits, which takes longer. */
+const EXACT_FIT_SHARE = 0.25;
 
 export function startImprovement(
   layout: Layout,
   wanted: Wanted,
   tables: CostTables,
   random: Random,
+  hopeless: Uint8Array,
 ): Improvement {
   const cost = costOf(layout, tables, wanted.copies);
   return {
@@ -43,6 +48,7 @@ export function startImprovement(
     wanted,
     tables,
     random,
+    hopeless,
     cost,
     best: cost,
     bestLaid: [...layout.laid],
@@ -59,7 +65,7 @@ export function* improveStep(one: Improvement): Generator<undefined, void> {
   const missing = shuffled(missingCopies(one), random).slice(0, MOST_MISSING);
   const lifted = chooseLifted(one).map((copy) => liftCopy(layout, copy));
   const present = new Map(lifted.map((laid) => [laid.copy, laid.variant.rotationDeg]));
-  const effort = improvingEffort(random, 0.6 * random.next());
+  const effort = improvingEffort(random, 0.6 * random.next(), random.next() < EXACT_FIT_SHARE);
   const added: number[] = [];
   let lost = 0;
   for (const copy of reorder(one, [...present.keys()], missing)) {
@@ -102,10 +108,11 @@ export function restore(layout: Layout, laid: readonly (Laid | undefined)[]): vo
   }
 }
 
-function missingCopies({ layout, wanted }: Improvement): number[] {
+function missingCopies({ layout, wanted, hopeless }: Improvement): number[] {
   const missing: number[] = [];
   for (let copy = 0; copy < wanted.copies.length; copy++) {
-    if (wanted.copies[copy] === 1 && layout.laid[copy] === undefined) missing.push(copy);
+    if (wanted.copies[copy] !== 1 || layout.laid[copy] !== undefined) continue;
+    if (hopeless[layout.demand.copies[copy]!.prepared.index] === 0) missing.push(copy);
   }
   return missing;
 }

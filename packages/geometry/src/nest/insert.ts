@@ -25,17 +25,29 @@ export interface Effort {
   readonly mostCandidates: number;
   /** Weight of empty length behind a piece. */
   readonly behind: number;
+  /** Look for exact fits too where nothing else is found. */
+  readonly exactFits: boolean;
 }
 
 export const FIRST_EFFORT: Effort = {
   mostRotations: FIRST_FREE_ANGLES,
   mostCandidates: FIRST_CANDIDATES,
   behind: 0.3,
+  exactFits: true,
 };
 
-export function improvingEffort(random: Random, behind: number): Effort {
-  return { random, mostRotations: IMPROVE_FREE_ANGLES, mostCandidates: IMPROVE_CANDIDATES, behind };
+export function improvingEffort(random: Random, behind: number, exactFits: boolean): Effort {
+  return {
+    random,
+    mostRotations: IMPROVE_FREE_ANGLES,
+    mostCandidates: IMPROVE_CANDIDATES,
+    behind,
+    exactFits,
+  };
 }
+
+/** An undemanding piece is laid so much farther on to leave good leather to those that need it. */
+const GOOD_LEATHER_MM = 100;
 
 /** The best place found for a copy on one sheet, valid for now; undefined if none was found. */
 export function findPlace(
@@ -60,6 +72,9 @@ export function findPlace(
       : randomRotations(context, effort.random, effort.mostRotations, presentDeg);
   const taste: ScanTaste = {
     behind: effort.behind,
+    goodLeatherMm: copy.prepared.needs.some(({ needClass }) => needClass === state.space.strictest)
+      ? 0
+      : GOOD_LEATHER_MM,
     accepts: quickLook(copy.prepared, state.space.sheet, state.space.frame, context.cache, pair),
   };
   const variants = rotations.map((rotation) => variantOf(layout, copy.prepared, sheet, rotation));
@@ -69,7 +84,7 @@ export function findPlace(
     (variant) => grownRunsOf(variant, layout.pitch),
     (variant) => shrunkRunsOf(variant, layout.pitch),
   ];
-  for (const look of looks) {
+  for (const look of effort.exactFits ? looks : looks.slice(0, 2)) {
     const proposals = variants.flatMap((variant) => scanPlaces(state, variant, taste, look(variant)));
     const howExact = look === looks[2] ? 'thorough' : 'quick';
     const place = bestExact(layout, state, proposals, effort, pair, howExact);

@@ -79,7 +79,12 @@ function fits(layout: Layout, prepared: PreparedItem, state: SheetState, counted
   for (const rotation of firstRotations(context, ROTATIONS_TRIED)) {
     const variant = variantOf(layout, prepared, space.index, rotation);
     const looked = { ...variant, prepared: subject };
-    const proposals = scanPlaces(state, looked, { behind: 0, accepts }, shrunkRunsOf(variant, layout.pitch));
+    const proposals = scanPlaces(
+      state,
+      looked,
+      { behind: 0, goodLeatherMm: 0, accepts },
+      shrunkRunsOf(variant, layout.pitch),
+    );
     for (const { column, row } of proposals.slice(0, PLACES_TRIED)) {
       const u = space.lattice.minX + column * space.lattice.pitch;
       const v = space.lattice.minY + row * space.lattice.pitch;

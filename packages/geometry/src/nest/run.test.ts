@@ -12,11 +12,11 @@ vi.setConfig({ testTimeout: 60_000 });
 /** Every fourth problem has several hides, every fifth has strokes, every third readings of thickness. */
 function randomOptions(seed: number): SampleProblemOptions {
   return {
-    pieces: 8 + (seed % 9),
+    pieces: 8 + (seed % 7),
     hides: seed % 4 === 0 ? 3 : 1,
     share: 0.15 + 0.1 * (seed % 4),
     mode: seed % 6 === 5 ? 'sets' : 'placeAll',
-    joins: seed % 4 === 1 ? 1 : 0,
+    joins: seed % 6 === 1 ? 1 : 0,
     hide: {
       flaws: 4 + (seed % 12),
       lengthMm: 1400,
@@ -53,7 +53,7 @@ describe('answers of the search', () => {
 
 describe('sameness', () => {
   const problem = sampleProblem(5, {
-    pieces: 9,
+    pieces: 7,
     joins: 2,
     share: 0.3,
     hide: { lengthMm: 1200, halfWidthMm: 600 },
@@ -260,5 +260,33 @@ describe('sets', () => {
     });
     const answer = runNest(problem);
     expect(answer.placements.map(({ sheet }) => sheet)).toEqual(['large', 'large', 'large', 'large']);
+  });
+});
+
+describe('good leather', () => {
+  it('when a lining bears poor leather, it leaves the good leather to the front', () => {
+    const poor = {
+      id: 'belly',
+      areas: [rectangle(0, 60, 100, 100)],
+      grade: 2,
+      weak: false,
+      isVoid: false,
+      uncertaintyMm: 0,
+    };
+    const problem = testProblem({
+      items: [
+        testItem('lining', rectangle(0, 0, 50, 38), {
+          need: { maxGrade: 2, strong: false },
+          priority: 1,
+          angleRule: UPRIGHT,
+        }),
+        testItem('front', rectangle(0, 0, 50, 55)),
+      ],
+      setKinds: [testKind({ lining: 2, front: 2 })],
+      sheets: [testSheet('sheet', rectangle(0, 0, 100, 100), { qualities: [poor] })],
+    });
+    const answer = runNest(problem);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+    expect(answer.unplaced).toEqual([]);
   });
 });

@@ -12,6 +12,7 @@ import type { Improvement } from './improve.js';
 import type { Layout } from './layout.js';
 import { createLayout, relabel } from './layout.js';
 import type { Reasons } from './reasons.js';
+import { reasonFor } from './reasons.js';
 import { refuseUnsupported } from './refuse.js';
 import type { AnswerScore } from './score.js';
 import { compareScores, scoreAnswer } from './score.js';
@@ -94,7 +95,7 @@ function* search(layout: Layout, state: SearchState): Generator<undefined, void>
   const mostJoins = budget.joins ?? Infinity;
   const random = createRandom(budget.seed);
   const tables = buildCostTables(layout);
-  let improvement = startImprovement(layout, wanted, tables, random);
+  let improvement = startImprovement(layout, wanted, tables, random, hopelessItems(layout, reasons));
   while (state.joins < mostJoins) {
     for (let step = 0; step < STEPS_PER_JOIN; step++) yield* improveStep(improvement);
     // The search may stand on a worse layout than its best: the join looks at the best, and it goes on as it was.
@@ -102,6 +103,17 @@ function* search(layout: Layout, state: SearchState): Generator<undefined, void>
     improvement = nextGoal(improvement, state.joins);
     yield;
   }
+}
+
+/** Items that were missed by the first layout because they fit nowhere at all. */
+function hopelessItems(layout: Layout, reasons: Reasons): Uint8Array {
+  const hopeless = new Uint8Array(layout.prepared.items.length);
+  for (const copy of layout.demand.copies) {
+    const { index } = copy.prepared;
+    if (layout.laid[copy.index] !== undefined || hopeless[index] === 1) continue;
+    if (reasonFor(reasons, layout, copy.prepared) !== 'no-room') hopeless[index] = 1;
+  }
+  return hopeless;
 }
 
 /** Completes a join: the better of the answer so far and the present layout. */
@@ -133,7 +145,7 @@ function nextGoal(one: Improvement, joins: number): Improvement {
   const phase = joins % (JOINS_FOR_A_SET + JOINS_FOR_LEATHER);
   if (phase >= JOINS_FOR_A_SET) for (const set of unfinished) dropSet(layout, wanted, set);
   else if (unfinished.length === 0 && open.length > 0) wantSet(wanted, nextSet(open));
-  return startImprovement(layout, wanted, tables, random);
+  return startImprovement(layout, wanted, tables, random, one.hopeless);
 }
 
 function nextSet(open: readonly SetOfCopies[]): SetOfCopies {

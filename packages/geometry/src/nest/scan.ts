@@ -20,8 +20,8 @@ export interface Proposal {
 export interface ScanTaste {
   /** Weight of the mean empty length behind the piece. */
   readonly behind: number;
-  /** Extra cost in mm of a place, or undefined. */
-  readonly costAt?: ((variant: Variant, u: number, v: number) => number) | undefined;
+  /** What a piece on leather that is better than it needs costs, in mm. */
+  readonly goodLeatherMm: number;
   /** False where the rules about direction, thickness and pairs can't hold; absent: everywhere. */
   readonly accepts?: ((variant: Variant, u: number, v: number) => boolean) | undefined;
 }
@@ -69,7 +69,8 @@ export function scanPlaces(
     }
     firstFree[row - lowRow] = column > highColumn ? -1 : column;
   }
-  return proposals(variant, runs, active, firstFree, lowRow, lattice, taste);
+  const found = proposals(variant, runs, active, firstFree, lowRow, lattice, taste);
+  return withLeather(state, runs, found, taste);
 }
 
 /** Written by `nextFree`; one object, so that the innermost loop makes none. */
@@ -194,6 +195,25 @@ function scoreOf(
     if (value < at) behind += at - value;
   }
   const u = lattice.minX + column * lattice.pitch;
-  const extra = taste.costAt?.(variant, u, lattice.minY + row * lattice.pitch) ?? 0;
-  return u + variant.body.maxX + (taste.behind * behind * lattice.pitch) / runs.bodyCount + extra;
+  return u + variant.body.maxX + (taste.behind * behind * lattice.pitch) / runs.bodyCount;
+}
+
+/** Adds the cost of good leather: the share of a piece's rows whose middle lies on leather for the strictest need. */
+function withLeather(
+  state: SheetState,
+  runs: ScanRuns,
+  found: readonly Proposal[],
+  taste: ScanTaste,
+): Proposal[] {
+  const { strictest, needs, lattice } = state.space;
+  const layer = strictest === undefined ? undefined : needs[strictest]!.layer;
+  if (layer === undefined || taste.goodLeatherMm === 0) return [...found];
+  return found.map((proposal) => {
+    let good = 0;
+    for (let i = 0; i < runs.bodyCount; i++) {
+      const column = proposal.column + ((runs.first[i]! + runs.last[i]!) >> 1);
+      if (layer.count[(proposal.row + runs.row[i]!) * lattice.columns + column] === 0) good++;
+    }
+    return { ...proposal, score: proposal.score + (taste.goodLeatherMm * good) / runs.bodyCount };
+  });
 }

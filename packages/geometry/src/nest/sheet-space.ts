@@ -46,6 +46,8 @@ export interface SheetSpace {
   readonly edge: Obstacle;
   readonly voids: readonly Obstacle[];
   readonly needs: readonly NeedSpace[];
+  /** The need that this sheet has least leather for, which others leave it; undefined if none forbids anything. */
+  readonly strictest: number | undefined;
   /** The sheet without pieces: everything that a body can't cover. */
   readonly empty: Layer;
   readonly netAreaMm2: number;
@@ -70,6 +72,7 @@ export function buildSheetSpace(
     }))
     .filter(({ soup }) => soup.count > 0);
   const empty = emptyLayer(lattice, edge, voids);
+  const needSpaces = needs.map((need) => buildNeedSpace(need, sheet, frame, lattice));
   return {
     index,
     sheet,
@@ -78,10 +81,26 @@ export function buildSheetSpace(
     region,
     edge,
     voids,
-    needs: needs.map((need) => buildNeedSpace(need, sheet, frame, lattice)),
+    needs: needSpaces,
+    strictest: strictestOf(needSpaces, empty),
     empty,
     netAreaMm2: regionArea(sheet.region),
   };
+}
+
+function strictestOf(needs: readonly NeedSpace[], empty: Layer): number | undefined {
+  let strictest: number | undefined;
+  let most = 0;
+  needs.forEach(({ layer }, i) => {
+    if (layer === undefined) return;
+    let blocked = 0;
+    for (let k = 0; k < layer.count.length; k++) if (layer.count[k] !== 0 && empty.count[k] === 0) blocked++;
+    if (blocked > most) {
+      most = blocked;
+      strictest = i;
+    }
+  });
+  return strictest;
 }
 
 function joined(areas: readonly Region[]): readonly Region[] {
