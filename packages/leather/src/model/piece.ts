@@ -76,7 +76,8 @@ export interface PatternPieces {
 
 /**
  * A piece made ready to be laid: in its own frame (origin: centre of the smallest enclosing circle of its cut ring),
- * with the rings that stand for its curves.
+ * with the rings that stand for its curves. Its shape is the one seen from the grain side: a piece whose seen side is
+ * the flesh is the mirror image (x → -x) of its drawing.
  */
 export interface LayablePiece {
   readonly article: string;

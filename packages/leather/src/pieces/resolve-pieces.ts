@@ -29,10 +29,19 @@ export function resolvePieces(order: ResolvedOrder, readPattern: ReadPattern): R
   const pieces: LayablePiece[] = [];
   const diagnostics: Diagnostic[] = [];
   for (const article of order.articles) {
+    const sources = new Map(
+      article.pieces.map((orderPiece) => [orderPiece.name, sourcePiece(article, orderPiece, piecesOf)]),
+    );
     for (const orderPiece of article.pieces) {
-      const source = sourcePiece(article, orderPiece, piecesOf);
-      const piece = layablePiece({ article: article.name, orderPiece, source });
-      checkSeamLines(article, orderPiece, source);
+      const piece = layablePiece({
+        article: article.name,
+        orderPiece,
+        source: sources.get(orderPiece.name)!,
+      });
+      for (const { line, to } of orderPiece.seams) {
+        checkSeamLine(article, orderPiece.name, line, sources);
+        checkSeamLine(article, to.piece, to.line, sources);
+      }
       pieces.push(piece);
       if (piece.arrowIsGuessed && orderPiece.direction.rule !== 'free') {
         diagnostics.push(guessedArrow(article, orderPiece, piece));
@@ -91,15 +100,19 @@ function patternPiece(
   );
 }
 
-function checkSeamLines(article: ResolvedArticle, orderPiece: ResolvedPiece, source: Piece): void {
-  const names = source.stitchLines.flatMap((line) => (line.name === undefined ? [] : [line.name]));
-  for (const { line } of orderPiece.seams) {
-    if (names.includes(line)) continue;
-    throw new LeatherError(
-      'unknown-line',
-      `The piece "${orderPiece.name}" of the article "${article.name}" is sewn along its line "${line}", but has no stitch line of that name${nearestName(line, names)}`,
-    );
-  }
+function checkSeamLine(
+  article: ResolvedArticle,
+  piece: string,
+  line: string,
+  sources: ReadonlyMap<string, Piece>,
+): void {
+  const lines = sources.get(piece)?.stitchLines ?? [];
+  const names = lines.flatMap(({ name }) => (name === undefined ? [] : [name]));
+  if (names.includes(line)) return;
+  throw new LeatherError(
+    'unknown-line',
+    `The piece "${piece}" of the article "${article.name}" is sewn along its line "${line}", but has no stitch line of that name${nearestName(line, names)}`,
+  );
 }
 
 function guessedArrow(article: ResolvedArticle, orderPiece: ResolvedPiece, piece: LayablePiece): Diagnostic {
