@@ -104,8 +104,8 @@ const PATTERNS: Readonly<Record<string, Sentence>> = {
     `A closed line within a piece, ${share} % of its area, is taken for a stitch line; name it "cut-out" if it is an opening.`,
   'holes-as-stitch-line': ({ rows, holes }) =>
     `${plural(holes, 'small hole', 'small holes')} in ${plural(rows, 'row', 'rows')} became stitch lines through their centres.`,
-  'role-guessed': ({ piece, role, count }) =>
-    `In "${piece}", ${plural(count, 'line', 'lines')} without a role ${Number(count) === 1 ? 'is' : 'are'} taken for ${role} ${Number(count) === 1 ? 'line' : 'lines'}; name the layer or the line to say otherwise.`,
+  'role-guessed': ({ pieces, role, count }) =>
+    `${plural(count, 'line', 'lines')} without a role ${Number(count) === 1 ? 'is' : 'are'} taken for ${role} ${Number(count) === 1 ? 'line' : 'lines'} (${pieces}); name the layer or the line to say otherwise.`,
   'outline-crosses-itself': ({ piece }) =>
     `The cut line of "${piece}" crosses itself here; pull the line apart in the drawing.`,
   'direction-not-drawn': ({ count, pieces }) =>

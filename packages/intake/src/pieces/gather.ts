@@ -82,7 +82,10 @@ function placeable(
   pieces: readonly PieceParts[],
   findings: Findings,
 ): RoleLine[] {
-  for (const piece of pieces) placeHoles(piece, smallCircles.get(piece) ?? [], findings);
+  tellRows(
+    pieces.map((piece) => placeHoles(piece, smallCircles.get(piece) ?? [])),
+    findings,
+  );
   const rest = wanted.filter((line) => !isBound(line));
   const stitchHoles = rest.filter((line) => line.role === 'stitch' && line.curve.closed).map(outlineOf);
   const holes = stitchHoles.filter(isStitchHole);
@@ -99,16 +102,24 @@ function isStitchHole({ circle }: Outline): boolean {
   return circle !== undefined && 2 * circle.radius <= STITCH_HOLE_MAX_DIAMETER_MM;
 }
 
-function placeHoles(piece: PieceParts, circles: readonly Outline[], findings: Findings): void {
+interface HoleCount {
+  readonly rows: number;
+  readonly holes: number;
+}
+
+function tellRows(counts: readonly HoleCount[], findings: Findings): void {
+  const rows = counts.reduce((sum, count) => sum + count.rows, 0);
+  const holes = counts.reduce((sum, count) => sum + count.holes, 0);
+  if (rows > 0) tell(findings, 'note', 'holes-as-stitch-line', { rows, holes });
+}
+
+function placeHoles(piece: PieceParts, circles: readonly Outline[]): HoleCount {
   const rows = rowLines(circles.filter(isStitchHole));
   const inRow = new Set(rows.flatMap(({ members }) => members));
   for (const { line } of rows) piece.stitchLines.push(markLine(line));
   const single = circles.filter((outline) => !inRow.has(outline));
   for (const { circle } of single) piece.punches.push(punchOf(circle!.center, circle!.radius));
-  if (rows.length > 0) {
-    const params = { rows: rows.length, holes: inRow.size };
-    tell(findings, 'note', 'holes-as-stitch-line', params, placeOf(piece.outline.line.source));
-  }
+  return { rows: rows.length, holes: inRow.size };
 }
 
 function rowLines(holes: readonly Outline[]): { line: RoleLine; members: Outline[] }[] {
@@ -133,13 +144,10 @@ function finishPieces(
   const names = namePieces(pieces, findings);
   const counts = countInGroups(pieces);
   const result = pieces.map((parts, i) => {
-    const place = placeOf(parts.outline.line.source);
-    for (const [role, count] of guesses.get(parts) ?? []) {
-      tell(findings, 'note', 'role-guessed', { piece: names[i]!, role, count }, place);
-    }
     tellCrossing(parts, names[i]!, findings);
     return patternPiece(parts, names[i]!, labelsInOrder(labelsAbout(parts, counts)), findings);
   });
+  tellGuessedRoles(pieces, names, guesses, findings);
   tellGuessedDirections(result, findings);
   return result;
 }
@@ -155,11 +163,40 @@ function tellCrossing({ outline }: PieceParts, name: string, findings: Findings)
   tell(findings, 'error', 'outline-crosses-itself', { piece: name }, place);
 }
 
+/** One note for each role that was guessed, naming the first few pieces. */
+function tellGuessedRoles(
+  pieces: readonly PieceParts[],
+  names: readonly string[],
+  guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>>,
+  findings: Findings,
+): void {
+  const byRole = new Map<LineRole, { count: number; pieces: string[] }>();
+  pieces.forEach((parts, i) => {
+    for (const [role, count] of guesses.get(parts) ?? []) {
+      const sum = byRole.get(role) ?? { count: 0, pieces: [] };
+      byRole.set(role, {
+        count: sum.count + count,
+        pieces: [...sum.pieces.slice(0, NAMED_PIECES), names[i]!],
+      });
+    }
+  });
+  for (const [role, { count, pieces: named }] of byRole) {
+    tell(findings, 'note', 'role-guessed', { role, count, pieces: firstFew(named, named.length) });
+  }
+}
+
+/** Pieces named in one sentence. */
+const NAMED_PIECES = 4;
+
+function firstFew(names: readonly string[], total: number): string {
+  const shown = names.slice(0, NAMED_PIECES).join(', ');
+  return total > NAMED_PIECES ? `${shown} and others` : shown;
+}
+
 function tellGuessedDirections(pieces: readonly PatternPiece[], findings: Findings): void {
   const without = pieces.filter(({ piece }) => piece.direction === undefined).map(({ piece }) => piece.name);
   if (without.length === 0) return;
-  const shown = without.slice(0, 4).join(', ');
-  const names = without.length > 4 ? `${shown} and ${without.length - 4} more` : shown;
+  const names = firstFew(without, without.length);
   tell(findings, 'note', 'direction-not-drawn', { count: without.length, pieces: names });
 }
 

@@ -1,12 +1,15 @@
 import {
+  createSpatialIndex,
   curveBox,
   curveEndPoints,
   curveLength,
   flattenCurve,
+  growBox,
   pointInRing,
   polylineNearest,
+  ringBox,
 } from '@hidebound/geometry';
-import type { Point, Polyline } from '@hidebound/geometry';
+import type { Box, Point, Polyline } from '@hidebound/geometry';
 import type { LineRole, MarkLine } from '@hidebound/leather';
 import type { DrawnText } from '../drawing/drawn-line.js';
 import { longName, placeOf, tell } from '../findings.js';
@@ -39,11 +42,11 @@ export function placeLines(
   pieces: readonly PieceParts[],
   findings: Findings,
 ): { readonly strays: RoleLine[]; readonly guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>> } {
-  const innermostFirst = [...pieces].sort((a, b) => a.outline.area - b.outline.area);
+  const find = pieceFinder(pieces);
   const strays: RoleLine[] = [];
   const guesses: Placing['guesses'] = new Map();
   for (const line of lines) {
-    const piece = pieceAround(line, innermostFirst);
+    const piece = pieceAround(line, find);
     if (piece === undefined || !placeLine({ line, piece, findings, guesses })) strays.push(line);
   }
   return { strays, guesses };
@@ -51,24 +54,36 @@ export function placeLines(
 
 /** Puts each text into the innermost piece that its start lies in. */
 export function placeTexts(texts: readonly DrawnText[], pieces: readonly PieceParts[]): void {
-  const innermostFirst = [...pieces].sort((a, b) => a.outline.area - b.outline.area);
+  const find = pieceFinder(pieces);
   for (const { text, at } of texts) {
-    innermostFirst.find(({ outline }) => isIn(at, outline))?.texts.push(text);
+    const box = { minX: at.x, minY: at.y, maxX: at.x, maxY: at.y };
+    find(box, ({ outline }) => pointInRing(at, outline.ring) !== 'outside')?.texts.push(text);
   }
 }
 
-function isIn(p: Point, { ring, box }: PieceParts['outline']): boolean {
-  if (p.x < box.minX || p.x > box.maxX || p.y < box.minY || p.y > box.maxY) return false;
-  return pointInRing(p, ring) !== 'outside';
+/** The smallest piece whose box touches a box and of which something holds. */
+type PieceFinder = (box: Box, holds: (piece: PieceParts) => boolean) => PieceParts | undefined;
+
+function pieceFinder(pieces: readonly PieceParts[]): PieceFinder {
+  const innermostFirst = [...pieces].sort((a, b) => a.outline.area - b.outline.area);
+  const index = createSpatialIndex(innermostFirst.map(({ outline }) => outline.box));
+  return (box, holds) => {
+    const near: number[] = [];
+    index.query(box, (i) => void near.push(i));
+    near.sort((a, b) => a - b);
+    return near.map((i) => innermostFirst[i]!).find(holds);
+  };
 }
 
 /** The smallest piece within which half of the line lies; a notch may also stand beside the cut line. */
-function pieceAround(line: RoleLine, innermostFirst: readonly PieceParts[]): PieceParts | undefined {
+function pieceAround(line: RoleLine, find: PieceFinder): PieceParts | undefined {
   const points = flattenCurve(line.curve, FLATTEN_MM);
   const sampled = points.length > 2 ? points : withMiddle(points);
-  const around = innermostFirst.find(({ outline }) => shareInside(sampled, outline) >= 0.5);
+  const box = ringBox(sampled);
+  const around = find(box, ({ outline }) => shareInside(sampled, outline) >= 0.5);
   if (around !== undefined || line.role !== 'notch') return around;
-  return innermostFirst.find(({ outline }) => edgeDistance(outline.ring, points[0]!) <= NOTCH_REACH_MM);
+  const reach = growBox(box, NOTCH_REACH_MM);
+  return find(reach, ({ outline }) => edgeDistance(outline.ring, points[0]!) <= NOTCH_REACH_MM);
 }
 
 function withMiddle(points: Polyline): Polyline {

@@ -78,6 +78,7 @@ export function drawAll(
     sheet,
     byId,
     cache: new Map(),
+    labels: new Map(),
     lines: [],
     texts: [],
     cloned: 0,

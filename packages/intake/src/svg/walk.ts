@@ -3,7 +3,7 @@ import type { Affine } from '@hidebound/geometry';
 import { computeStyle } from '../css/style.js';
 import type { Style, StyleCache } from '../css/style.js';
 import type { StyleSheet } from '../css/sheet.js';
-import type { DrawnGroup, DrawnLine, DrawnSource, DrawnText } from '../drawing/drawn-line.js';
+import type { DrawnGroup, DrawnLine, DrawnSource, DrawnText, Labels } from '../drawing/drawn-line.js';
 import { IntakeError } from '../error.js';
 import { ignore, longName, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
@@ -24,6 +24,8 @@ export interface Walk {
   readonly findings: Findings;
   readonly sheet: StyleSheet;
   readonly cache: StyleCache;
+  /** Labels of elements already seen: a clone's original is drawn many times. */
+  readonly labels: Map<XmlElement, Labels>;
   readonly byId: ReadonlyMap<string, XmlElement>;
   readonly lines: DrawnLine[];
   readonly texts: DrawnText[];
@@ -76,7 +78,7 @@ export function walkElement(walk: Walk, element: XmlElement, outer: Surroundings
 
 function drawElement(walk: Walk, element: XmlElement, inner: Surroundings): void {
   const { name } = element;
-  if (isShapeName(name)) drawShape(walk, element, inner, sourceOf(element, inner));
+  if (isShapeName(name)) drawShape(walk, element, inner, sourceOf(walk, element, inner));
   else if (name === 'text') drawText(walk, element, inner);
   else if (name === 'use') drawUse(walk, element, inner);
   else if (name === 'svg') drawNested(walk, element, inner);
@@ -113,8 +115,14 @@ export function sourceName(element: XmlElement): Pick<DrawnSource, 'name' | 'lin
   return { name: elementName(element), line: element.line };
 }
 
-function sourceOf(element: XmlElement, { groups }: Surroundings): DrawnSource {
-  return { ...sourceName(element), labels: labelsOf(element), groups };
+function sourceOf(walk: Walk, element: XmlElement, { groups }: Surroundings): DrawnSource {
+  return { ...sourceName(element), labels: knownLabels(walk, element), groups };
+}
+
+function knownLabels(walk: Walk, element: XmlElement): Labels {
+  let labels = walk.labels.get(element);
+  if (labels === undefined) walk.labels.set(element, (labels = labelsOf(element)));
+  return labels;
 }
 
 /** Lines are read as if nothing were cut off, masked or filtered. */
@@ -295,7 +303,7 @@ function drawText(walk: Walk, element: XmlElement, surroundings: Surroundings): 
   walk.texts.push({
     text,
     at: applyAffine(surroundings.matrix, at),
-    source: sourceOf(element, surroundings),
+    source: sourceOf(walk, element, surroundings),
   });
 }
 
