@@ -22,6 +22,9 @@ import { drawCuttingSheets } from './cutting-sheet.js';
 
 const fonts = loadFontBook();
 
+/** Sheets take a second or two to draw, and far longer on a busy machine. */
+const HOOK_MS = 60_000;
+
 /** A leader begins at the edge of its label, which is a little larger than the ink. */
 const LABEL_EDGE_MM = 1.5;
 
@@ -73,7 +76,7 @@ describe.each([
     });
     count = layout.placements.length;
     sheets = drawCuttingSheets({ layout, hides, page, side: seenFrom, fonts });
-  });
+  }, HOOK_MS);
 
   test('no text lies over another', () => {
     for (const sheet of sheets) {

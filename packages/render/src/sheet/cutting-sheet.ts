@@ -5,6 +5,7 @@ import { RenderError } from '../error.js';
 import { hideShape } from '../picture/hide-view.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { layoutPicture } from '../picture/layout-picture.js';
+import type { PictureContent } from '../picture/layout-picture.js';
 import { LARGE_PAGE_STYLE, PAGE_STYLE } from '../picture/picture-style.js';
 import type { FontBook } from '../text/font-book.js';
 import { planPage } from './fit-page.js';
@@ -15,6 +16,7 @@ import { cuttingOrderBlock, piecesBlock, unplacedBlock } from './list-blocks.js'
 import { PAGE_SIZES } from './page-size.js';
 import type { PageName } from './page-size.js';
 import { blockHeightMm, columnsOf, flowBlocks, panelStyle } from './panel.js';
+import type { PanelBlock, PanelStyle } from './panel.js';
 import type { LengthUnit } from './words.js';
 import { totalYieldBlock, yieldBlocks } from './yield-block.js';
 
@@ -65,19 +67,7 @@ function hidePages(options: CuttingSheetOptions, hide: Hide, index: number, coun
   const units = options.units ?? 'mm';
   const side = options.side ?? 'grain';
   const yields = yieldBlocks(layout, hide.id, fonts, style);
-  const plan = planPage({
-    page: PAGE_SIZES[options.page],
-    hide: hideShape(hide),
-    side,
-    headerMm: headerHeightMm(style.textMm),
-    footerMm: style.textMm * 1.3,
-    panelBelowMm: Math.max(
-      ...yields.map((block) => blockHeightMm(block, style)),
-      style.rowMm * LEAST_PANEL_ROWS,
-    ),
-    panelBesideMm: style.columnMm,
-    gapMm: GAP_MM,
-  });
+  const plan = planFor(options, hide, yields, style);
   const shown = layoutPicture({
     hide,
     layout,
@@ -88,29 +78,18 @@ function hidePages(options: CuttingSheetOptions, hide: Hide, index: number, coun
     within: plan.picture,
     ...(options.workshop === undefined ? {} : { workshop: options.workshop }),
   });
-  const isLast = index === count - 1;
   const blocks = [
     ...yields,
     legendBlock(shown.content, fonts, style, picture),
-    ...(isLast ? [unplacedBlock(layout, fonts, style)] : []),
-    cuttingOrderBlock(layout, hide.id, fonts, style),
-    piecesBlock(shown.content.pieces, fonts, style),
-    ...(isLast && count > 1 ? [totalYieldBlock(layout, fonts, style)] : []),
+    ...listBlocks(options, hide, shown.content, style, { index, count }),
   ];
+  const columns = columnsOf(plan.panel, style);
+  const further = columnsOf(furtherBody(plan), style);
+  const panels = flowBlocks(blocks, { columns }, { columns: further }, style, fonts).pages;
   const header = hideHeader(layout, hide, count > 1 ? `hide ${index + 1} of ${count}` : '', units);
-  const flown = flowBlocks(
-    blocks,
-    { columns: columnsOf(plan.panel, style) },
-    { columns: columnsOf(furtherBody(plan), style) },
-    style,
-    fonts,
-  );
-  return flown.pages.map((panel, page) => (number, of) => {
-    const footer = {
-      page: `Sheet ${number} of ${of}`,
-      units,
-      ...(page === 0 ? { side, denominator: plan.denominator } : {}),
-    };
+  return panels.map((panel, page) => (number, of) => {
+    const picturePart = page === 0 ? { side, denominator: plan.denominator } : {};
+    const footer = { page: `Sheet ${number} of ${of}`, units, ...picturePart };
     return {
       widthMm: plan.page.widthMm,
       heightMm: plan.page.heightMm,
@@ -123,6 +102,43 @@ function hidePages(options: CuttingSheetOptions, hide: Hide, index: number, coun
       ],
     };
   });
+}
+
+function planFor(
+  options: CuttingSheetOptions,
+  hide: Hide,
+  yields: readonly PanelBlock[],
+  style: PanelStyle,
+): PagePlan {
+  const heights = yields.map((block) => blockHeightMm(block, style));
+  return planPage({
+    page: PAGE_SIZES[options.page],
+    hide: hideShape(hide),
+    side: options.side ?? 'grain',
+    headerMm: headerHeightMm(style.textMm),
+    footerMm: style.textMm * 1.3,
+    panelBelowMm: Math.max(...heights, style.rowMm * LEAST_PANEL_ROWS),
+    panelBesideMm: style.columnMm,
+    gapMm: GAP_MM,
+  });
+}
+
+/** What did not fit stands with the last hide: only then is it known for the whole order. */
+function listBlocks(
+  options: CuttingSheetOptions,
+  hide: Hide,
+  content: PictureContent,
+  style: PanelStyle,
+  place: { readonly index: number; readonly count: number },
+): PanelBlock[] {
+  const { layout, fonts } = options;
+  const isLast = place.index === place.count - 1;
+  return [
+    ...(isLast ? [unplacedBlock(layout, fonts, style)] : []),
+    cuttingOrderBlock(layout, hide.id, fonts, style),
+    piecesBlock(content.pieces, fonts, style),
+    ...(isLast && place.count > 1 ? [totalYieldBlock(layout, fonts, style)] : []),
+  ];
 }
 
 const LEAST_PANEL_ROWS = 12;

@@ -57,53 +57,73 @@ export function flowBlocks(
   style: PanelStyle,
   fonts: FontBook,
 ): FlownPanel {
-  const pages: DrawingElement[][] = [[]];
-  let columns = first.columns;
-  let column = 0;
-  let y = columns[0]?.minY ?? 0;
-  const titleMm = style.titleMm * 1.75;
-  const place = (): Box => columns[column]!;
-  const nextColumn = (): void => {
-    column++;
-    if (column >= columns.length) {
-      pages.push([]);
-      columns = further.columns;
-      column = 0;
-    }
-    y = place().minY;
-  };
+  const cursor = startAt(first, further);
   for (const block of blocks) {
-    if (block.rows.length === 0) continue;
-    const isTop = (): boolean => y === place().minY;
-    const needed = titleMm + heightOf(block.rows.slice(0, Math.max(1, block.keepRows)));
-    if (columns.length === 0 || (!isTop() && y + BLOCK_GAP_MM + needed > place().maxY)) nextColumn();
-    while (isTop() && y + needed > place().maxY && pages.length < MOST_PAGES && pages.length === 1)
-      nextColumn();
-    if (!isTop()) y += BLOCK_GAP_MM;
-    const title = (text: string): void => {
-      pages[pages.length - 1]!.push(...blockTitle(fonts, style, text, place(), y));
-      y += titleMm;
-    };
-    title(block.title);
-    for (const row of block.rows) {
-      if (y + row.heightMm > place().maxY && pages.length < MOST_PAGES) {
-        nextColumn();
-        title(`${block.title}, continued`);
-      }
-      const box = place();
-      pages[pages.length - 1]!.push(...row.draw(box.minX, y, box.maxX - box.minX));
-      y += row.heightMm;
-    }
+    if (block.rows.length > 0) flowBlock(cursor, block, style, fonts);
   }
-  return { pages };
+  return { pages: cursor.pages };
 }
 
-/** A guard against rows that are higher than a page. */
-const MOST_PAGES = 500;
+/** Where the next row goes. */
+interface Cursor {
+  readonly pages: DrawingElement[][];
+  readonly further: PanelPlace;
+  columns: readonly Box[];
+  column: number;
+  y: number;
+}
+
+function startAt(first: PanelPlace, further: PanelPlace): Cursor {
+  return { pages: [[]], further, columns: first.columns, column: 0, y: first.columns[0]!.minY };
+}
+
+function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: FontBook): void {
+  const titleMm = style.titleMm * TITLE_SHARE;
+  const kept = titleMm + heightOf(block.rows.slice(0, Math.max(1, block.keepRows)));
+  if (!isAtTop(cursor)) {
+    if (cursor.y + BLOCK_GAP_MM + kept > placeOf(cursor).maxY) nextColumn(cursor);
+    else cursor.y += BLOCK_GAP_MM;
+  }
+  const put = (elements: readonly DrawingElement[], heightMm: number): void => {
+    cursor.pages[cursor.pages.length - 1]!.push(...elements);
+    cursor.y += heightMm;
+  };
+  put(blockTitle(fonts, style, block.title, placeOf(cursor), cursor.y), titleMm);
+  block.rows.forEach((row, i) => {
+    // A row that is higher than a column is set all the same, at the top of one.
+    if (i > 0 && cursor.y + row.heightMm > placeOf(cursor).maxY) {
+      nextColumn(cursor);
+      put(blockTitle(fonts, style, `${block.title}, continued`, placeOf(cursor), cursor.y), titleMm);
+    }
+    const { minX, maxX } = placeOf(cursor);
+    put(row.draw(minX, cursor.y, maxX - minX), row.heightMm);
+  });
+}
+
+function placeOf(cursor: Cursor): Box {
+  return cursor.columns[cursor.column]!;
+}
+
+function isAtTop(cursor: Cursor): boolean {
+  return cursor.y === placeOf(cursor).minY;
+}
+
+function nextColumn(cursor: Cursor): void {
+  cursor.column++;
+  if (cursor.column >= cursor.columns.length) {
+    cursor.pages.push([]);
+    cursor.columns = cursor.further.columns;
+    cursor.column = 0;
+  }
+  cursor.y = placeOf(cursor).minY;
+}
+
+/** A title with its rule is so many times as high as its letters. */
+const TITLE_SHARE = 1.75;
 
 /** Height of the block with its title. */
 export function blockHeightMm(block: PanelBlock, style: PanelStyle): number {
-  return block.rows.length === 0 ? 0 : style.titleMm * 1.75 + heightOf(block.rows) + BLOCK_GAP_MM;
+  return block.rows.length === 0 ? 0 : style.titleMm * TITLE_SHARE + heightOf(block.rows) + BLOCK_GAP_MM;
 }
 
 function heightOf(rows: readonly PanelRow[]): number {
