@@ -255,7 +255,7 @@ const PLAIN: readonly PlainCase[] = [
   },
   {
     rule: 'locked',
-    what: 'the locked front was moved by a hundredth',
+    what: 'the locked front was moved by 10 µm',
     edit: (layout) => move('front', -1, 0)(layout, 0.01),
     options: { keep: LAYOUT },
     piece: 'front',
@@ -273,6 +273,11 @@ describe('a rule without a measure', () => {
 
   test('when the layout to keep is the layout itself, locked is kept', () => {
     expect(checked(LAYOUT, { keep: LAYOUT }).proven).toBe(true);
+  });
+
+  test('when the locked front was moved by 1 µm, locked is kept', () => {
+    const { violations } = checked(move('front', -1, 0)(LAYOUT, 0.001), { keep: LAYOUT });
+    expect(violations.filter(({ rule }) => rule === 'locked')).toEqual([]);
   });
 
   test('when a broken rule was accepted by hand, it is listed and the layout is proven', () => {

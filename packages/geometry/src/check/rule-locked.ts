@@ -1,29 +1,33 @@
+import type { FixedPlacement, Placement } from '../types/problem.js';
 import type { CheckContext } from './context.js';
+import { FORGIVEN_DEG, FORGIVEN_MM } from './forgiven.js';
 import { copyKey, copyRef } from './violation.js';
 import type { Finding } from './violation.js';
 
-/** Rule `locked`: what was fixed lies where it was fixed, number for number. */
+/** Rule `locked`: what was fixed lies where it was fixed. */
 export function findLockedFaults(context: CheckContext): readonly Finding[] {
-  const findings: Finding[] = [];
-  for (const fixed of context.problem.fixed) {
-    const placement = context.byCopy.get(copyKey(fixed))?.placement;
-    const base = { rule: 'locked', at: copyRef(fixed), sheet: fixed.sheet } as const;
-    if (placement === undefined) {
-      findings.push(base);
-      continue;
-    }
-    if (placement.sheet === fixed.sheet && placement.x === fixed.x && placement.y === fixed.y) {
-      if (placement.rotationDeg === fixed.rotationDeg) continue;
-      const measured = Math.abs(placement.rotationDeg - fixed.rotationDeg);
-      findings.push({ ...base, place: { x: fixed.x, y: fixed.y }, measured, required: 0 });
-      continue;
-    }
-    const isMoved = placement.sheet === fixed.sheet;
-    findings.push({
-      ...base,
-      place: { x: fixed.x, y: fixed.y },
-      ...(isMoved ? { measured: Math.hypot(placement.x - fixed.x, placement.y - fixed.y), required: 0 } : {}),
-    });
-  }
-  return findings;
+  return context.problem.fixed.flatMap((fixed) => {
+    const fault = faultOf(fixed, context.byCopy.get(copyKey(fixed))?.placement);
+    return fault === undefined
+      ? []
+      : [{ rule: 'locked' as const, at: copyRef(fixed), sheet: fixed.sheet, ...fault }];
+  });
+}
+
+/** Nothing where it still lies as it was fixed; else what was measured, as far as there is something to measure. */
+function faultOf(fixed: FixedPlacement, placement: Placement | undefined): Partial<Finding> | undefined {
+  if (placement === undefined) return {};
+  const place = { x: fixed.x, y: fixed.y };
+  if (placement.sheet !== fixed.sheet) return { place };
+  const movedMm = Math.hypot(placement.x - fixed.x, placement.y - fixed.y);
+  if (movedMm > FORGIVEN_MM) return { place, measured: movedMm, required: 0 };
+  const turnedDeg = angleBetween(placement.rotationDeg, fixed.rotationDeg);
+  if (turnedDeg > FORGIVEN_DEG) return { place, measured: turnedDeg, required: 0 };
+  return undefined;
+}
+
+/** The smaller angle between two directions, 0 to 180 degrees. */
+function angleBetween(aDeg: number, bDeg: number): number {
+  const turn = Math.abs(aDeg - bDeg) % 360;
+  return Math.min(turn, 360 - turn);
 }

@@ -162,13 +162,19 @@ describe('when a set is to be kept together', () => {
 describe('when placements are locked', () => {
   const fixed = [{ ...laid[1]!, accepted: [] }];
 
-  it('passes when they stand number for number', () => {
-    expect(told(job({ fixed }))).toEqual([]);
+  it.each([
+    ['number for number', {}],
+    ['to a micrometre', { x: 200.001 }],
+    ['to a thousandth of a degree', { rotationDeg: 30.001 }],
+    ['turned by a full turn', { rotationDeg: 390 }],
+  ])('passes when they stand %s', (_, change) => {
+    const placements = laid.map((one, i) => (i === 1 ? { ...one, ...change } : one));
+    expect(told(job({ fixed }, { placements }))).toEqual([]);
   });
 
   it.each([
-    ['moved by a nanometre', { x: 200.000001 }],
-    ['turned by a millionth of a degree', { rotationDeg: 30.000001 }],
+    ['moved by 10 µm', { x: 200.01 }],
+    ['turned by a hundredth of a degree', { rotationDeg: 30.01 }],
     ['laid on another sheet', { sheet: 'side' }],
   ])('fails one that is %s', (_, change) => {
     const placements = laid.map((one, i) => (i === 1 ? { ...one, ...change } : one));
