@@ -267,7 +267,7 @@ describe('good leather', () => {
   it('when a lining bears poor leather, it leaves the good leather to the front', () => {
     const poor = {
       id: 'belly',
-      areas: [rectangle(0, 60, 100, 100)],
+      areas: [rectangle(0, 60, 120, 100)],
       grade: 2,
       weak: false,
       isVoid: false,
@@ -283,7 +283,7 @@ describe('good leather', () => {
         testItem('front', rectangle(0, 0, 50, 55)),
       ],
       setKinds: [testKind({ lining: 2, front: 2 })],
-      sheets: [testSheet('sheet', rectangle(0, 0, 100, 100), { qualities: [poor] })],
+      sheets: [testSheet('sheet', rectangle(0, 0, 120, 100), { qualities: [poor] })],
     });
     const answer = runNest(problem);
     expect(checkAnswer(problem, answer)).toEqual([]);

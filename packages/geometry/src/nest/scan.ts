@@ -56,12 +56,13 @@ export function scanPlaces(
   const { accepts } = taste;
   const step = Math.max(1, Math.round(REFUSED_STEP_MM / lattice.pitch));
   let culprit = 0;
+  const out: Out = { column: 0 };
   for (let row = lowRow; row <= highRow; row++) {
     let column = lowColumn;
     for (;;) {
       const start = culprit;
-      culprit = nextFree(active, row * lattice.columns, column, start, highColumn, OUT);
-      column = OUT.column;
+      culprit = nextFree(active, row * lattice.columns, column, start, highColumn, out);
+      column = out.column;
       if (column > highColumn || accepts === undefined) break;
       const u = lattice.minX + column * lattice.pitch;
       if (accepts(variant, u, lattice.minY + row * lattice.pitch)) break;
@@ -69,15 +70,15 @@ export function scanPlaces(
     }
     firstFree[row - lowRow] = column > highColumn ? -1 : column;
   }
-  const found = proposals(variant, runs, active, firstFree, lowRow, lattice, taste);
+  const minds = state.space.strictest !== undefined && taste.goodLeatherMm > 0;
+  const found = proposals(variant, runs, active, firstFree, lowRow, lattice, { ...taste, everyEnd: minds });
   return withLeather(state, runs, found, taste);
 }
 
-/** Written by `nextFree`; one object, so that the innermost loop makes none. */
+/** Written by `nextFree`: one object a scan, so that the innermost loop makes none. */
 interface Out {
   column: number;
 }
-const OUT: Out = { column: 0 };
 
 /**
  * Moves the column on until every run is free, or beyond `highColumn`. Returns the run that was last in the way:
@@ -150,7 +151,7 @@ function proposals(
   firstFree: Int32Array,
   lowRow: number,
   lattice: Lattice,
-  taste: ScanTaste,
+  taste: ScanTaste & { readonly everyEnd: boolean },
 ): Proposal[] {
   const found: Proposal[] = [];
   const n = firstFree.length;
@@ -162,7 +163,8 @@ function proposals(
     const before = i === 0 ? -1 : firstFree[i - 1]!;
     const after = j === n - 1 ? -1 : firstFree[j + 1]!;
     const isLow = (before < 0 || before > column) && (after < 0 || after > column);
-    if (column >= 0 && isLow) {
+    // Where leather counts, a place farther on may be worth more than the lower one beside it.
+    if (column >= 0 && (isLow || taste.everyEnd)) {
       for (const at of i === j ? [i] : [i, j]) {
         const row = at + lowRow;
         found.push({
