@@ -33,8 +33,11 @@ export const JOIN_MM = 0.1;
 /** Two lines are one drawn twice if no place of either is farther from the other. */
 export const DUPLICATE_MM = 0.01;
 
-/** Chords for comparing, containing and crossing; the curves themselves are kept. */
-export const FLATTEN_MM = 0.02;
+/** Chords for containing and crossing, as coarse as the rings that are derived later; the curves themselves are kept. */
+export const FLATTEN_MM = 0.05;
+
+/** Chords for telling a circle. */
+export const CIRCLE_CHORD_MM = 0.02;
 
 /** An outline of less area is a slip of the pen, not leather. */
 export const MIN_PIECE_MM2 = 1;

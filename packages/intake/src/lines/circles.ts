@@ -1,9 +1,9 @@
-import { curveBox, distanceBetween, flattenCurve } from '@hidebound/geometry';
+import { arcCentre, curveBox, curveSteps, distanceBetween, flattenCurve } from '@hidebound/geometry';
 import type { Curve, Point } from '@hidebound/geometry';
 import {
+  CIRCLE_CHORD_MM,
   CIRCLE_MM,
   CIRCLE_SHARE,
-  FLATTEN_MM,
   STITCH_HOLE_MAX_SPACING_MM,
   STITCH_HOLE_NEIGHBOURS,
   STITCH_HOLE_RADIUS_MM,
@@ -19,12 +19,14 @@ export interface Circle {
 /** The circle that a closed curve is, however it is drawn (arcs, four or more cubics, many chords); else nothing. */
 export function circleOfCurve(curve: Curve): Circle | undefined {
   if (!curve.closed) return undefined;
+  const drawn = circleOfArcs(curve);
+  if (drawn !== undefined) return drawn;
   const box = curveBox(curve);
   const center = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const radius = (box.maxX - box.minX + box.maxY - box.minY) / 4;
-  const slack = Math.max(CIRCLE_MM, CIRCLE_SHARE * radius) + FLATTEN_MM;
+  const slack = Math.max(CIRCLE_MM, CIRCLE_SHARE * radius) + CIRCLE_CHORD_MM;
   if (Math.abs(box.maxX - box.minX - (box.maxY - box.minY)) > 2 * slack) return undefined;
-  const points = flattenCurve(curve, Math.min(FLATTEN_MM, radius / 20));
+  const points = flattenCurve(curve, Math.min(CIRCLE_CHORD_MM, radius / 20));
   for (let i = 1; i < points.length; i++) {
     const a = points[i - 1]!;
     const b = points[i]!;
@@ -33,6 +35,22 @@ export function circleOfCurve(curve: Curve): Circle | undefined {
     if (Math.abs(distanceBetween(middle, center) - radius) > slack) return undefined;
   }
   return { center, radius };
+}
+
+/** The common circle of a curve that is all arcs, the usual case; nothing if they differ by more than rounding does. */
+function circleOfArcs(curve: Curve): Circle | undefined {
+  let first: Circle | undefined;
+  let turn = 0;
+  for (const { from, segment } of curveSteps(curve)) {
+    const circle = segment.kind === 'arc' ? arcCentre(from, segment.via, segment.to) : 'straight';
+    if (circle === 'straight') return undefined;
+    first ??= circle;
+    turn += circle.sweepDeg;
+    if (distanceBetween(first.center, circle.center) > CIRCLE_MM) return undefined;
+    if (Math.abs(first.radius - circle.radius) > CIRCLE_MM) return undefined;
+  }
+  const isOnce = Math.abs(Math.abs(turn) - 360) < 1;
+  return first === undefined || !isOnce ? undefined : { center: first.center, radius: first.radius };
 }
 
 /** A row of holes: numbers of the circles in order; a closed row comes back to its first. */

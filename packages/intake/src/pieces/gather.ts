@@ -157,7 +157,7 @@ function labelsInOrder({ clones, own, groups }: AboutPiece): Labels[] {
 }
 
 function tellCrossing({ outline }: PieceParts, name: string, findings: Findings): void {
-  const crossing = findSelfCrossing(outline.ring);
+  const crossing = outline.circle === undefined ? findSelfCrossing(outline.ring) : undefined;
   if (crossing === undefined) return;
   const place = { ...placeOf(outline.line.source), point: crossing.place };
   tell(findings, 'error', 'outline-crosses-itself', { piece: name }, place);

@@ -30,10 +30,17 @@ export function outlineOf(line: RoleLine): Outline {
 /** Places of a line that are looked at to tell where it lies. */
 const SAMPLES = 9;
 
+/** Of an outline whose box lies within another's, fewer tell as much. */
+const RING_SAMPLES = 3;
+
 /** How much of a chain lies within a ring: a share from 0 to 1, by places spread along it; edges count half. */
-export function shareInside(points: Polyline, outline: Pick<Outline, 'ring' | 'box'>): number {
+export function shareInside(
+  points: Polyline,
+  outline: Pick<Outline, 'ring' | 'box'>,
+  samples = SAMPLES,
+): number {
   const { box } = outline;
-  const step = Math.max(1, Math.ceil(points.length / SAMPLES));
+  const step = Math.max(1, Math.ceil(points.length / samples));
   let sum = 0;
   let count = 0;
   for (let i = 0; i < points.length; i += step) {
@@ -67,6 +74,6 @@ export function containersOf(outlines: readonly Outline[]): (number | undefined)
       if (j < i && boxWithin(inner.box, outlines[j]!.box)) candidates.push(j);
     });
     candidates.sort((a, b) => b - a);
-    return candidates.find((j) => shareInside(inner.ring, outlines[j]!) > 0.5);
+    return candidates.find((j) => shareInside(inner.ring, outlines[j]!, RING_SAMPLES) > 0.5);
   });
 }
