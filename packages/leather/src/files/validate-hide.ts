@@ -20,8 +20,9 @@ import { quoteValue } from '../words/sentence.js';
 import { SMALLEST_AREA_MM2 } from './schema/limits.js';
 import type { KeyPath } from './text/text-tree.js';
 
-/** Says where a path of the hide file is. */
+/** Says where a path of the hide file is. Reads the text anew, so it is asked only once something is wrong. */
 export type WhereOf = (path: KeyPath) => DiagnosticPlace;
+type Where = () => DiagnosticPlace;
 
 /**
  * Proves that a hide can be worked with: outline and openings closed, once around and with some area; openings
@@ -30,9 +31,9 @@ export type WhereOf = (path: KeyPath) => DiagnosticPlace;
  * @throws LeatherError with the place on the hide, in mm
  */
 export function validateHide(hide: Hide, where: WhereOf): void {
-  const outline = closedRing(hide.outline, 'the outline', where(['outline']));
+  const outline = closedRing(hide.outline, 'the outline', () => where(['outline']));
   const openings = hide.openings.map((opening, i) =>
-    closedRing(opening, `opening ${i + 1}`, where(['openings', i])),
+    closedRing(opening, `opening ${i + 1}`, () => where(['openings', i])),
   );
   refuseOpeningsOutside(outline, openings, where);
   refuseOpeningsThatMeet(openings, where);
@@ -42,26 +43,27 @@ export function validateHide(hide: Hide, where: WhereOf): void {
     ...hide.flaws.map((flaw, i) => ({ flaw, path: ['flaws', i] as KeyPath })),
     ...hide.candidates.map((flaw, i) => ({ flaw, path: ['candidates', i] as KeyPath })),
   ];
-  for (const { flaw, path } of marks) validateFlaw(flaw, outline, where(path), hide.parent !== undefined);
+  for (const { flaw, path } of marks)
+    validateFlaw(flaw, outline, () => where(path), hide.parent !== undefined);
   validateZones(hide, outline, where);
   if (hide.parent === undefined) refuseReadingsOutside(hide, outline, where);
 }
 
 /** The ring of a closed curve that runs once around some area. */
-function closedRing(curve: Curve, what: string, place: DiagnosticPlace): Ring {
+function closedRing(curve: Curve, what: string, place: Where): Ring {
   const ring = openedRing(curve, what, place);
   const crossing = findSelfCrossing(ring);
-  if (ring.length < 3) throw leatherError('hide-no-area', { what }, place);
+  if (ring.length < 3) throw leatherError('hide-no-area', { what }, place());
   if (crossing !== undefined) {
-    throw leatherError('hide-outline-crosses', { what }, { ...place, point: crossing.place });
+    throw leatherError('hide-outline-crosses', { what }, { ...place(), point: crossing.place });
   }
-  if (Math.abs(ringArea(ring)) < SMALLEST_AREA_MM2) throw leatherError('hide-no-area', { what }, place);
+  if (Math.abs(ringArea(ring)) < SMALLEST_AREA_MM2) throw leatherError('hide-no-area', { what }, place());
   return ring;
 }
 
 /** The corners of a closed curve, the first not repeated. */
-function openedRing(curve: Curve, what: string, place: DiagnosticPlace): Ring {
-  if (!curve.closed) throw leatherError('hide-open-line', { what }, place);
+function openedRing(curve: Curve, what: string, place: Where): Ring {
+  if (!curve.closed) throw leatherError('hide-open-line', { what }, place());
   return flattenCurve(curve).slice(0, -1);
 }
 
@@ -87,19 +89,19 @@ function refuseOpeningsThatMeet(openings: readonly Ring[], where: WhereOf): void
 }
 
 function refuseShortLines(hide: Hide, where: WhereOf): void {
-  if (hide.backbone !== undefined) refuseShortLine(hide.backbone, 'the backbone', where(['backbone']));
+  if (hide.backbone !== undefined) refuseShortLine(hide.backbone, 'the backbone', () => where(['backbone']));
   hide.tightness.forEach((line, i) =>
-    refuseShortLine(line, `tightness stroke ${i + 1}`, where(['tightness', i])),
+    refuseShortLine(line, `tightness stroke ${i + 1}`, () => where(['tightness', i])),
   );
   hide.unsureEdges.forEach(({ line }, i) =>
-    refuseShortLine(line, `unsure edge ${i + 1}`, where(['unsureEdges', i, 'line'])),
+    refuseShortLine(line, `unsure edge ${i + 1}`, () => where(['unsureEdges', i, 'line'])),
   );
 }
 
-function refuseShortLine(line: Polyline, what: string, place: DiagnosticPlace): void {
+function refuseShortLine(line: Polyline, what: string, place: Where): void {
   const start = line[0]!;
   if (line.every((p) => p.x === start.x && p.y === start.y)) {
-    throw leatherError('hide-short-line', { what }, { ...place, point: start });
+    throw leatherError('hide-short-line', { what }, { ...place(), point: start });
   }
 }
 
@@ -115,26 +117,26 @@ function refuseRepeatedIds(hide: Hide, where: WhereOf): void {
   hide.zones.forEach((zone, i) => admit(zone.id, 'zones', ['zones', i, 'id']));
 }
 
-function validateFlaw(flaw: Flaw, outline: Ring, place: DiagnosticPlace, mayLieOutside: boolean): void {
+function validateFlaw(flaw: Flaw, outline: Ring, place: Where, mayLieOutside: boolean): void {
   const id = quoteValue(flaw.id);
   const { effect } = flaw;
   const isWhole =
     effect?.isVoid === true ||
     (effect?.looks !== undefined && effect.strength !== undefined && effect.isVoid !== undefined);
-  if (flaw.kind === undefined && !isWhole) throw leatherError('hide-flaw-without-effect', { id }, place);
+  if (flaw.kind === undefined && !isWhole) throw leatherError('hide-flaw-without-effect', { id }, place());
   if (flaw.shape.kind === 'line') refuseShortLine(flaw.shape.line, `flaw ${id}`, place);
   if (flaw.shape.kind === 'area') refuseFlatPatch(flaw.shape.outline, `flaw ${id}`, place);
   if (!mayLieOutside && !flawMeetsHide(flaw, outline)) {
-    throw leatherError('hide-flaw-outside', { id }, { ...place, point: flawStart(flaw) });
+    throw leatherError('hide-flaw-outside', { id }, { ...place(), point: flawStart(flaw) });
   }
 }
 
 /** A patch drawn by hand may cross itself; what counts is that something lies within it. */
-function refuseFlatPatch(outline: Curve, what: string, place: DiagnosticPlace): Ring {
+function refuseFlatPatch(outline: Curve, what: string, place: Where): Ring {
   const ring = openedRing(outline, what, place);
   const areas = ring.length < 3 ? [] : unionRegions([{ outer: ring, openings: [] }]);
   if (regionsArea(areas) === 0)
-    throw leatherError('hide-no-area', { what }, { ...place, point: outline.start });
+    throw leatherError('hide-no-area', { what }, { ...place(), point: outline.start });
   return ring;
 }
 
@@ -164,10 +166,10 @@ function flawStart(flaw: Flaw): Point {
 function validateZones(hide: Hide, outline: Ring, where: WhereOf): void {
   hide.zones.forEach((zone, i) => {
     const id = quoteValue(zone.id);
-    const place = where(['zones', i]);
+    const place = () => where(['zones', i]);
     const ring = refuseFlatPatch(zone.outline, `zone ${id}`, place);
     if (hide.parent === undefined && ringDistance(ring, outline) > 0) {
-      throw leatherError('hide-zone-outside', { id }, { ...place, point: zone.outline.start });
+      throw leatherError('hide-zone-outside', { id }, { ...place(), point: zone.outline.start });
     }
   });
 }

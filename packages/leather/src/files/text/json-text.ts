@@ -97,9 +97,13 @@ class JsonReader {
   }
 
   private admitKey(group: object, key: string, start: number): void {
-    const place = { file: this.file, line: this.lineAt(start) };
-    if (isReservedKey(key)) throw leatherError('reserved-key', { key: quoteValue(key) }, place);
-    if (Object.hasOwn(group, key)) throw leatherError('duplicate-key', { key: quoteValue(key) }, place);
+    const code = isReservedKey(key)
+      ? 'reserved-key'
+      : Object.hasOwn(group, key)
+        ? 'duplicate-key'
+        : undefined;
+    if (code === undefined) return;
+    throw leatherError(code, { key: quoteValue(key) }, { file: this.file, line: this.lineAt(start) });
   }
 
   private readString(wanted: string): string {
