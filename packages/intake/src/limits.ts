@@ -89,12 +89,6 @@ export const OTHER_RESOLUTIONS = [72, 90] as const;
 /** For the guess of a resolution: a size this near a round one counts as round. */
 export const ROUND_SIZE_MM = 0.02;
 
-/** An arc that becomes cubics gets one for each such step: 45° keeps within 5 µm at a radius of 0.5 m. */
-export const ARC_STEP_DEG = 45;
-
-/** After a transform, an ellipse whose half axes differ by less than this share is a circle. */
-export const CIRCLE_AXES_SHARE = 1e-6;
-
 /** Lines drawn dash by dash: so many dashes at least, each and each gap no longer than this. */
 export const DASHES_AT_LEAST = 5;
 export const DASH_MAX_LENGTH_MM = 25;
