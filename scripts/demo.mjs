@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url';
 
 /** Long enough for a good layout, short enough to wait for. */
 const SECONDS = 20;
+/** Exit status of a layout that lacks pieces: a slow machine may not get further, and the sheet says what is missing. */
+const PIECES_MISSING = 1;
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const main = join(root, 'packages', 'cli', 'dist', 'main.js');
@@ -13,7 +15,7 @@ const demo = join('fixtures', 'demo');
 const out = 'demo-out';
 
 /** Runs one command from the checkout's root and shows it; ends here if it fails. */
-function hidebound(args, { quiet = false } = {}) {
+function hidebound(args, { quiet = false, mayMiss = false } = {}) {
   console.log(`\n$ hidebound ${args.join(' ')}`);
   const stdout = quiet ? 'pipe' : 'inherit';
   const run = spawnSync(process.execPath, [main, ...args], {
@@ -21,7 +23,7 @@ function hidebound(args, { quiet = false } = {}) {
     stdio: ['ignore', stdout, 'inherit'],
     encoding: 'utf8',
   });
-  if (run.status !== 0) {
+  if (run.status !== 0 && !(mayMiss && run.status === PIECES_MISSING)) {
     if (quiet) console.log(run.stdout);
     console.error(`\nThis step ended with ${run.status}, so the demo stops here.`);
     process.exit(run.status ?? 1);
@@ -47,7 +49,9 @@ hidebound([
   '--picture',
   join(out, 'shoulder-traced.svg'),
 ]);
-hidebound(['lay', join(demo, 'bicycle-goods.order.yaml'), '--seconds', String(SECONDS), '--out', layout]);
+hidebound(['lay', join(demo, 'bicycle-goods.order.yaml'), '--seconds', String(SECONDS), '--out', layout], {
+  mayMiss: true,
+});
 const checked = JSON.parse(hidebound(['check', layout, '--json'], { quiet: true }));
 console.log(`proven: ${checked.result.pieces} pieces on ${checked.result.hides} hides keep every rule`);
 const sheet = hidebound(

@@ -13,13 +13,14 @@ describe('stopping by hand', () => {
       const out = join(folder, `${signal}.layout.json`);
       const child = startHidebound(['lay', ORDER, '--seconds', '600', '--out', out], folder);
       let stderr = '';
+      let isSent = false;
       const ended = new Promise<number | null>((resolve) => {
         child.once('exit', resolve);
       });
       child.stderr!.on('data', (chunk: Buffer) => {
         stderr += chunk.toString();
         // The first line of progress: it is searching.
-        if (stderr.includes('of 600 s')) child.kill(signal);
+        if (!isSent && stderr.includes('of 600 s')) isSent = child.kill(signal);
       });
       expect(await ended, stderr).toBe(130);
       expect(stderr).toMatch(/stopping; the best so far is being saved/);
