@@ -1,15 +1,15 @@
-import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import { build } from 'esbuild';
 import { chromium } from 'playwright-core';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { outsideProgram } from '../tools/outside.js';
+import { afterAll, beforeAll, describe, expect } from 'vitest';
+import { outsideProgram, testWith } from '../tools/outside.js';
 import type { LayJob } from './lay-job.js';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -50,14 +50,19 @@ async function bundle(entry: string, format: 'iife' | 'esm', outfile: string): P
   });
 }
 
-const program = outsideProgram('chromium');
+function pathOf(name: string): string {
+  return execFileSync('/bin/sh', ['-c', `command -v ${name}`], { encoding: 'utf8' }).trim();
+}
 
-describe.skipIf(program === undefined)('the demo order in Chromium and in Node', () => {
+const program = outsideProgram('chromium', ['--version']);
+
+describe('the demo order in Chromium and in Node', () => {
   const folder = mkdtempSync(join(tmpdir(), 'hidebound-browser-'));
   let server: Server;
   let browser: Browser;
 
   beforeAll(async () => {
+    if (!program.isThere) return;
     await bundle('worker.ts', 'iife', join(folder, 'worker.js'));
     await bundle('lay-job.ts', 'esm', join(folder, 'lay-job.mjs'));
     server = createServer((request, response) => {
@@ -66,7 +71,7 @@ describe.skipIf(program === undefined)('the demo order in Chromium and in Node',
       response.end(isWorker ? readFileSync(join(folder, 'worker.js')) : '<!doctype html><title>job</title>');
     });
     await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-    browser = await chromium.launch({ executablePath: program!, args: CHROMIUM_FLAGS });
+    browser = await chromium.launch({ executablePath: pathOf(program.name), args: CHROMIUM_FLAGS });
   });
 
   afterAll(async () => {
@@ -75,24 +80,28 @@ describe.skipIf(program === undefined)('the demo order in Chromium and in Node',
     rmSync(folder, { recursive: true, force: true });
   });
 
-  it('when the same job runs in a worker of the browser, the layout file has the same bytes', async () => {
-    const page = await browser.newPage();
-    await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
-    const inBrowser = await page.evaluate(
-      (job) =>
-        new Promise<{ layout?: string; failure?: string }>((done) => {
-          const worker = new Worker('/worker.js');
-          worker.onmessage = (event) => done(event.data as { layout?: string; failure?: string });
-          worker.onerror = (event) => done({ failure: event.message });
-          worker.postMessage(job);
-        }),
-      JOB,
-    );
-    expect(inBrowser.failure).toBeUndefined();
-    const { layJob } = (await import(join(folder, 'lay-job.mjs'))) as { layJob: (job: LayJob) => string };
-    const inNode = layJob(JOB);
-    expect(inBrowser.layout).toBe(inNode);
-    expect(layJob(JOB)).toBe(inNode);
-    expect(JSON.parse(inNode)).toMatchObject({ format: 'hidebound/layout@1', unplaced: [] });
-  });
+  testWith(
+    program,
+    'when the same job runs in a worker of the browser, the layout file has the same bytes',
+    async () => {
+      const page = await browser.newPage();
+      await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
+      const inBrowser = await page.evaluate(
+        (job) =>
+          new Promise<{ layout?: string; failure?: string }>((done) => {
+            const worker = new Worker('/worker.js');
+            worker.onmessage = (event) => done(event.data as { layout?: string; failure?: string });
+            worker.onerror = (event) => done({ failure: event.message });
+            worker.postMessage(job);
+          }),
+        JOB,
+      );
+      expect(inBrowser.failure).toBeUndefined();
+      const { layJob } = (await import(join(folder, 'lay-job.mjs'))) as { layJob: (job: LayJob) => string };
+      const inNode = layJob(JOB);
+      expect(inBrowser.layout).toBe(inNode);
+      expect(layJob(JOB)).toBe(inNode);
+      expect(JSON.parse(inNode)).toMatchObject({ format: 'hidebound/layout@1', unplaced: [] });
+    },
+  );
 });

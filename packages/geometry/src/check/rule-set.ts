@@ -5,9 +5,9 @@ import { copyKey } from './violation.js';
 import type { Finding } from './violation.js';
 
 /**
- * Rules about whole sets. `set`: where sets are laid, a set is laid whole or not at all. `sheet` and `lot`: what
- * a set is to share, its sheet or its lot (of its faces, or of all) is the same for all its laid copies; and an
- * item lies on a sheet that it allows.
+ * Rules about whole sets. `set`: where sets are laid, a set is laid whole or not at all. `sheet` and `lot`: all laid
+ * copies of a set share their sheet, or those of one group (or its faces) their lot; and an item lies on a sheet that
+ * it allows.
  */
 export function findSetFaults(context: CheckContext): readonly Finding[] {
   const findings: Finding[] = [];
@@ -62,9 +62,9 @@ function keptTogether(kind: SetKind, laid: readonly Placed[]): readonly Finding[
   const rule: RuleName = kind.keep === 'sheet' ? 'sheet' : 'lot';
   const bound = kind.keep === 'faceLot' ? laid.filter(({ item }) => item.isFace) : laid;
   const shared = ({ sheet }: Placed): string => (rule === 'sheet' ? sheet.sheet.id : sheet.sheet.lot);
-  const [first, ...rest] = bound;
-  if (first === undefined) return [];
-  return rest
-    .filter((placed) => shared(placed) !== shared(first))
-    .map((placed) => ({ rule, at: placed.copy, other: first.copy, sheet: placed.placement.sheet }));
+  const firstOf = (placed: Placed): Placed =>
+    bound.find(({ item }) => rule === 'sheet' || item.group === placed.item.group) ?? placed;
+  return bound
+    .filter((placed) => shared(placed) !== shared(firstOf(placed)))
+    .map((placed) => ({ rule, at: placed.copy, other: firstOf(placed).copy, sheet: placed.placement.sheet }));
 }

@@ -1,4 +1,5 @@
 import type { NestAnswer, Placement, Unplaced } from '../types/problem.js';
+import { bringBesideTogether } from './beside.js';
 import { refKey } from './demand.js';
 import type { Copy } from './demand.js';
 import { isLaidBySets } from './first-layout.js';
@@ -17,6 +18,7 @@ export function answerOf(
 ): NestAnswer {
   const slots = assignCopies(layout, laid);
   dropPartialSets(layout, slots);
+  bringBesideTogether(layout, slots);
   const fixed = new Map(layout.problem.fixed.map((placement) => [refKey(placement), placement]));
   const placements: Placement[] = [];
   const unplaced: Unplaced[] = [];

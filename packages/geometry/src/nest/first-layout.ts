@@ -4,6 +4,7 @@ import { FIRST_EFFORT, findPlace } from './insert.js';
 import type { Layout } from './layout.js';
 import { layCopy, liftCopy, sheetsFor } from './layout.js';
 import { inOrder } from './order.js';
+import type { Item } from '../types/problem.js';
 
 /** Which copies are to be laid now; a search turns them on, set by set where sets are laid whole. */
 export interface Wanted {
@@ -98,7 +99,10 @@ function* layBoundSet(layout: Layout, set: SetOfCopies): Generator<undefined, vo
   if (bestShare !== undefined) layWithin(layout, set, open, bestShare);
 }
 
-/** Lays what it can; only the copies that the set binds are held to the share. */
+/**
+ * Lays what it can. Only the copies that the set binds are held to the share, and of lots only those of the first
+ * copy's group: lots are compared within a group, and the others follow the first of theirs.
+ */
 function layWithin(
   layout: Layout,
   set: SetOfCopies,
@@ -106,9 +110,13 @@ function layWithin(
   share: readonly number[],
 ): number {
   let area = 0;
+  const { keep } = set.kind;
+  const itemOf = (copy: number): Item => layout.demand.copies[copy]!.prepared.item;
+  const mayBind = (item: Item): boolean => keep !== 'faceLot' || item.isFace;
+  const lead = open.map(itemOf).find(mayBind);
   for (const copy of open) {
     const { prepared } = layout.demand.copies[copy]!;
-    const bound = set.kind.keep !== 'faceLot' || prepared.item.isFace;
+    const bound = mayBind(prepared.item) && (keep === 'sheet' || prepared.item.group === lead?.group);
     if (tryToLay(layout, copy, FIRST_EFFORT, bound ? share : undefined)) area += prepared.areaMm2;
   }
   return area;

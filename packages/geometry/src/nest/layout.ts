@@ -164,6 +164,7 @@ export function sheetsFor(layout: Layout, copy: Copy): readonly number[] {
     if (laid === undefined) continue;
     if (keep === 'faceLot' && !laid.variant.prepared.item.isFace) continue;
     if (keep === 'sheet') return allowed.filter((i) => i === laid.sheet);
+    if (laid.variant.prepared.item.group !== copy.prepared.item.group) continue;
     const { lot } = sheets[laid.sheet]!;
     return allowed.filter((i) => sheets[i]!.lot === lot);
   }

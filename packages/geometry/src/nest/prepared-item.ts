@@ -1,7 +1,7 @@
 import { hullAnglesDeg } from './hull-angles.js';
 import { buildSoup, isInSoup } from './soup.js';
 import { flatRings, insetBySkin } from './skin.js';
-import { subtractRegions, unionRegions } from '../shape/clipper.js';
+import { unionRegions } from '../shape/clipper.js';
 import { regionArea, regionCentroid } from '../shape/ring.js';
 import { FIELD_GRID_MM } from '../tolerance.js';
 import type { Item, Need, NestProblem } from '../types/problem.js';
@@ -76,32 +76,17 @@ function needKey(need: Need): string {
   return `${need.maxGrade}/${String(need.strong)}/${zones}`;
 }
 
-/**
- * Each part's need holds within the part. The item's own need holds wherever no part says otherwise; where every
- * part is at least as strict, it holds everywhere just as well, which saves a boolean.
- */
+/** The item's own need holds everywhere, each part's need within the part. */
 function prepareNeeds(item: Item, classOf: (need: Need) => number): PreparedNeed[] {
   const parts = item.parts.filter((part) => part.areas.length > 0);
   const needs: PreparedNeed[] = [];
-  const areas = parts.flatMap((part) => part.areas);
-  const base = parts.every((part) => isAsStrict(part.need, item.need))
-    ? [item.region]
-    : subtractRegions([item.region], areas);
   const push = (need: Need, regions: readonly Region[]): void => {
     const rings = insetBySkin(flatRings(regions));
     if (rings.length > 0) needs.push({ needClass: classOf(need), insetRings: rings });
   };
-  push(item.need, base);
+  push(item.need, [item.region]);
   for (const part of parts) push(part.need, part.areas.length > 1 ? unionRegions(part.areas) : part.areas);
   return needs;
-}
-
-/** What meets `a` meets `b` too. */
-function isAsStrict(a: Need, b: Need): boolean {
-  if (a.maxGrade > b.maxGrade || (b.strong && !a.strong)) return false;
-  if (b.zones === undefined) return true;
-  const within = b.zones;
-  return a.zones !== undefined && a.zones.every((zone) => within.includes(zone));
 }
 
 /** The centroid, then the crossings of a 50 mm grid through (0, 0) that lie within. */

@@ -22,9 +22,9 @@ export interface Item {
   readonly id: string;
   /** In the item's own frame; a placement turns it clockwise about (0, 0), then moves it. */
   readonly region: Region;
-  /** What leather it needs wherever no more particular need says so. */
+  /** What leather it needs, everywhere within its region. */
   readonly need: Need;
-  /** Parts of the item with a need of their own (its face, say). Where parts overlap, the strictest of all holds. */
+  /** Parts of the item that need more (its face, say). Where needs meet, the strictest of all holds. */
   readonly parts: readonly ItemPart[];
   readonly angleRule: AngleRule;
   /** Thickness that the leather must have under it; absent: any. */
@@ -38,7 +38,7 @@ export interface Item {
   readonly priority: number;
   /** Ids of the sheets that it may lie on. */
   readonly sheets: readonly string[];
-  /** Items of one group (leather, colour, preparation) are laid together where `betweenGroups` is set. */
+  /** Items of one group share leather, colour and preparation; lots are compared within a group. */
   readonly group?: string;
   /** Set for an item that is to be cut in a lane of parallel straps. */
   readonly lane?: LaneNeed;
@@ -106,7 +106,7 @@ export interface SetKind {
   readonly members: readonly SetMember[];
   readonly value: number;
   readonly priority: number;
-  /** What one set's items must share. `faceLot`: items that are a face share a lot. */
+  /** What one set's items must share: `lot` within each group, `faceLot` the same for items that are a face. */
   readonly keep: 'sheet' | 'lot' | 'faceLot' | 'nothing';
   /** Pairs of items whose faces end up side by side: laid near each other where that costs nothing. */
   readonly beside: readonly (readonly [string, string])[];

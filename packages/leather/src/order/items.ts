@@ -1,7 +1,6 @@
-import { MIRROR_X, regionsArea, transformRegion } from '@hidebound/geometry';
-import type { AngleRule, Item, LaneNeed, Need, Region } from '@hidebound/geometry';
+import { MIRROR_X, transformRegion } from '@hidebound/geometry';
+import type { AngleRule, Item, LaneNeed, Region } from '@hidebound/geometry';
 import { LeatherError } from '../leather-error.js';
-import type { Looks } from '../model/marks.js';
 import type { DirectionWish, ResolvedArticle, ResolvedPiece } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
 import { gradeOfLooks } from '../parts/effects.js';
@@ -17,8 +16,6 @@ interface PieceItemsInput {
   readonly piece: LayablePiece;
   /** Ids of the hides of its leather. */
   readonly sheets: readonly string[];
-  /** The leather whose faces are to match in shade. */
-  readonly faceLeather: string | undefined;
 }
 
 /** Copies per set, doubled layers counted; plain and mirrored ones apart. */
@@ -78,17 +75,17 @@ function buildItem(input: PieceItemsInput, shape: ItemShape): Item {
   const { looks, bearsLoad, zones, thickness, marginMm } = orderPiece;
   // The drawing shows the seen side; the stored shape the grain side. A mirror image turns angles the other way.
   const isTurnedOver = shape.isMirrored !== (orderPiece.side === 'flesh');
-  const needOf = (grade: Looks): Need => ({
-    maxGrade: gradeOfLooks(grade),
-    strong: bearsLoad,
-    ...(zones === undefined ? {} : { zones }),
-  });
   return {
     id: shape.id,
     region: shape.region,
-    need: needOf(looks.rest),
-    // A part's need stands in place of the item's own, so it says load and zones again.
-    parts: [{ name: FACE_PART, areas: shape.face, need: needOf(looks.face) }],
+    need: {
+      maxGrade: gradeOfLooks(looks.rest),
+      strong: bearsLoad,
+      ...(zones === undefined ? {} : { zones }),
+    },
+    parts: [
+      { name: FACE_PART, areas: shape.face, need: { maxGrade: gradeOfLooks(looks.face), strong: false } },
+    ],
     angleRule: angleRuleOf(orderPiece.direction, shape.arrowDeg, isTurnedOver),
     ...(thickness === undefined ? {} : { thickness: { ...thickness, tooThick: orderPiece.tooThick } }),
     // A finished article has a worth, its single pieces have none.
@@ -98,25 +95,13 @@ function buildItem(input: PieceItemsInput, shape: ItemShape): Item {
     group: orderPiece.leather,
     ...(orderPiece.inLane ? { lane: laneNeedOf(article, orderPiece, isTurnedOver) } : {}),
     ...(marginMm === undefined ? {} : { roughMargin: marginMm }),
-    isFace: isSeen(orderPiece) && orderPiece.leather === input.faceLeather,
+    isFace: isSeen(orderPiece),
   };
 }
 
 /** Parts that end up within the finished thing have no shade to match. */
 function isSeen(piece: ResolvedPiece): boolean {
   return piece.part !== 'lining' && piece.part !== 'stiffener';
-}
-
-/** The leathers of an article's seen pieces, the one with the largest face first. */
-export function faceLeathers(article: ResolvedArticle, pieces: readonly LayablePiece[]): string[] {
-  const areas = new Map<string, number>();
-  for (const orderPiece of article.pieces.filter(isSeen)) {
-    const piece = pieces.find((p) => p.article === article.name && p.piece === orderPiece.name);
-    const { leather, count, layers } = orderPiece;
-    const face = piece === undefined ? 0 : regionsArea(piece.face);
-    areas.set(leather, (areas.get(leather) ?? 0) + face * count * layers);
-  }
-  return [...areas].sort(([, a], [, b]) => b - a).map(([leather]) => leather);
 }
 
 /**

@@ -251,9 +251,7 @@ describe('the nesting problem of an order', () => {
     const piece = plainOrderPiece('a', { looks: { face: 'A', rest: 'C' }, bearsLoad: true, zones: ['bend'] });
     const [item] = problemOf(orderOf([piece])).problem.items;
     expect(item!.need).toEqual({ maxGrade: 2, strong: true, zones: ['bend'] });
-    expect(item!.parts).toMatchObject([
-      { name: 'face', need: { maxGrade: 0, strong: true, zones: ['bend'] } },
-    ]);
+    expect(item!.parts).toMatchObject([{ name: 'face', need: { maxGrade: 0 } }]);
   });
 
   test('when zones are asked for and the hide has none drawn, they do not bind there, and that is said', () => {
@@ -318,7 +316,7 @@ describe('the nesting problem of an order', () => {
     expect(new Set(sheets.map(({ lot }) => lot)).size).toBe(2);
   });
 
-  test('when faces keep to one lot, those of the leather with the largest face do; others are told', () => {
+  test('when faces keep to one lot, all that is seen counts as face, and each leather is a group of its own', () => {
     const leathers = [
       { name: 'body', hides: ['hide.json'] },
       { name: 'straps', hides: ['bend.json', 'other.json'] },
@@ -336,17 +334,13 @@ describe('the nesting problem of an order', () => {
       ],
       { keepTogether: 'faces on one lot' },
     );
-    const { problem, diagnostics } = problemOf(plainOrder([bag], { leathers }), hides);
+    const { problem } = problemOf(plainOrder([bag], { leathers }), hides);
     expect(problem.setKinds[0]!.keep).toBe('faceLot');
-    expect(problem.items.map(({ id, isFace }) => [id, isFace])).toEqual([
-      ['bag/tie', false],
-      ['bag/front', true],
-      ['bag/lining', false],
+    expect(problem.items.map(({ id, isFace, group }) => [id, isFace, group])).toEqual([
+      ['bag/tie', true, 'straps'],
+      ['bag/front', true, 'body'],
+      ['bag/lining', false, 'body'],
     ]);
-    expect(diagnostics.find(({ code }) => code === 'lots-not-matched')?.params).toEqual({
-      article: 'bag',
-      leather: 'straps',
-    });
   });
 
   test('when names hold strokes and tildes, their ids stay apart', () => {

@@ -7,7 +7,6 @@ import type {
   Placement,
   Region,
   SetKind,
-  Sheet,
 } from '@hidebound/geometry';
 import { MIRROR_X, transformRegion } from '@hidebound/geometry';
 import { LeatherError } from '../leather-error.js';
@@ -18,7 +17,7 @@ import type { LayablePiece } from '../model/piece.js';
 import { nearestName } from '../words/nearest-name.js';
 import { bareCopy, itemId, pieceCopyKey } from './item-id.js';
 import type { ItemMeaning } from './item-id.js';
-import { copiesPerSet, faceLeathers, itemsOfPiece, laneWidthMm } from './items.js';
+import { copiesPerSet, itemsOfPiece, laneWidthMm } from './items.js';
 import { sheetsOfOrder } from './sheets.js';
 import type { NamedHide, SheetOptions } from './sheets.js';
 
@@ -76,7 +75,7 @@ export function nestProblemFor(input: ProblemInput): LayoutProblem {
     objective: { mode: MODES[order.mode], keepMm: order.keepMm },
     budget,
   };
-  return { problem, items: meanings, diagnostics: [...diagnostics, ...lotNotes(input, sheets, ofLeather)] };
+  return { problem, items: meanings, diagnostics };
 }
 
 const MODES: Readonly<Record<OrderMode, Objective['mode']>> = {
@@ -97,42 +96,13 @@ function articleItems(
   pieces: readonly LayablePiece[],
   ofLeather: ReadonlyMap<string, readonly string[]>,
 ): Item[] {
-  const [faceLeather] = faceLeathers(article, pieces);
   return article.pieces.flatMap((orderPiece) =>
     itemsOfPiece({
       article,
       orderPiece,
       piece: layableOf(article.name, orderPiece.name, pieces),
       sheets: ofLeather.get(orderPiece.leather) ?? [],
-      faceLeather,
     }),
-  );
-}
-
-/**
- * Faces on one lot: shades match within one leather, and a set's leathers are of different lots more often than not.
- * The rule of nesting knows faces, not leathers, so it is held for the leather with the largest face; where another one
- * could come from several lots, that is said.
- */
-function lotNotes(
-  { order, pieces }: ProblemInput,
-  sheets: readonly Sheet[],
-  ofLeather: ReadonlyMap<string, readonly string[]>,
-): Diagnostic[] {
-  const bound = order.articles.filter(({ keepTogether }) => keepTogether === 'faces on one lot');
-  return bound.flatMap((article) =>
-    faceLeathers(article, pieces)
-      .slice(1)
-      .filter((leather) => {
-        const ids = ofLeather.get(leather) ?? [];
-        return new Set(sheets.filter(({ id }) => ids.includes(id)).map(({ lot }) => lot)).size > 1;
-      })
-      .map((leather) => ({
-        code: 'lots-not-matched',
-        severity: 'warning' as const,
-        params: { article: article.name, leather },
-        place: { at: article.name },
-      })),
   );
 }
 

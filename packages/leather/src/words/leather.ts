@@ -98,8 +98,6 @@ const ORDER_SENTENCES = {
     `Hide ${p.hide} has ${p.count} possible flaws that nobody confirmed; look at them before you cut.`,
   'thickness-not-known': (p: HideParams) =>
     `Hide ${p.hide} says nothing of its thickness, so that pieces of a certain thickness can't be held to it there; measure it.`,
-  'lots-not-matched': (p: { article: string; leather: string }) =>
-    `The hides of the leather ${p.leather} are of several lots, and one ${p.article} may get faces of it in different shades; list hides of one lot only, or keep whole sets on one lot.`,
   'use-from-guessed': (p: HideParams & { useFrom: string }) =>
     `Hide ${p.hide} has no backbone, so the end to use first (${p.useFrom}) is guessed from its long axis; draw the backbone or give an angle.`,
 } as const satisfies SentenceTable;
