@@ -66,6 +66,7 @@ export type {
   Layout,
   LayoutHide,
   LayoutOrigin,
+  MarkMeanings,
   PieceCopy,
   PiecePlacement,
   PlacedRegion,

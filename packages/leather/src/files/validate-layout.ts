@@ -78,8 +78,10 @@ function refuseRepeats(layout: Layout, where: WhereOf): void {
     (i) => where(['pieces', i]),
   );
   refuseRepeated(
+    // A spoiled copy stays where it was cut, and another one is laid in its stead.
     layout.placements,
-    (copy) => `${pieceKey(copy)} ${copy.set} ${copy.copy} ${copy.mirrored}`,
+    (copy, i) =>
+      `${pieceKey(copy)} ${copy.set} ${copy.copy} ${copy.mirrored} ${copy.state === 'spoiled' ? i : ''}`,
     (copy) =>
       `Copy ${copy.copy}${copy.mirrored ? ' (mirrored)' : ''} of piece "${copy.piece}" in set ${copy.set} of "${copy.article}"`,
     (i) => where(['placements', i]),
@@ -98,13 +100,13 @@ function refuseRepeats(layout: Layout, where: WhereOf): void {
 
 function refuseRepeated<Entry>(
   entries: readonly Entry[],
-  keyOf: (entry: Entry) => string,
+  keyOf: (entry: Entry, index: number) => string,
   wordsOf: (entry: Entry) => string,
   placeAt: (index: number) => ReturnType<WhereOf>,
 ): void {
   const seen = new Set<string>();
   entries.forEach((entry, i) => {
-    const key = keyOf(entry);
+    const key = keyOf(entry, i);
     if (seen.has(key)) throw leatherError('layout-duplicate', { what: wordsOf(entry) }, placeAt(i));
     seen.add(key);
   });

@@ -54,8 +54,9 @@ export interface CheckLayoutOptions extends SheetOptions {
 export function checkLayout(
   layout: Layout,
   hides: HideShelf | readonly NamedHide[],
-  options: CheckLayoutOptions = {},
+  given: CheckLayoutOptions = {},
 ): LayoutCheck {
+  const options = { ...given, ...meaningsOf(layout) };
   const shelf = shelfOf(hides);
   const pieceFaults = provePieces(layout);
   const hideFaults = proveHides(layout, shelf);
@@ -65,6 +66,11 @@ export function checkLayout(
   const { violations, diagnostics } = checkRules(layout, named, options);
   const yieldFaults = proveYield(layout, named, options);
   return result(violations, [...hideFaults, ...pieceFaults, ...diagnostics, ...yieldFaults]);
+}
+
+/** A layout's own word on what marks mean goes before the caller's. */
+function meaningsOf({ marks }: Layout): SheetOptions {
+  return marks === undefined ? {} : { workshop: marks, avoidCandidates: marks.avoidCandidates };
 }
 
 /** Findings without which no problem can be built. */

@@ -14,6 +14,7 @@ import type {
 } from '../model/layout.js';
 import type { ResolvedOrder } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
+import { markMeanings } from '../parts/effects.js';
 import { offcutsOf } from '../offcuts/offcuts-of.js';
 import { bareCopy, pieceCopyKey, pieceCopyOf } from '../order/item-id.js';
 import type { ItemMeaning } from '../order/item-id.js';
@@ -48,7 +49,8 @@ export function layoutFrom(input: LayoutInput): Layout {
   const lanes = lanesOf(answer, problem.items);
   const roughCuts = roughCutsOf(answer, problem.items, order);
   const hides = used.map(({ hide }) => hide);
-  const reading = { workshop: input.workshop, avoidCandidates: input.avoidCandidates === true };
+  const marks = markMeanings(input.workshop, input.avoidCandidates === true);
+  const reading = { workshop: marks, avoidCandidates: marks.avoidCandidates };
   const uses = hideUses({ order, pieces, placements, roughCuts, hides, ...reading });
   const yields = uses.map((use) => yieldOfHide(use, reading));
   return {
@@ -81,6 +83,7 @@ export function layoutFrom(input: LayoutInput): Layout {
     yield: { hides: yields, total: sumOfYields(yields) },
     offcuts: uses.flatMap(offcutsOf),
     origin: { ...input.origin, joins: answer.joins },
+    marks,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Point, Region, Ring, RuleName, UnplacedReason } from '@hidebound/geometry';
-import type { Hide } from './hide.js';
+import type { FlawKind, Hide, ZoneKind } from './hide.js';
+import type { Effect } from './marks.js';
 import type { LayablePiece } from './piece.js';
 import type { ResolvedOrder } from './order.js';
 
@@ -17,6 +18,16 @@ export interface Layout {
   readonly yield: YieldReport;
   readonly offcuts: readonly Hide[];
   readonly origin: LayoutOrigin;
+  /** What marks mean where a hide's file does not say; absent: the built-in meanings. */
+  readonly marks?: MarkMeanings;
+}
+
+/** What flaws and zones of a kind do, as the layout took it, so that it can be proven without the workshop's file. */
+export interface MarkMeanings {
+  readonly flawDefaults: readonly { readonly kind: FlawKind; readonly effect: Effect }[];
+  readonly zoneDefaults: readonly { readonly kind: ZoneKind; readonly effect: Effect }[];
+  /** Flaws that nobody has confirmed yet were kept clear of, too. */
+  readonly avoidCandidates: boolean;
 }
 
 export interface LayoutHide {

@@ -1,6 +1,8 @@
+import { FLAW_KINDS, ZONE_KINDS } from '../model/hide.js';
 import type { Flaw, FlawKind, Zone, ZoneKind } from '../model/hide.js';
+import type { MarkMeanings } from '../model/layout.js';
 import type { Effect, Looks } from '../model/marks.js';
-import type { SourceMark, Workshop } from '../model/workshop.js';
+import type { SourceMark } from '../model/workshop.js';
 
 /** A cut that goes this far through, or further, leaves nothing to be used. */
 export const DEEP_FROM = 1 / 3;
@@ -64,7 +66,7 @@ export const DEFAULT_ZONE_EFFECTS: readonly KindEffect<ZoneKind>[] = [
   },
 ];
 
-export type EffectDefaults = Pick<Workshop, 'flawDefaults' | 'zoneDefaults'>;
+export type EffectDefaults = Pick<MarkMeanings, 'flawDefaults' | 'zoneDefaults'>;
 
 /**
  * What a flaw or zone does to the places under it: fields given on the mark win, the rest comes from its kind, from
@@ -76,6 +78,15 @@ export function effectOf(mark: Flaw | Zone, workshop?: EffectDefaults): Effect {
   return { ...base, ...mark.effect };
 }
 
+/** What every kind of mark means: the given rows, and the built-in ones where there is none. */
+export function markMeanings(defaults: EffectDefaults | undefined, avoidCandidates: boolean): MarkMeanings {
+  return {
+    flawDefaults: FLAW_KINDS.map((kind) => ({ kind, effect: flawRow(kind, defaults) })),
+    zoneDefaults: ZONE_KINDS.map((kind) => ({ kind, effect: zoneKindEffect(kind, defaults) })),
+    avoidCandidates,
+  };
+}
+
 /** What a zone of this kind is worth. */
 export function zoneKindEffect(kind: ZoneKind, workshop?: EffectDefaults): Effect {
   const row =
@@ -84,13 +95,17 @@ export function zoneKindEffect(kind: ZoneKind, workshop?: EffectDefaults): Effec
   return row?.effect ?? VOID;
 }
 
-function flawKindEffect(flaw: Flaw, workshop?: EffectDefaults): Effect {
-  const { kind } = flaw;
-  if (kind === undefined) return VOID;
+function flawRow(kind: FlawKind, workshop?: EffectDefaults): Effect {
   const row =
     workshop?.flawDefaults.find((line) => line.kind === kind) ??
     DEFAULT_FLAW_EFFECTS.find((line) => line.kind === kind);
-  const effect = row?.effect ?? VOID;
+  return row?.effect ?? VOID;
+}
+
+function flawKindEffect(flaw: Flaw, workshop?: EffectDefaults): Effect {
+  const { kind } = flaw;
+  if (kind === undefined) return VOID;
+  const effect = flawRow(kind, workshop);
   const isDeepCut = kind === 'cut' && flaw.depth !== undefined && flaw.depth >= DEEP_FROM;
   return isDeepCut ? { ...effect, isVoid: true } : effect;
 }

@@ -1,4 +1,5 @@
 import type { RuleName, UnplacedReason } from '@hidebound/geometry';
+import { FLAW_KINDS, ZONE_KINDS } from '../../model/hide.js';
 import { hideBody } from './hide-schema.js';
 import { group, listOf, optional, requiredList } from './group.js';
 import {
@@ -18,6 +19,7 @@ import {
   share,
   wholeNumber,
 } from './leaves.js';
+import { wholeEffect } from './marks.js';
 import { layablePiece } from './piece-schema.js';
 import { resolvedOrder } from './resolved-order-schema.js';
 import { point, ring, unitVector } from './shapes.js';
@@ -198,6 +200,26 @@ export const LAYOUT_FIELDS = {
       ],
     }),
     'What made it.',
+  ],
+  marks: [
+    optional(
+      group({
+        flawDefaults: [
+          listOf(
+            group({ kind: [oneOf(FLAW_KINDS), 'Kind of flaw.'], effect: [wholeEffect, 'What it does.'] }),
+          ),
+          'What flaws of a kind do.',
+        ],
+        zoneDefaults: [
+          listOf(
+            group({ kind: [oneOf(ZONE_KINDS), 'Kind of zone.'], effect: [wholeEffect, 'What it does.'] }),
+          ),
+          'What zones of a kind are worth.',
+        ],
+        avoidCandidates: [flag, 'True: flaws that nobody has confirmed yet were kept clear of, too.'],
+      }),
+    ),
+    'What marks mean where a hide’s file does not say; absent: the built-in meanings.',
   ],
 } as const;
 

@@ -17,6 +17,13 @@ const EFFECT_WORDS = {
   isVoid: 'True: never to be used.',
 } as const;
 
+/** All that a kind of flaw or zone does. */
+export const wholeEffect = group({
+  looks: [looks, EFFECT_WORDS.looks],
+  strength: [strength, EFFECT_WORDS.strength],
+  isVoid: [flag, EFFECT_WORDS.isVoid],
+});
+
 /** An effect of which what is absent comes from the kind. */
 export const partialEffect = group({
   looks: [optional(looks), EFFECT_WORDS.looks],
