@@ -30,6 +30,10 @@ export const FIELD_CACHE_MM = 20;
 export const FIRST_CANDIDATES = 6;
 export const IMPROVE_CANDIDATES = 4;
 
+/** Angles and raster positions for a second look at a piece that found no place at first: slower, misses less. */
+export const SECOND_ANGLES = 32;
+export const SECOND_CANDIDATES = 16;
+
 /** Angles tried for a free piece in the first layout, and in one step of the improvement. */
 export const FIRST_FREE_ANGLES = 8;
 export const IMPROVE_FREE_ANGLES = 5;

@@ -1,6 +1,6 @@
 import type { SetOfCopies } from './demand.js';
 import type { Effort } from './insert.js';
-import { FIRST_EFFORT, findPlace } from './insert.js';
+import { FIRST_EFFORT, SECOND_EFFORT, findPlace } from './insert.js';
 import type { Layout } from './layout.js';
 import { layCopy, liftCopy, sheetsFor } from './layout.js';
 import { inOrder } from './order.js';
@@ -64,6 +64,7 @@ function* layUnits(layout: Layout, sets: readonly SetOfCopies[]): Generator<unde
       yield;
     }
   }
+  yield* lookAgain(layout, [...loose, ...bound.flatMap((set) => set.copies)]);
 }
 
 /** Its copies must share something that not all sheets have in common. */
@@ -78,6 +79,17 @@ function shares(layout: Layout, set: SetOfCopies): number[][] {
   if (set.kind.keep === 'sheet') return sheets.map((_, i) => [i]);
   const lots = [...new Set(sheets.map(({ lot }) => lot))];
   return lots.map((lot) => sheets.flatMap((sheet, i) => (sheet.lot === lot ? [i] : [])));
+}
+
+/** A second, closer look for what found no place. Where one copy finds none, its like will not either. */
+function* lookAgain(layout: Layout, copies: readonly number[]): Generator<undefined, void> {
+  const hopeless = new Set<number>();
+  for (const copy of inOrder(layout, copies)) {
+    const { prepared } = layout.demand.copies[copy]!;
+    if (layout.laid[copy] !== undefined || hopeless.has(prepared.index)) continue;
+    if (!tryToLay(layout, copy, SECOND_EFFORT)) hopeless.add(prepared.index);
+    yield;
+  }
 }
 
 /** Tries each sheet or lot until one takes the whole set; else keeps the one that takes the most. */

@@ -1,6 +1,13 @@
 import type { Random } from '../number/random.js';
 import { atan2Deg } from '../number/trigonometry.js';
-import { FIRST_CANDIDATES, FIRST_FREE_ANGLES, IMPROVE_CANDIDATES, IMPROVE_FREE_ANGLES } from './constants.js';
+import {
+  FIRST_CANDIDATES,
+  FIRST_FREE_ANGLES,
+  IMPROVE_CANDIDATES,
+  IMPROVE_FREE_ANGLES,
+  SECOND_ANGLES,
+  SECOND_CANDIDATES,
+} from './constants.js';
 import type { Copy } from './demand.js';
 import type { PlaceEffort } from './exact-place.js';
 import { exactPlace } from './exact-place.js';
@@ -34,6 +41,13 @@ export const FIRST_EFFORT: Effort = {
   mostCandidates: FIRST_CANDIDATES,
   behind: 0.3,
   exactFits: true,
+};
+
+/** For a piece that found no place at first: more angles, more places. */
+export const SECOND_EFFORT: Effort = {
+  ...FIRST_EFFORT,
+  mostRotations: SECOND_ANGLES,
+  mostCandidates: SECOND_CANDIDATES,
 };
 
 export function improvingEffort(random: Random, behind: number, exactFits: boolean): Effort {
