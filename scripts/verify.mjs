@@ -50,8 +50,13 @@ let failedStep;
 for (const { name, args } of STEPS) {
   const started = performance.now();
   console.log(`\n== ${name}`);
-  const { status } = spawnSync(process.execPath, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] });
-  console.log(`== ${name}: ${status === 0 ? 'ok' : 'FAILED'} (${((performance.now() - started) / 1000).toFixed(1)} s)`);
+  const { status } = spawnSync(process.execPath, args, {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+  });
+  console.log(
+    `== ${name}: ${status === 0 ? 'ok' : 'FAILED'} (${((performance.now() - started) / 1000).toFixed(1)} s)`,
+  );
   if (status !== 0) {
     failedStep = name;
     break;
