@@ -8,7 +8,7 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const { packageManager } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 
 function run(command, args) {
-  const result = spawnSync(command, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] });
+  const result = spawnSync(command, args, { cwd: root, stdio: ['ignore', 2, 2] });
   if (result.status !== 0) process.exit(result.status ?? 1);
 }
 
