@@ -1,79 +1,31 @@
-import { closeSync, ftruncateSync, mkdirSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { closeSync, ftruncateSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { expectOneSentence, expectRefused, hidebound, testFolder } from './cli-support.js';
-import type { Run } from './cli-support.js';
+import {
+  OLD_LAYOUT,
+  SMALL_HIDE as HIDE,
+  SMALL_ORDER as ORDER,
+  closed,
+  expectOneSentence,
+  expectRefused,
+  hidebound,
+  smallJob,
+  testFolder,
+} from './cli-support.js';
+import type { Run, SmallJob, SmallJobFiles } from './cli-support.js';
 
 const folder = testFolder();
-const OLD_LAYOUT = '{ "old": true }\n';
-
-const HIDE = {
-  format: 'hidebound/hide@1',
-  id: 'panel-1',
-  cut: 'panel',
-  outline: closed([0, 0], [600, 0], [600, 400], [0, 400]),
-  backbone: [
-    [10, 10],
-    [590, 10],
-  ],
-};
-
-const ORDER = `format: hidebound/order@1
-name: test order
-date: "2026-01-05"
-cutting: { method: hand knife, gap: 2, edge: 3, void: 2, kerf: 0 }
-keep: [100, 100]
-leathers:
-  body:
-    hides: [panel.hide.json]
-articles:
-  - name: tag
-    goods: tag
-    sets: 2
-    pieces:
-      - name: plate
-        leather: body
-        part: stiffener
-        rectangle: { width: 60, length: 90 }
-`;
-
-function closed(...points: readonly (readonly [number, number])[]): object {
-  return { start: points[0], segments: [...points.slice(1), points[0]].map((to) => ({ to })), closed: true };
+/** A small job in a folder of its own, with something in it spoiled. */
+function jobWith(files: SmallJobFiles): SmallJob {
+  return smallJob(folder, files);
 }
 
-interface Job {
-  readonly order: string;
-  readonly hide: string;
-  readonly layout: string;
-}
-
-let jobs = 0;
-
-/** A folder with an order, its hide, and an old layout that would be written over. */
-function jobWith(files: {
-  readonly order?: string | Uint8Array;
-  readonly hide?: unknown;
-  readonly hideText?: string;
-}): Job {
-  const at = join(folder, `job-${jobs++}`);
-  mkdirSync(at);
-  const job = {
-    order: join(at, 'test.order.yaml'),
-    hide: join(at, 'panel.hide.json'),
-    layout: join(at, 'test.layout.json'),
-  };
-  writeFileSync(job.order, files.order ?? ORDER);
-  writeFileSync(job.hide, files.hideText ?? JSON.stringify(files.hide ?? HIDE, null, 2));
-  writeFileSync(job.layout, OLD_LAYOUT);
-  return job;
-}
-
-function lay(job: Job): Run {
+function lay(job: SmallJob): Run {
   return hidebound(['lay', job.order, '--effort', '0', '--out', job.layout]);
 }
 
 /** The order is refused with one sentence that names the file at fault, and the old layout is as it was. */
-function expectLayRefused(job: Job, file: string, words: RegExp): void {
+function expectLayRefused(job: SmallJob, file: string, words: RegExp): void {
   expectRefused(lay(job), file, words);
   expect(readFileSync(job.layout, 'utf8')).toBe(OLD_LAYOUT);
 }

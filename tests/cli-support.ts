@@ -1,6 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -66,4 +66,72 @@ export function expectRefused(run: Run, file: string, words: RegExp): void {
   expect(line.split(file), line).toHaveLength(2);
   expect(line).toMatch(words);
   expect(run.status, run.stderr).toBe(3);
+}
+
+/** A closed outline with straight sides, as hide files hold it. */
+export function closed(...points: readonly (readonly [number, number])[]): object {
+  return { start: points[0], segments: [...points.slice(1), points[0]].map((to) => ({ to })), closed: true };
+}
+
+/** A panel of 600 × 400 mm without a flaw. */
+export const SMALL_HIDE = {
+  format: 'hidebound/hide@1',
+  id: 'panel-1',
+  cut: 'panel',
+  outline: closed([0, 0], [600, 0], [600, 400], [0, 400]),
+  backbone: [
+    [10, 10],
+    [590, 10],
+  ],
+};
+
+/** Two plates of 60 × 90 mm. */
+export const SMALL_ORDER = `format: hidebound/order@1
+name: test order
+date: "2026-01-05"
+cutting: { method: hand knife, gap: 2, edge: 3, void: 2, kerf: 0 }
+keep: [100, 100]
+leathers:
+  body:
+    hides: [panel.hide.json]
+articles:
+  - name: tag
+    goods: tag
+    sets: 2
+    pieces:
+      - name: plate
+        leather: body
+        part: stiffener
+        rectangle: { width: 60, length: 90 }
+`;
+
+/** What was at the layout's place before. */
+export const OLD_LAYOUT = '{ "old": true }\n';
+
+export interface SmallJob {
+  readonly at: string;
+  readonly order: string;
+  readonly hide: string;
+  readonly layout: string;
+}
+
+export interface SmallJobFiles {
+  readonly order?: string | Uint8Array;
+  readonly hide?: unknown;
+  readonly hideText?: string;
+}
+
+/** A folder with an order, its hide, and an old layout that would be written over. */
+export function smallJob(folder: string, files: SmallJobFiles = {}): SmallJob {
+  const at = mkdtempSync(join(folder, 'job-'));
+  const job = {
+    at,
+    order: join(at, 'test.order.yaml'),
+    hide: join(at, 'panel.hide.json'),
+    layout: join(at, 'test.layout.json'),
+  };
+  writeFileSync(job.order, files.order ?? SMALL_ORDER);
+  writeFileSync(job.hide, files.hideText ?? JSON.stringify(files.hide ?? SMALL_HIDE, null, 2));
+  writeFileSync(job.layout, OLD_LAYOUT);
+  return job;
 }

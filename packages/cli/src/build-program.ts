@@ -37,11 +37,16 @@ function addCommand(program: Program, spec: CommandSpec, hooks: ProgramHooks): v
     .summary(spec.summary)
     .description(spec.summary)
     .argument(spec.argument, spec.argumentDescription)
-    .addHelpText('after', `\nExamples:\n${spec.examples.map((line) => `  $ ${line}`).join('\n')}`);
+    .addHelpText('after', helpAfter(spec));
   for (const option of [...spec.options, ...COMMON_OPTIONS]) command.addOption(toOption(option));
   command.action(async (files: string | string[], options: OptionValues) => {
     await hooks.run(spec.name, typeof files === 'string' ? [files] : files, options);
   });
+}
+
+function helpAfter({ examples, notes = [] }: CommandSpec): string {
+  const shown = ['Examples:', ...examples.map((line) => `  $ ${line}`)];
+  return `\n${[...shown, ...(notes.length === 0 ? [] : ['', ...notes])].join('\n')}`;
 }
 
 function toOption(spec: OptionSpec): Option {

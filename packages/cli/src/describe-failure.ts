@@ -1,7 +1,7 @@
-import { INTAKE_SENTENCES } from '@hidebound/intake';
 import { placeWords, sentenceFor } from '@hidebound/leather';
 import type { DiagnosticPlace, SentenceParams } from '@hidebound/leather';
 import { CliError } from './cli-error.js';
+import { SENTENCE_TABLES } from './cli-sentences.js';
 import { EXIT_STATUS } from './exit-status.js';
 import type { ExitStatus } from './exit-status.js';
 
@@ -75,7 +75,7 @@ function bareMessage(error: Error, place: DiagnosticPlace | undefined): string {
   if (error.message.startsWith(prefix)) return error.message.slice(prefix.length);
   if (!('params' in error) || typeof error.params !== 'object' || error.params === null) return error.message;
   const params = error.params as SentenceParams;
-  const bare = sentenceFor({ code: codeOf(error), params }, [INTAKE_SENTENCES]);
+  const bare = sentenceFor({ code: codeOf(error), params }, SENTENCE_TABLES);
   return error.message.endsWith(bare) ? bare : error.message;
 }
 

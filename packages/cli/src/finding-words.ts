@@ -1,12 +1,12 @@
 import { sentenceFor } from '@hidebound/leather';
 import type { Diagnostic } from '@hidebound/leather';
-import { INTAKE_SENTENCES } from '@hidebound/intake';
+import { SENTENCE_TABLES } from './cli-sentences.js';
 import { placePrefix } from './describe-failure.js';
 
 /** A finding as one sentence with its place in front. */
 export function sentenceOf(diagnostic: Diagnostic): string {
   const { code, params, place } = diagnostic;
-  const words = sentenceFor({ code, params }, [INTAKE_SENTENCES]);
+  const words = sentenceFor({ code, params }, SENTENCE_TABLES);
   const prefix = placePrefix(place);
   return prefix === '' ? words : `${prefix}: ${words}`;
 }

@@ -23,6 +23,8 @@ export interface CommandSpec {
   readonly argumentDescription: string;
   readonly summary: string;
   readonly options: readonly OptionSpec[];
+  /** What else stands in its help, line by line. */
+  readonly notes?: readonly string[];
   /** Command lines that work on the demo's files. */
   readonly examples: readonly string[];
 }
@@ -81,6 +83,22 @@ const READING_OPTIONS: readonly OptionSpec[] = [
   },
 ];
 
+const WORKSHOP: OptionSpec = {
+  flags: '--workshop <file>',
+  description: 'your own workshop file; without it, workshop.yaml beside the file that is read',
+  value: { kind: 'text' },
+};
+
+/** A whole workshop file, short enough for the help. */
+const WORKSHOP_NOTES: readonly string[] = [
+  'A workshop file says what is different in your workshop; all else stays as built in (see docs/files.md):',
+  '  format: hidebound/workshop@1',
+  '  parts: { pocket: { looks: { face: B }, zones: any } }',
+  '  flaws: { vein: anywhere, stain: never here, scar: { looks: B } }',
+  '  zones: { neck: only where hidden }',
+  '  cutting: { hand knife: { gap: 2, edge: 8 } }',
+];
+
 export const COMMANDS: readonly CommandSpec[] = [
   {
     name: 'pieces',
@@ -107,7 +125,9 @@ export const COMMANDS: readonly CommandSpec[] = [
         value: { kind: 'text' },
       },
       PICTURE,
+      WORKSHOP,
     ],
+    notes: WORKSHOP_NOTES,
     examples: [
       'hidebound hide fixtures/demo/side.hide.json',
       'hidebound hide fixtures/demo/shoulder-traced.svg --out shoulder.hide.json --picture shoulder.svg',
@@ -141,12 +161,19 @@ export const COMMANDS: readonly CommandSpec[] = [
         description: 'keep what is locked, cut or spoiled in this layout, and lay the rest anew',
         value: { kind: 'text' },
       },
+      WORKSHOP,
+      {
+        flags: '--avoid-unconfirmed-flaws',
+        description: 'keep clear of possible flaws, too, that nobody has confirmed yet',
+        value: { kind: 'switch' },
+      },
       {
         flags: '--out <file>',
         description: 'where to write the layout (beside the order, named after it)',
         value: { kind: 'text' },
       },
     ],
+    notes: WORKSHOP_NOTES,
     examples: [
       'hidebound lay fixtures/demo/bicycle-goods.order.yaml --out bicycle-goods.layout.json',
       'hidebound lay fixtures/demo/bicycle-goods.order.yaml --effort 1 --seed 7 --out seven.layout.json',
@@ -192,6 +219,12 @@ export const COMMANDS: readonly CommandSpec[] = [
         description: 'side of the hide that is seen; from the flesh side everything is mirrored',
         value: { kind: 'choice', choices: SIDES },
         fallback: 'grain',
+      },
+      {
+        flags: '--workshop <file>',
+        description:
+          'your own workshop file, for a layout that does not say itself what flaws and zones mean',
+        value: { kind: 'text' },
       },
     ],
     examples: [

@@ -1,22 +1,25 @@
 import { extname } from 'node:path';
-import { writePdf, writeSvg } from '@hidebound/render';
+import type { Hide, PatternPiece, Workshop } from '@hidebound/leather';
 import type { Drawing, FontBook } from '@hidebound/render';
-import { loadFontBook } from '@hidebound/render/node';
 import { CliError } from './cli-error.js';
 import type { FileToWrite } from './io/write-safely.js';
 
+/** What can be drawn into a picture file. */
+export type PictureOf =
+  { readonly pieces: readonly PatternPiece[] } | { readonly hide: Hide; readonly workshop?: Workshop };
+
 /** A drawing as the file that its name asks for: .svg or .pdf. */
-export async function pictureFile(
-  path: string,
-  title: string,
-  draw: (fonts: FontBook) => Drawing,
-): Promise<FileToWrite> {
+export async function pictureFile(path: string, of: PictureOf): Promise<FileToWrite> {
   const extension = extname(path).toLowerCase();
   if (extension !== '.svg' && extension !== '.pdf') {
     throw new CliError('bad-use', `The picture ${path} must be named .svg or .pdf.`);
   }
-  const fonts = loadFontBook();
-  const drawing = draw(fonts);
+  const { drawHide, drawPieces, writePdf, writeSvg } = await import('@hidebound/render');
+  const { loadFontBook } = await import('@hidebound/render/node');
+  const fonts: FontBook = loadFontBook();
+  const title = 'hide' in of ? `Hide ${of.hide.id}` : 'Pieces';
+  const drawing: Drawing =
+    'hide' in of ? drawHide({ ...of, fonts }) : drawPieces({ pieces: of.pieces, fonts, title });
   return {
     path,
     content: extension === '.svg' ? writeSvg(drawing) : await writePdf([drawing], { fonts, title }),

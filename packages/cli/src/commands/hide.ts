@@ -1,15 +1,15 @@
 import { readHideSvg } from '@hidebound/intake';
 import { effectOf, formatArea, hideAreas, quarterFootMark, writeHide } from '@hidebound/leather';
-import type { Diagnostic, Effect, Flaw, Hide, Zone } from '@hidebound/leather';
-import { drawHide } from '@hidebound/render';
+import type { Diagnostic, Effect, Flaw, Hide, HideAreas, Workshop, Zone } from '@hidebound/leather';
 import { CliError } from '../cli-error.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
 import { textOption } from '../command-context.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { loadHide } from '../io/load-files.js';
+import { loadWorkshop, workshopLines } from '../io/load-workshop.js';
 import { SIZE_LIMIT_MB, readFileLimited } from '../io/read-file.js';
-import { writeFilesSafely } from '../io/write-safely.js';
+import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import { pictureFile } from '../picture.js';
 import { readingFrom } from '../reading-options.js';
 import { textTable } from '../text-table.js';
@@ -22,21 +22,24 @@ interface LoadedHide {
 /** Shows a hide, or makes a hide file from a traced drawing. */
 export async function hideCommand([path]: readonly string[], options: OptionValues): Promise<CommandResult> {
   const { hide, diagnostics } = load(path!, options);
+  const inUse = loadWorkshop(textOption(options, 'workshop'), path!);
+  const reading = inUse === undefined ? {} : { workshop: inUse.workshop };
   const out = textOption(options, 'out');
   const picture = textOption(options, 'picture');
+  const outputs = [out, picture].filter((name) => name !== undefined);
+  refuseOverwriting(outputs, [path!, ...(inUse === undefined ? [] : [inUse.file])]);
   writeFilesSafely([
     ...(out === undefined ? [] : [{ path: out, content: writeHide(hide) }]),
-    ...(picture === undefined
-      ? []
-      : [await pictureFile(picture, `Hide ${hide.id}`, (fonts) => drawHide({ hide, fonts }))]),
+    ...(picture === undefined ? [] : [await pictureFile(picture, { hide, ...reading })]),
   ]);
-  const areas = hideAreas(hide);
+  const areas = hideAreas(hide, reading);
   return {
     exitStatus: EXIT_STATUS.done,
     lines: [
-      ...factLines(hide),
+      ...factLines(hide, areas),
       '',
-      ...markLines(hide),
+      ...markLines(hide, inUse?.workshop),
+      ...workshopLines(inUse),
       ...findingLines(diagnostics),
       ...(out === undefined ? [] : [`The hide file is ${out}`]),
       ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
@@ -45,6 +48,7 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
       file: path,
       areas,
       hide,
+      ...(inUse === undefined ? {} : { workshop: inUse.file }),
       ...(out === undefined ? {} : { out }),
       ...(picture === undefined ? {} : { picture }),
     },
@@ -67,9 +71,8 @@ function load(path: string, options: OptionValues): LoadedHide {
   return { hide: loadHide(path), diagnostics: [] };
 }
 
-function factLines(hide: Hide): readonly string[] {
+function factLines(hide: Hide, areas: HideAreas): readonly string[] {
   const { leather, area, price } = hide;
-  const areas = hideAreas(hide);
   const facts: (readonly [string, string | undefined])[] = [
     ['hide', hide.id],
     ['cut', hide.cut],
@@ -116,19 +119,20 @@ function bothUnits(mm2: number): string {
   return `${formatArea(mm2, { unit: 'm2' })} (${formatArea(mm2, { unit: 'ft2' })})`;
 }
 
-function markLines(hide: Hide): readonly string[] {
+function markLines(hide: Hide, workshop: Workshop | undefined): readonly string[] {
+  const row = (mark: Flaw | Zone, what: string): readonly string[] => [
+    mark.id,
+    what,
+    effectWords(effectOf(mark, workshop)),
+  ];
   const marks = [
-    ...hide.zones.map((zone) => markRow(zone, zone.id, `zone: ${zone.kind}`)),
+    ...hide.zones.map((zone) => row(zone, `zone: ${zone.kind}`)),
     ...hide.flaws.map((flaw) =>
-      markRow(flaw, flaw.id, `flaw: ${flaw.kind ?? 'unnamed'}${flaw.side === 'flesh' ? ', flesh side' : ''}`),
+      row(flaw, `flaw: ${flaw.kind ?? 'unnamed'}${flaw.side === 'flesh' ? ', flesh side' : ''}`),
     ),
   ];
   if (marks.length === 0) return ['No zones and no flaws are marked.'];
   return textTable(['mark', 'what', 'effect'], marks);
-}
-
-function markRow(mark: Flaw | Zone, id: string, what: string): readonly string[] {
-  return [id, what, effectWords(effectOf(mark))];
 }
 
 function effectWords(effect: Effect): string {

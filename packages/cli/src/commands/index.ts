@@ -1,24 +1,15 @@
-import type { Command, CommandContext, CommandResult, OptionValues } from '../command-context.js';
+import type { Command } from '../command-context.js';
 import type { CommandName } from '../option-table.js';
-import { checkCommand } from './check.js';
-import { hideCommand } from './hide.js';
-import { layCommand } from './lay.js';
-import { piecesCommand } from './pieces.js';
-import { sheetCommand } from './sheet.js';
 
-const RUN: Readonly<Record<CommandName, Command>> = {
-  pieces: piecesCommand,
-  hide: hideCommand,
-  lay: layCommand,
-  check: checkCommand,
-  sheet: sheetCommand,
+/** Each command is loaded with what it needs only when it is asked for: drawing takes longest to load, and few draw. */
+const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
+  pieces: async () => (await import('./pieces.js')).piecesCommand,
+  hide: async () => (await import('./hide.js')).hideCommand,
+  lay: async () => (await import('./lay.js')).layCommand,
+  check: async () => (await import('./check.js')).checkCommand,
+  sheet: async () => (await import('./sheet.js')).sheetCommand,
 };
 
-export async function runCommand(
-  command: CommandName,
-  files: readonly string[],
-  options: OptionValues,
-  context: CommandContext,
-): Promise<CommandResult> {
-  return RUN[command](files, options, context);
+export function loadCommand(command: CommandName): Promise<Command> {
+  return LOAD[command]();
 }

@@ -1,6 +1,7 @@
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { checkLayout, layoutFrom, nestProblemFor, writeLayout } from '@hidebound/leather';
 import type { Diagnostic, Layout, LayoutCheck, UnplacedCopy } from '@hidebound/leather';
+import type { Budget } from '@hidebound/geometry';
 import type { CommandContext, CommandResult, OptionValues } from '../command-context.js';
 import { numberOption, textOption } from '../command-context.js';
 import { unplacedFinding, violationFinding } from '../copy-words.js';
@@ -10,7 +11,10 @@ import { findingLines } from '../finding-words.js';
 import { loadLayout } from '../io/load-files.js';
 import { loadOrderJob } from '../io/load-order.js';
 import type { OrderJob } from '../io/load-order.js';
-import { writeFilesSafely } from '../io/write-safely.js';
+import { loadWorkshop, workshopLines } from '../io/load-workshop.js';
+import type { WorkshopInUse } from '../io/load-workshop.js';
+import { ensureWritable, writeFilesSafely } from '../io/write-safely.js';
+import type { LayGoal } from '../lay-progress.js';
 import { searchLayout } from '../search-layout.js';
 import { squareMetres, yieldLines } from '../yield-words.js';
 
@@ -24,38 +28,30 @@ export async function layCommand(
   context: CommandContext,
 ): Promise<CommandResult> {
   const outPath = textOption(options, 'out') ?? defaultOutPath(orderPath!);
+  ensureWritable(outPath, [orderPath!]);
   const keepPath = textOption(options, 'keep');
-  const keep = keepPath === undefined ? undefined : loadLayout(keepPath);
-  const job = loadOrderJob(orderPath!);
-  const seed = numberOption(options, 'seed')!;
-  const effort = numberOption(options, 'effort');
-  const joins = effort === undefined ? {} : { joins: effort };
-  const problem = nestProblemFor({
-    order: job.order,
-    pieces: job.pieces,
-    hides: job.hides,
-    budget: { seed, streams: STREAMS, ...joins },
-    ...(keep === undefined ? {} : { keep }),
-  });
-  const seconds = numberOption(options, 'seconds')!;
-  const goal = effort === undefined ? { seconds } : { joins: effort };
+  const keep = keepPath === undefined ? {} : { keep: loadLayout(keepPath) };
+  const inUse = loadWorkshop(textOption(options, 'workshop'), orderPath!);
+  const job = loadOrderJob(orderPath!, inUse?.workshop);
+  const { order, pieces, hides } = job;
+  const { budget, goal } = searchFrom(options);
+  const reading = { workshop: inUse?.workshop, avoidCandidates: options['avoidUnconfirmedFlaws'] === true };
+  const input = { order, pieces, hides, ...reading, ...keep };
+  const problem = nestProblemFor({ ...input, budget });
   const search = await searchLayout(problem.problem, goal, context);
   const layout = layoutFrom({
-    order: job.order,
-    pieces: job.pieces,
-    hides: job.hides,
+    ...input,
     problem,
     answer: search.answer,
     origin: {
       version: context.version,
-      seed,
-      streams: STREAMS,
-      ...(effort === undefined ? {} : { effort }),
+      seed: budget.seed,
+      streams: budget.streams,
+      ...(budget.joins === undefined ? {} : { effort: budget.joins }),
     },
     fileFor: (file) => pathFrom(dirname(outPath), resolve(dirname(orderPath!), file)),
-    ...(keep === undefined ? {} : { keep }),
   });
-  const check = checkLayout(layout, hidesAsNamed(job, layout), keep === undefined ? {} : { keep });
+  const check = checkLayout(layout, hidesAsNamed(job, layout), keep);
   writeFilesSafely([{ path: outPath, content: writeLayout(layout) }]);
   return layResult({
     layout,
@@ -63,7 +59,17 @@ export async function layCommand(
     outPath,
     before: [...job.diagnostics, ...problem.diagnostics],
     wasStopped: search.wasStopped,
+    inUse,
   });
+}
+
+/** How much is to be searched: so long, or so much. */
+function searchFrom(options: OptionValues): { readonly budget: Budget; readonly goal: LayGoal } {
+  const start = { seed: numberOption(options, 'seed')!, streams: STREAMS };
+  const joins = numberOption(options, 'effort');
+  return joins === undefined
+    ? { budget: start, goal: { seconds: numberOption(options, 'seconds')! } }
+    : { budget: { ...start, joins }, goal: { joins } };
 }
 
 function defaultOutPath(orderPath: string): string {
@@ -90,9 +96,10 @@ interface LayOutcome {
   readonly outPath: string;
   readonly before: readonly Diagnostic[];
   readonly wasStopped: boolean;
+  readonly inUse: WorkshopInUse | undefined;
 }
 
-function layResult({ layout, check, outPath, before, wasStopped }: LayOutcome): CommandResult {
+function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOutcome): CommandResult {
   const findings = [
     ...before,
     ...unplacedFindings(layout.unplaced),
@@ -104,6 +111,7 @@ function layResult({ layout, check, outPath, before, wasStopped }: LayOutcome): 
     exitStatus: layStatus(layout, check, wasStopped),
     lines: [
       ...findingLines(findings),
+      ...workshopLines(inUse),
       '',
       ...yieldLines(layout),
       '',
@@ -121,6 +129,7 @@ function layResult({ layout, check, outPath, before, wasStopped }: LayOutcome): 
       unplaced: layout.unplaced,
       offcuts: layout.offcuts.map(({ id }) => id),
       origin: layout.origin,
+      ...(inUse === undefined ? {} : { workshop: inUse.file }),
     },
     diagnostics: findings,
   };

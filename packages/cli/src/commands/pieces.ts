@@ -6,9 +6,8 @@ import { textOption } from '../command-context.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { loadPattern } from '../io/load-pattern.js';
-import { writeFilesSafely } from '../io/write-safely.js';
+import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import { pictureFile } from '../picture.js';
-import { drawPieces } from '@hidebound/render';
 import { readingFrom } from '../reading-options.js';
 import { textTable } from '../text-table.js';
 
@@ -23,10 +22,9 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
   const reads = files.map((file): ReadFile => ({ file, read: loadPattern(file, reading) }));
   const picture = textOption(options, 'picture');
   if (picture !== undefined) {
+    refuseOverwriting([picture], files);
     const pieces = reads.flatMap(({ read }) => read.pieces);
-    writeFilesSafely([
-      await pictureFile(picture, 'Pieces', (fonts) => drawPieces({ pieces, fonts, title: 'Pieces' })),
-    ]);
+    writeFilesSafely([await pictureFile(picture, { pieces })]);
   }
   const findings = reads.flatMap(({ read }) => read.diagnostics);
   const isComplete =

@@ -6,7 +6,15 @@ import {
   resolveOrder,
   resolvePieces,
 } from '@hidebound/leather';
-import type { Article, Diagnostic, LayablePiece, NamedHide, Order, ResolvedOrder } from '@hidebound/leather';
+import type {
+  Article,
+  Diagnostic,
+  LayablePiece,
+  NamedHide,
+  Order,
+  ResolvedOrder,
+  Workshop,
+} from '@hidebound/leather';
 import { besideFile, loadHide, readText } from './load-files.js';
 import { loadPattern } from './load-pattern.js';
 
@@ -18,9 +26,9 @@ export interface OrderJob {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Reads an order; files that it names lie beside it. */
-export function loadOrderJob(path: string): OrderJob {
-  const order = resolveOrder(loadOrder(path));
+/** Reads an order; files that it names lie beside it. What it leaves open, the workshop says. */
+export function loadOrderJob(path: string, workshop: Workshop = DEFAULT_WORKSHOP): OrderJob {
+  const order = resolveOrder(loadOrder(path, workshop), workshop);
   const patternFindings: Diagnostic[] = [];
   const { pieces, diagnostics } = resolvePieces(order, (file) => {
     const reading = order.patterns.find((pattern) => pattern.file === file);
@@ -33,11 +41,11 @@ export function loadOrderJob(path: string): OrderJob {
   return { order, pieces, hides, diagnostics: [...patternFindings, ...diagnostics] };
 }
 
-function loadOrder(path: string): Order {
+function loadOrder(path: string, workshop: Workshop): Order {
   const readArticle = (name: string): Article => {
     const file = besideFile(path, name);
     return parseArticle(readText(file), { file });
   };
   const written = parseOrder(readText(path), { file: path });
-  return completeOrder(written, DEFAULT_WORKSHOP, readArticle, { file: path });
+  return completeOrder(written, workshop, readArticle, { file: path });
 }

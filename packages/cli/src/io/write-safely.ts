@@ -1,6 +1,8 @@
 import {
+  accessSync,
   chmodSync,
   closeSync,
+  constants,
   fsyncSync,
   openSync,
   realpathSync,
@@ -10,7 +12,7 @@ import {
   writeSync,
 } from 'node:fs';
 import type { Stats } from 'node:fs';
-import { dirname } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { CliError } from '../cli-error.js';
 import { systemCode, writeFailureWords } from './system-words.js';
 
@@ -48,6 +50,34 @@ export function writeFilesSafely(files: readonly FileToWrite[]): void {
     }
   } finally {
     for (const { part } of staged) removeQuietly(part);
+  }
+}
+
+/**
+ * Says before any long work that a file could not be written: its folder is missing or read-only, or it is one of the
+ * files that are being read. Fails with a CliError `can-not-write`, or `bad-use` for a file that is read.
+ */
+export function ensureWritable(path: string, readFiles: readonly string[]): void {
+  refuseOverwriting([path], readFiles);
+  const target = resolveTarget(path);
+  if (target.stat?.isFile() === false) return;
+  attempt(path, () => accessSync(dirname(resolve(target.path)), constants.W_OK));
+}
+
+/** What is read is never written over by what is made of it. Fails with a CliError `bad-use`. */
+export function refuseOverwriting(paths: readonly string[], readFiles: readonly string[]): void {
+  const read = new Set(readFiles.map(realPath));
+  for (const path of paths) {
+    if (!read.has(realPath(path))) continue;
+    throw new CliError('bad-use', `${path} is being read and would be written over; give another name.`);
+  }
+}
+
+function realPath(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return resolve(path);
   }
 }
 
