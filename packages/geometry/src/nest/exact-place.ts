@@ -55,6 +55,18 @@ export function exactPlace(
   return provenPlace(state, variant, u, v);
 }
 
+/** The same without the slide: where the piece lies free, as near as may be to the place that was looked at. */
+export function unsettledPlace(
+  state: SheetState,
+  variant: Variant,
+  u0: number,
+  v0: number,
+): Place | undefined {
+  const contacts = contactsNear(state, variant, u0, v0);
+  const start = freePlace(contacts, u0, v0, state.space.lattice.pitch, 'quick');
+  return start === undefined ? undefined : provenPlace(state, variant, start.u, start.v);
+}
+
 function freePlace(
   contacts: readonly Contact[],
   u: number,

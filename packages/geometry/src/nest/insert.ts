@@ -10,7 +10,7 @@ import {
 } from './constants.js';
 import type { Copy } from './demand.js';
 import type { PlaceEffort } from './exact-place.js';
-import { exactPlace } from './exact-place.js';
+import { exactPlace, unsettledPlace } from './exact-place.js';
 import { toU } from './frame.js';
 import type { Layout } from './layout.js';
 import { pairLimitFor, variantOf } from './layout.js';
@@ -90,6 +90,7 @@ export function findPlace(
       ? 0
       : GOOD_LEATHER_MM,
     accepts: quickLook(copy.prepared, state.space.sheet, state.space.frame, context.cache, pair),
+    isPassing: pair !== undefined,
   };
   const variants = rotations.map((rotation) => variantOf(layout, copy.prepared, sheet, rotation));
   // Grown a little at first, for few false proposals; then grown to be safe; at last shrunk, for exact fits.
@@ -156,6 +157,9 @@ function ruledPlace(
   const { sheet, index } = state.space;
   const place = exactPlace(state, variant, u, v, howExact);
   if (place === undefined || rulesHold(place, sheet, pair)) return place;
+  // Direction, thickness or the partner's distance may be right where it was looked for but not where it slid to.
+  const start = unsettledPlace(state, variant, u, v);
+  if (start !== undefined && rulesHold(start, sheet, pair)) return start;
   const deg = fittedRotationDeg(place, sheet);
   if (deg === undefined) return undefined;
   const turned = exactPlace(state, variantOf(layout, variant.prepared, index, deg), u, v);

@@ -82,7 +82,7 @@ function fits(layout: Layout, prepared: PreparedItem, state: SheetState, counted
     const proposals = scanPlaces(
       state,
       looked,
-      { behind: 0, goodLeatherMm: 0, accepts },
+      { behind: 0, goodLeatherMm: 0, accepts, isPassing: true },
       shrunkRunsOf(variant, layout.pitch),
     );
     for (const { column, row } of proposals.slice(0, PLACES_TRIED)) {

@@ -56,18 +56,32 @@ export function randomRotations(
   return distinct(paired(context, all), most);
 }
 
-/** Rotations at which the arrow points right at a target, for each direction that the sheet has. */
+/**
+ * Rotations at which the arrow points right at a target, for each direction that the sheet has: first those that
+ * reach, with the tolerance, places that none before them reaches.
+ */
 function baseRotations({ prepared, cache }: RotationContext): number[] {
-  const { frame, targetsDeg, arrowDeg, modulo } = prepared.item.angleRule;
-  const directions = frame === 'local' ? cache.directions : [0];
-  const rotations: number[] = [];
-  for (const direction of directions) {
+  const { frame, targetsDeg, arrowDeg, modulo, toleranceDeg } = prepared.item.angleRule;
+  const ahead: number[] = [];
+  const later: number[] = [];
+  for (const direction of frame === 'local' ? spread(cache.directions, toleranceDeg) : [0]) {
     for (const target of targetsDeg) {
-      rotations.push(direction + target - arrowDeg);
-      if (modulo === 180) rotations.push(direction + target - arrowDeg + 180);
+      ahead.push(direction + target - arrowDeg);
+      if (modulo === 180) later.push(direction + target - arrowDeg + 180);
     }
   }
-  return rotations;
+  return [...ahead, ...later];
+}
+
+/** The same directions, those first that lie farther than the tolerance from all before them. */
+function spread(directions: readonly number[], toleranceDeg: number): number[] {
+  const apart: number[] = [];
+  const near: number[] = [];
+  for (const deg of directions) {
+    const isNear = apart.some((other) => Math.abs(turnDeg(deg, other, 360)) <= toleranceDeg);
+    (isNear ? near : apart).push(deg);
+  }
+  return [...apart, ...near];
 }
 
 /** Rotations within the tolerance of a base at which a long edge lies along or across the search direction. */

@@ -21,6 +21,8 @@ export interface PairLimit {
 
 /** Quick looks forgive this much of an angle, because the cached direction is of a place nearby. */
 const QUICK_ANGLE_DEG = 4;
+/** A piece is turned by no more than this to suit the direction where it lies: another rotation is nearer then. */
+const QUICK_TURN_DEG = 6;
 /** And this much of a distance and of a thickness. */
 const QUICK_DISTANCE_MM = 15;
 const QUICK_THICKNESS_MM = 0.2;
@@ -106,14 +108,37 @@ export function quickLook(
   const need = readings > 0 ? thickness : undefined;
   if (!isLocal && need === undefined && pair === undefined) return undefined;
   return (variant, u, v) => {
-    const x = variant.proofX[0]!;
-    const y = variant.proofY[0]!;
-    const at = cacheIndex(cache, u + toU(frame, x, y), v + toV(frame, x, y));
-    const relative = angleRule.arrowDeg + variant.rotationDeg - cache.directionDeg[at]!;
-    if (isLocal && !(angleExcessDeg(angleRule, relative) <= QUICK_ANGLE_DEG)) return false;
-    if (need !== undefined && !quickThickness(need, cache, at)) return false;
-    return pair === undefined || quickPair(pair, relative, cache.axisDistance[at]!);
+    const { proofX, proofY } = variant;
+    const arrow = angleRule.arrowDeg + variant.rotationDeg;
+    let least = -Infinity;
+    let most = Infinity;
+    for (let i = 0; i < proofX.length; i++) {
+      const at = cacheIndex(
+        cache,
+        u + toU(frame, proofX[i]!, proofY[i]!),
+        v + toV(frame, proofX[i]!, proofY[i]!),
+      );
+      if (need !== undefined && !quickThickness(need, cache, at)) return false;
+      if (!isLocal) continue;
+      const off = nearestTarget(angleRule, arrow - cache.directionDeg[at]!);
+      least = Math.max(least, -off - angleRule.toleranceDeg);
+      most = Math.min(most, -off + angleRule.toleranceDeg);
+      if (!mayTurnWithin(least, most)) return false;
+    }
+    if (pair === undefined) return true;
+    const at = cacheIndex(
+      cache,
+      u + toU(frame, proofX[0]!, proofY[0]!),
+      v + toV(frame, proofX[0]!, proofY[0]!),
+    );
+    return quickPair(pair, arrow - cache.directionDeg[at]!, cache.axisDistance[at]!);
   };
+}
+
+/** Some small turn lies between the two, or nearly. An unknown direction leaves none. */
+function mayTurnWithin(least: number, most: number): boolean {
+  if (!(least <= most + 2 * QUICK_ANGLE_DEG)) return false;
+  return least <= QUICK_TURN_DEG && most >= -QUICK_TURN_DEG;
 }
 
 function quickThickness(need: ThicknessNeed, cache: FieldCache, at: number): boolean {

@@ -3,6 +3,7 @@
  * jumping from obstacle to obstacle. Kernel code on flat arrays.
  */
 import type { Lattice } from './raster.js';
+import { NOWHERE, recall, remember } from './scan-memo.js';
 import type { SheetState } from './sheet-state.js';
 import { layerFor } from './sheet-state.js';
 import type { ScanRuns, Variant } from './variant.js';
@@ -24,6 +25,8 @@ export interface ScanTaste {
   readonly goodLeatherMm: number;
   /** False where the rules about direction, thickness and pairs can't hold; absent: everywhere. */
   readonly accepts?: ((variant: Variant, u: number, v: number) => boolean) | undefined;
+  /** What is accepted depends on more than the variant and the sheet: on where a partner lies. */
+  readonly isPassing: boolean;
 }
 
 /** Columns to step on where a place is free but not accepted. */
@@ -52,27 +55,57 @@ export function scanPlaces(
   const lowColumn = -runs.minColumn;
   const highColumn = lattice.columns - 1 - runs.maxColumn;
   if (highRow < lowRow || highColumn < lowColumn) return [];
+  const window: Window = { lowRow, highRow, lowColumn, highColumn };
+  const firstFree = firstFreeColumns(state, variant, runs, active, window, taste);
+  if (firstFree === undefined) return [];
+  const minds = state.space.strictest !== undefined && taste.goodLeatherMm > 0;
+  const found = proposals(variant, runs, active, firstFree, lowRow, lattice, { ...taste, everyEnd: minds });
+  return withLeather(state, runs, found, taste);
+}
+
+/** Rows and columns at which a variant's runs stay on the lattice. */
+interface Window {
+  readonly lowRow: number;
+  readonly highRow: number;
+  readonly lowColumn: number;
+  readonly highColumn: number;
+}
+
+/** For each row of the window the first column that is free and accepted, or -1; undefined if none has one. */
+function firstFreeColumns(
+  state: SheetState,
+  variant: Variant,
+  runs: ScanRuns,
+  active: ActiveRuns,
+  window: Window,
+  taste: ScanTaste,
+): Int32Array | undefined {
+  const { lattice } = state.space;
+  const { lowRow, highRow, lowColumn, highColumn } = window;
+  const known = recall(state.memos, state.marks, runs);
+  if (known === NOWHERE) return undefined;
   const firstFree = new Int32Array(highRow - lowRow + 1);
   const { accepts } = taste;
   const step = Math.max(1, Math.round(REFUSED_STEP_MM / lattice.pitch));
   let culprit = 0;
+  let isAny = false;
   const out: Out = { column: 0 };
   for (let row = lowRow; row <= highRow; row++) {
-    let column = lowColumn;
-    for (;;) {
-      const start = culprit;
-      culprit = nextFree(active, row * lattice.columns, column, start, highColumn, out);
+    let column = known === undefined ? lowColumn : known[row - lowRow]!;
+    if (column < 0) column = highColumn + 1;
+    while (column <= highColumn) {
+      culprit = nextFree(active, row * lattice.columns, column, culprit, highColumn, out);
       column = out.column;
       if (column > highColumn || accepts === undefined) break;
       const u = lattice.minX + column * lattice.pitch;
       if (accepts(variant, u, lattice.minY + row * lattice.pitch)) break;
       column += step;
     }
+    if (column <= highColumn) isAny = true;
     firstFree[row - lowRow] = column > highColumn ? -1 : column;
   }
-  const minds = state.space.strictest !== undefined && taste.goodLeatherMm > 0;
-  const found = proposals(variant, runs, active, firstFree, lowRow, lattice, { ...taste, everyEnd: minds });
-  return withLeather(state, runs, found, taste);
+  if (!taste.isPassing) remember(state.memos, state.marks, runs, isAny ? firstFree : NOWHERE);
+  return isAny ? firstFree : undefined;
 }
 
 /** Written by `nextFree`: one object a scan, so that the innermost loop makes none. */

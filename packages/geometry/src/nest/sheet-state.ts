@@ -4,6 +4,8 @@ import { SKIN_MM } from './constants.js';
 import { toU, toV } from './frame.js';
 import type { Layer } from './raster.js';
 import { addRuns, edgeRuns, interiorRuns } from './raster.js';
+import { createMemos, nextMark } from './scan-memo.js';
+import type { ScanMemos } from './scan-memo.js';
 import type { SheetSpace } from './sheet-space.js';
 import { layerForPieces } from './sheet-space.js';
 import type { Variant } from './variant.js';
@@ -33,6 +35,9 @@ export interface SheetState {
   readonly layers: readonly Layer[];
   readonly laid: Laid[];
   readonly gaps: Gaps;
+  /** One a laid piece: told anew each time that one is laid, so that a memo can tell what has lain since. */
+  readonly marks: number[];
+  readonly memos: ScanMemos;
 }
 
 /** Distances between items, skin included. */
@@ -50,7 +55,7 @@ export function createSheetState(space: SheetSpace, gaps: Gaps, groups: number):
   const layers: Layer[] = [];
   const count = gaps.otherGroup > gaps.sameGroup ? groups : 1;
   for (let i = 0; i < count; i++) layers.push(layerForPieces(space));
-  return { space, layers, laid: [], gaps };
+  return { space, layers, laid: [], gaps, marks: [], memos: createMemos() };
 }
 
 /** The layer that a body of this group must keep off. */
@@ -77,12 +82,14 @@ export function lay(state: SheetState, copy: number, place: Place): Laid {
   });
   const laid: Laid = { ...place, copy, u, v, standing, runs };
   state.laid.push(laid);
+  state.marks.push(nextMark(state.memos));
   return laid;
 }
 
 export function lift(state: SheetState, laid: Laid): void {
   const at = state.laid.indexOf(laid);
   state.laid.splice(at, 1);
+  state.marks.splice(at, 1);
   laid.runs.forEach((runs, i) => {
     addRuns(state.layers[i]!, runs, -1);
   });
@@ -91,6 +98,7 @@ export function lift(state: SheetState, laid: Laid): void {
 /** Lays again what was lifted, as it was. */
 export function layAgain(state: SheetState, laid: Laid): void {
   state.laid.push(laid);
+  state.marks.push(nextMark(state.memos));
   laid.runs.forEach((runs, i) => {
     addRuns(state.layers[i]!, runs, 1);
   });

@@ -139,6 +139,8 @@ function forEachNear(
           const cy = standing.ay[j]! - dy;
           const ex = standing.bx[j]! - dx;
           const ey = standing.by[j]! - dy;
+          if (isBeyond(ax, bx, cx, ex, afterX, beforeX) || isBeyond(ay, by, cy, ey, afterY, beforeY))
+            continue;
           const found = alongX
             ? forbidden(ax, ay, bx, by, cx, cy, ex, ey, distance, interval)
             : forbidden(ay, ax, by, bx, cy, cx, ey, ex, distance, interval);
@@ -153,6 +155,13 @@ function forEachNear(
       }
     }
   }
+}
+
+/** True if the span c-e lies more than `after` past the span a-b, or more than `before` short of it. */
+function isBeyond(a: number, b: number, c: number, e: number, after: number, before: number): boolean {
+  const least = c < e ? c : e;
+  const most = c < e ? e : c;
+  return (a > b ? a : b) + after < least || (a < b ? a : b) - before > most;
 }
 
 /**
@@ -187,10 +196,9 @@ function forbidden(
   corner(x1, y1, d, out);
   corner(x2, y2, d, out);
   corner(x3, y3, d, out);
-  side(x0, y0, x1, y1, d, out);
-  side(x1, y1, x2, y2, d, out);
-  side(x2, y2, x3, y3, d, out);
-  side(x3, y3, x0, y0, d, out);
+  // Opposite sides of the parallelogram run alike.
+  sides(x1 - x0, y1 - y0, x0, y0, x3, y3, d, out);
+  sides(x2 - x1, y2 - y1, x1, y1, x0, y0, d, out);
   return out.lo < out.hi;
 }
 
@@ -202,16 +210,25 @@ function corner(x: number, y: number, d: number, out: Interval): void {
   if (x + w > out.hi) out.hi = x + w;
 }
 
-/** Where the two lines beside a side of the parallelogram, at the distance from it, meet the axis. */
-function side(px: number, py: number, qx: number, qy: number, d: number, out: Interval): void {
-  const dx = qx - px;
-  const dy = qy - py;
+/** Where the lines beside two sides along (dx, dy), from p and from q, at the distance from them, meet the axis. */
+function sides(
+  dx: number,
+  dy: number,
+  px: number,
+  py: number,
+  qx: number,
+  qy: number,
+  d: number,
+  out: Interval,
+): void {
   if (dy === 0) return;
-  const length = Math.sqrt(dx * dx + dy * dy);
-  const nx = (-dy / length) * d;
-  const ny = (dx / length) * d;
+  const scale = d / Math.sqrt(dx * dx + dy * dy);
+  const nx = -dy * scale;
+  const ny = dx * scale;
   meet(px + nx, py + ny, dx, dy, out);
   meet(px - nx, py - ny, dx, dy, out);
+  meet(qx + nx, qy + ny, dx, dy, out);
+  meet(qx - nx, qy - ny, dx, dy, out);
 }
 
 function meet(px: number, py: number, dx: number, dy: number, out: Interval): void {
