@@ -1,6 +1,14 @@
-import { boxesTouch, distanceBetween, regionBox, segmentsCross, sinCosDeg } from '@hidebound/geometry';
+import {
+  boxesTouch,
+  distanceBetween,
+  pointInRing,
+  regionBox,
+  segmentsCross,
+  sinCosDeg,
+} from '@hidebound/geometry';
 import type { Box, Point, Region } from '@hidebound/geometry';
 import {
+  isInside,
   labelBoxMeetsEdges,
   labelBoxMeetsRegion,
   labelBoxesOverlap,
@@ -36,12 +44,13 @@ export interface Shape {
 /** Steps of distance and direction in which free space is looked for. */
 const RING_STEP_MM = 0.9;
 const DIRECTIONS = 32;
+const COMPASS = Array.from({ length: DIRECTIONS }, (_, k) => sinCosDeg((k * 360) / DIRECTIONS));
 
 /** A leader that crosses another one, or runs through a label, costs as much as so many mm of length. */
 const CROSSING_COST_MM = 60;
 const THROUGH_LABEL_COST_MM = 90;
-/** So much for each shape that a leader passes over. */
-const OVER_SHAPE_COST_MM = 5;
+/** So much for each shape that a leader passes over, other than those that the named point lies in. */
+const OVER_SHAPE_COST_MM = 12;
 
 /** A shape with its box. */
 export function shapeOf(region: Region, edgeOnly = false): Shape {
@@ -62,22 +71,26 @@ export function isClearOfLeaders(space: FreeSpace, box: LabelBox): boolean {
 
 /**
  * Free space for a label near the point that it names: nothing under it, a short leader that crosses little.
- * Undefined if there is no free space left at all.
+ * Undefined if there is no free space left at all, or none at less than `mostCost`.
  */
 export function placeOutside(
   space: FreeSpace,
   size: { readonly widthMm: number; readonly heightMm: number },
   target: Point,
+  mostCost = Infinity,
 ): OutsidePlace | undefined {
   const span = space.within;
   const farthest = distanceBetween({ x: span.minX, y: span.minY }, { x: span.maxX, y: span.maxY });
+  const foreign = space.shapes.filter(
+    (shape) => shape.edgeOnly !== true && !(boxHolds(shape.box, target) && isInside(target, shape.region)),
+  );
   let best: OutsidePlace | undefined;
-  let bestCost = Infinity;
+  let bestCost = mostCost;
   for (let radius = RING_STEP_MM; radius < farthest && radius < bestCost; radius += RING_STEP_MM) {
     for (const box of boxesAround(target, radius, size)) {
       if (!isFree(space, box)) continue;
       const leader = { from: nearestOnLabelBox(box, target), to: target };
-      const cost = radius + leaderCost(space, leader);
+      const cost = radius + leaderCost(space, foreign, leader);
       if (cost < bestCost) {
         bestCost = cost;
         best = { box, leader, cost };
@@ -94,8 +107,7 @@ function boxesAround(
   size: { readonly widthMm: number; readonly heightMm: number },
 ): LabelBox[] {
   const boxes: LabelBox[] = [];
-  for (let k = 0; k < DIRECTIONS; k++) {
-    const { sin: y, cos: x } = sinCosDeg((k * 360) / DIRECTIONS);
+  for (const { sin: y, cos: x } of COMPASS) {
     const isSteep = Math.abs(x) < STEEP_BELOW;
     for (const slide of isSteep ? SLIDES : [0]) {
       const beside = isSteep ? slide : Math.sign(x) * 0.5;
@@ -136,7 +148,7 @@ function meets(box: LabelBox, shape: Shape): boolean {
     : labelBoxMeetsRegion(box, shape.region);
 }
 
-function leaderCost(space: FreeSpace, leader: Leader): number {
+function leaderCost(space: FreeSpace, foreign: readonly Shape[], leader: Leader): number {
   let cost = 0;
   for (const other of space.leaders) {
     if (segmentsCross(leader.from, leader.to, other.from, other.to)) cost += CROSSING_COST_MM;
@@ -145,10 +157,24 @@ function leaderCost(space: FreeSpace, leader: Leader): number {
     if (segmentMeetsLabelBox(leader.from, leader.to, box)) cost += THROUGH_LABEL_COST_MM;
   }
   const around = leaderBox(leader);
-  for (const shape of space.shapes) {
-    if (shape.edgeOnly !== true && boxesTouch(shape.box, around)) cost += OVER_SHAPE_COST_MM;
+  for (const shape of foreign) {
+    if (boxesTouch(shape.box, around) && passesOver(leader, shape.region)) cost += OVER_SHAPE_COST_MM;
   }
   return cost;
+}
+
+/** Its far end lies outside, so that a leader over the region crosses the outline or begins within it. */
+function passesOver({ from, to }: Leader, { outer }: Region): boolean {
+  let before = outer[outer.length - 1]!;
+  for (const corner of outer) {
+    if (segmentsCross(from, to, before, corner)) return true;
+    before = corner;
+  }
+  return pointInRing(from, outer) === 'inside';
+}
+
+function boxHolds(box: Box, p: Point): boolean {
+  return p.x >= box.minX && p.x <= box.maxX && p.y >= box.minY && p.y <= box.maxY;
 }
 
 function leaderBox({ from, to }: Leader): Box {

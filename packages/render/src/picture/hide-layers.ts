@@ -33,13 +33,21 @@ export interface DrawnMark {
   readonly meaning: MarkMeaning;
   readonly curves: readonly Curve[];
   readonly regions: readonly Region[];
+  /** What is drawn for a flaw: its own regions, grown where they are too thin for a pattern. */
+  readonly seen: readonly Region[];
 }
 
 /** A flaw smaller than this on the drawing gets a ring of this radius, so that its pattern can be seen. */
 const LEAST_FLAW_MM = 0.9;
 
 /** The mark moved onto the drawing; its region kept within the hide. */
-export function drawnMark(mark: HideMark, view: HideView, hide: Region): DrawnMark {
+export function drawnFlaw(mark: HideMark, view: HideView, hide: Region, style: PictureStyle): DrawnMark {
+  const drawn = drawnZone(mark, view, hide);
+  return { ...drawn, seen: visibleRegions(drawn.regions, style) };
+}
+
+/** As for a flaw, but never grown. */
+export function drawnZone(mark: HideMark, view: HideView, hide: Region): DrawnMark {
   const moved = mark.regions.map((region) => regionOnDrawing(view.toDrawing, region));
   const within = intersectRegions(moved, [{ outer: hide.outer, openings: [] }]);
   const regions = within.length > 0 ? within : moved;
@@ -48,22 +56,25 @@ export function drawnMark(mark: HideMark, view: HideView, hide: Region): DrawnMa
     meaning: mark.meaning,
     curves: mark.curves.map((curve) => transformCurve(view.toDrawing, curve)),
     regions,
+    seen: regions,
   };
 }
 
-/** The bare hide: outline with its openings. */
-export function hideGround(hide: Hide, view: HideView, style: PictureStyle): DrawingElement[] {
-  const outline = transformCurve(view.toDrawing, hide.outline);
-  const openings = hide.openings.map((opening) => transformCurve(view.toDrawing, opening));
+/** The bare hide's leather; openings show the paper. */
+export function hideGround(hide: Hide, view: HideView): DrawingElement[] {
   return [
-    path([outline, ...openings], {
-      fill: BARE_HIDE,
-      stroke: { colour: INK, widthMm: HIDE_EDGE_MM * style.pen },
-    }),
-    ...openings.map((opening) =>
-      path([opening], { fill: PAPER, stroke: { colour: INK, widthMm: HIDE_EDGE_MM * style.pen } }),
-    ),
+    path(edgeCurves(hide, view), { fill: BARE_HIDE }),
+    ...hide.openings.map((opening) => path([transformCurve(view.toDrawing, opening)], { fill: PAPER })),
   ];
+}
+
+/** The hide's edge and those of its openings. Drawn late: no zone or hatching may nibble at it. */
+export function hideEdge(hide: Hide, view: HideView, style: PictureStyle): DrawingElement[] {
+  return [path(edgeCurves(hide, view), { stroke: { colour: INK, widthMm: HIDE_EDGE_MM * style.pen } })];
+}
+
+function edgeCurves(hide: Hide, view: HideView): Curve[] {
+  return [hide.outline, ...hide.openings].map((curve) => transformCurve(view.toDrawing, curve));
 }
 
 /** Backbone with a dash-dot line, and the strokes of least stretch as short fine ones. */
@@ -106,7 +117,7 @@ export function zoneLines(zones: readonly DrawnMark[], style: PictureStyle): Dra
 /** Flaws in the pattern of their meaning, those that would be too small to see in a ring. */
 export function flawPatterns(flaws: readonly DrawnMark[], style: PictureStyle): DrawingElement[] {
   return flaws.flatMap((flaw) => {
-    const seen = visibleRegions(flaw, style);
+    const { seen } = flaw;
     const isGrown = seen !== flaw.regions;
     const curves = isGrown
       ? seen.flatMap((region) =>
@@ -117,12 +128,10 @@ export function flawPatterns(flaws: readonly DrawnMark[], style: PictureStyle): 
   });
 }
 
-/** What is drawn for a flaw: its own regions, grown where they are too thin for a pattern. */
-export function visibleRegions(flaw: DrawnMark, style: PictureStyle): readonly Region[] {
+function visibleRegions(regions: readonly Region[], style: PictureStyle): readonly Region[] {
   const least = LEAST_FLAW_MM * style.grow;
-  const shrunk = offsetRegions(flaw.regions, -least / 2, { join: 'round' });
-  if (shrunk.length > 0) return flaw.regions;
-  return offsetRegions(flaw.regions, least / 2, { join: 'round' });
+  const shrunk = offsetRegions(regions, -least / 2, { join: 'round' });
+  return shrunk.length > 0 ? regions : offsetRegions(regions, least / 2, { join: 'round' });
 }
 
 /** Stretches of the edge that are known only roughly: a fine hatch along them. */

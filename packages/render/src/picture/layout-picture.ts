@@ -11,12 +11,13 @@ import type { FontBook } from '../text/font-book.js';
 import { hideMarks } from './hide-marks.js';
 import {
   directionLines,
-  drawnMark,
+  drawnFlaw,
+  drawnZone,
   flawPatterns,
+  hideEdge,
   hideGround,
   movePoints,
   unsureEdges,
-  visibleRegions,
   zoneLines,
 } from './hide-layers.js';
 import type { DrawnMark } from './hide-layers.js';
@@ -90,8 +91,8 @@ function buildScene(request: PictureRequest): Scene {
   return {
     leather,
     marks,
-    flaws: marks.flaws.map((flaw) => drawnMark(flaw, view, leather)),
-    zones: marks.zones.map((zone) => drawnMark(zone, view, leather)),
+    flaws: marks.flaws.map((flaw) => drawnFlaw(flaw, view, leather, request.style)),
+    zones: marks.zones.map((zone) => drawnZone(zone, view, leather)),
     pieces: layout === undefined ? [] : placePieces(layout, hide.id, view),
     offcuts: (layout?.offcuts ?? [])
       .filter((offcut) => offcut.parent === hide.id)
@@ -108,7 +109,7 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
   const { hide, layout, view, style } = request;
   const layer = (name: string, elements: readonly DrawingElement[]): Layer => ({ name, elements });
   const layers = [
-    layer('hide', hideGround(hide, view, style)),
+    layer('hide', hideGround(hide, view)),
     layer('unsure edges', unsureEdges(scene.marks, view, style)),
     layer(
       'offcuts',
@@ -120,6 +121,7 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
     layer('zones', zoneLines(scene.zones, style)),
     layer('direction', directionLines(hide, view, style)),
     layer('flaws', flawPatterns(scene.flaws, style)),
+    layer('hide edge', hideEdge(hide, view, style)),
     layer('cut lines', pieceLines(scene.pieces, style)),
     layer('lanes', layout === undefined ? [] : laneLines(layout, hide.id, view, style)),
     layer('rough cuts', layout === undefined ? [] : roughCutLines(layout, hide.id, view, style)),
@@ -132,9 +134,7 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
 function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
   const { fonts, style, within } = request;
   const pieceShapes = scene.pieces.map((piece) => shapeOf(piece.region));
-  const flawShapes = scene.flaws.flatMap((flaw) =>
-    visibleRegions(flaw, style).map((region) => shapeOf(region)),
-  );
+  const flawShapes = scene.flaws.flatMap((flaw) => flaw.seen.map((region) => shapeOf(region)));
   const edges = [shapeOf(scene.leather, true), ...workShapes(request, scene)];
   const space: FreeSpace = {
     within,

@@ -5,11 +5,12 @@ import type { DrawingElement, GroupElement } from '../drawing/model.js';
 import type { LabelBox } from '../label/label-box.js';
 import { placeInside, roomiestPoint } from '../label/place-inside.js';
 import { isClearOfLeaders, placeOutside } from '../label/place-outside.js';
-import type { FreeSpace, OutsidePlace, Shape } from '../label/place-outside.js';
+import type { FreeSpace, Leader, Shape } from '../label/place-outside.js';
 import { measureBlock, setBlock } from '../label/text-block.js';
 import type { TextBlock } from '../label/text-block.js';
 import { INK, INK_SOFT } from '../sheet/palette.js';
 import type { FontFace } from '../drawing/model.js';
+import { measureText } from '../text/measure-text.js';
 import { meaningWords } from './hide-marks.js';
 import type { DrawnMark } from './hide-layers.js';
 import { markSign } from './mark-pattern.js';
@@ -57,7 +58,9 @@ export function labelZones(
   zones: readonly DrawnMark[],
   shapes: readonly Shape[],
 ): GroupElement[] {
-  const covered = shapes.filter((shape) => shape.edgeOnly !== true).map((shape) => shape.region);
+  const covered = shapes
+    .filter((shape) => shape.edgeOnly !== true)
+    .map((shape) => ({ outer: shape.region.outer, openings: [] }));
   return zones.flatMap((zone, i) => {
     const bare = largestRegion(subtractRegions(zone.regions, covered));
     const home = bare ?? largestRegion(zone.regions);
@@ -78,56 +81,106 @@ export function labelThing(desk: LabelDesk, shapes: readonly Shape[], thing: Nam
 }
 
 function placeNamed(desk: LabelDesk, shapes: readonly Shape[], thing: Named): GroupElement[] {
-  const { fonts, style, space } = desk;
-  const colour = thing.colour ?? INK_SOFT;
-  const text = measureBlock(fonts, [
-    { text: thing.text, face: thing.face ?? 'narrow', sizeMm: style.smallMm, colour },
-  ]);
+  const { style, space } = desk;
   const hasSign = thing.sign !== undefined && (thing.sign.never || thing.sign.hidden || thing.sign.weak);
   const signRoom = hasSign ? style.smallMm * (SIGN_SHARE + SIGN_GAP_SHARE) : 0;
-  const size = {
-    widthMm: text.widthMm + signRoom + 2 * PADDING_MM,
-    heightMm: Math.max(text.heightMm, hasSign ? style.smallMm * SIGN_SHARE : 0) + 2 * PADDING_MM,
-  };
-  const home = atHome(desk, thing, size);
+  const settings = settingsOf(desk, thing, signRoom);
   const found =
-    home ??
-    bestOutside({ ...space, shapes }, thing, size) ??
-    bestOutside({ ...space, shapes: [] }, thing, size);
+    atHome(desk, thing, settings) ??
+    bestOutside({ ...space, shapes }, thing, settings) ??
+    bestOutside({ ...space, shapes: [] }, thing, settings);
   if (found === undefined) return [];
   space.taken.push(found.box);
   if (found.leader !== undefined) space.leaders.push(found.leader);
   const elements: DrawingElement[] = [
     ...(found.leader === undefined ? [] : drawLeader(found.leader, style)),
     ...plainGround(desk, found.box),
-    ...signAndText(desk, text, found.box, hasSign ? thing.sign : undefined, signRoom),
+    ...signAndText(desk, found.text, found.box, hasSign ? thing.sign : undefined, signRoom),
   ];
   return [group(thing.name, elements)];
 }
 
-interface Size {
-  readonly widthMm: number;
-  readonly heightMm: number;
+/** The words on one line, or broken into two. */
+interface Setting {
+  readonly text: TextBlock;
+  readonly size: { readonly widthMm: number; readonly heightMm: number };
 }
 
-/** A place within what is named, where no leader is needed. */
-function atHome(
-  desk: LabelDesk,
-  thing: Named,
-  size: Size,
-): { readonly box: LabelBox; readonly leader?: undefined } | undefined {
+interface Place {
+  readonly text: TextBlock;
+  readonly box: LabelBox;
+  readonly leader?: Leader;
+}
+
+function settingsOf(desk: LabelDesk, thing: Named, signRoom: number): Setting[] {
+  const { fonts, style } = desk;
+  return [[thing.text], breakInTwo(thing.text)]
+    .filter((lines) => lines.length > 0)
+    .map((lines) => {
+      const text = measureBlock(
+        fonts,
+        lines.map((line) => ({
+          text: line,
+          face: thing.face ?? 'narrow',
+          sizeMm: style.smallMm,
+          colour: thing.colour ?? INK_SOFT,
+        })),
+      );
+      const signMm = signRoom > 0 ? style.smallMm * SIGN_SHARE : 0;
+      return {
+        text,
+        size: {
+          widthMm: text.widthMm + signRoom + 2 * PADDING_MM,
+          heightMm: Math.max(text.heightMm, signMm) + 2 * PADDING_MM,
+        },
+      };
+    });
+}
+
+/** Words of fewer letters stay on one line. */
+const LEAST_LETTERS_TO_BREAK = 10;
+
+/** Broken after a comma or colon where there is one, otherwise at a space; whichever makes the lines most alike. */
+function breakInTwo(text: string): string[] {
+  if (text.length < LEAST_LETTERS_TO_BREAK) return [];
+  const breaks = [/[,:] /g, / /g]
+    .map((pattern) => [...text.matchAll(pattern)].map((match) => match.index + match[0].length))
+    .find((places) => places.length > 0);
+  if (breaks === undefined) return [];
+  const middle = text.length / 2;
+  const at = breaks.reduce((best, each) => (Math.abs(each - middle) < Math.abs(best - middle) ? each : best));
+  return [text.slice(0, at).trimEnd(), text.slice(at)];
+}
+
+/** A place within what is named, where no leader is needed: on one line, on two, or turned to read from below. */
+function atHome(desk: LabelDesk, thing: Named, settings: readonly Setting[]): Place | undefined {
   if (thing.home === undefined) return undefined;
   const { space } = desk;
-  const box = placeInside(thing.home, { ...size, angleDeg: 0, near: thing.targets[0]!, avoid: space.taken });
-  return box !== undefined && isClearOfLeaders(space, box) ? { box } : undefined;
+  for (const angleDeg of [0, -90]) {
+    for (const { text, size } of settings) {
+      const wanted = { ...size, angleDeg, near: thing.targets[0]!, avoid: space.taken };
+      const box = placeInside(thing.home, wanted);
+      if (box !== undefined && isClearOfLeaders(space, box)) return { text, box };
+    }
+  }
+  return undefined;
 }
 
-function bestOutside(space: FreeSpace, thing: Named, size: Size): OutsidePlace | undefined {
-  let best: OutsidePlace | undefined;
-  for (const target of thing.targets) {
-    const found = placeOutside(space, size, target);
-    if (found !== undefined && (best === undefined || found.cost < best.cost)) best = found;
-  }
+/** Two lines are taken only where they shorten the leader by more than this, mm. */
+const BREAK_COST_MM = 2;
+
+function bestOutside(space: FreeSpace, thing: Named, settings: readonly Setting[]): Place | undefined {
+  let best: Place | undefined;
+  let bestCost = Infinity;
+  settings.forEach(({ text, size }, i) => {
+    for (const target of thing.targets) {
+      const found = placeOutside(space, size, target, bestCost - i * BREAK_COST_MM);
+      if (found !== undefined) {
+        bestCost = found.cost + i * BREAK_COST_MM;
+        best = { text, box: found.box, leader: found.leader };
+      }
+    }
+  });
   return best;
 }
 
@@ -139,13 +192,18 @@ function signAndText(
   signRoom: number,
 ): DrawingElement[] {
   const { fonts, style } = desk;
-  const left = box.center.x - box.widthMm / 2 + PADDING_MM;
-  const signSize = style.smallMm * SIGN_SHARE;
   const textBox = { ...box, center: { x: box.center.x + signRoom / 2, y: box.center.y } };
-  return [
-    ...(sign === undefined ? [] : markSign(sign, { x: left + signSize / 2, y: box.center.y }, signSize)),
-    ...setBlock(fonts, text, textBox),
-  ];
+  const set = setBlock(fonts, text, textBox);
+  if (sign === undefined) return set;
+  const [first] = text.lines;
+  const { aboveMm, belowMm, widthMm } = measureText(fonts, first!.face, first!.sizeMm, first!.text);
+  const signSize = style.smallMm * SIGN_SHARE;
+  // Before the first line, at the middle of its ink.
+  const at = {
+    x: textBox.center.x - widthMm / 2 - style.smallMm * SIGN_GAP_SHARE - signSize / 2,
+    y: textBox.center.y - text.heightMm / 2 + (aboveMm + belowMm) / 2,
+  };
+  return [...markSign(sign, at, signSize), ...set];
 }
 
 /** The region of the largest area; undefined of none. */

@@ -1,4 +1,4 @@
-import { distanceBetween, regionBox, subtractRegions } from '@hidebound/geometry';
+import { boxesTouch, distanceBetween, regionBox, subtractRegions } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import { chain, circle, group, line } from '../drawing/build.js';
 import type { DrawingElement, GroupElement } from '../drawing/model.js';
@@ -21,11 +21,15 @@ import {
   directionArrow,
 } from './direction-arrow.js';
 import { longAxis, readableDeg } from './long-axis.js';
+import { drawnPunches } from './piece-layers.js';
 import type { PictureStyle } from './picture-style.js';
 import type { PlacedPiece } from './placed-pieces.js';
 
 /** Kept free between a label and the cut line. */
 const PADDING_MM = 0.35;
+
+/** The same for a label of one line that runs along a narrow strap. */
+const NARROW_PADDING_MM = 0.22;
 
 /** A name is broken into lines of at most this share of the piece's extent. */
 const BROKEN_NAME_SHARE = 0.7;
@@ -88,15 +92,18 @@ export function pieceLabelName(piece: PlacedPiece): string {
 
 function fitInside(desk: LabelDesk, piece: PlacedPiece): InsideLabel {
   const near = roomiestPoint(piece.region);
+  const punches = punchBoxes(piece);
   // A label that hides a flaw is worse than a short one: flawless leather first, then all of the piece.
-  const flawless = subtractRegions([piece.region], desk.flaws);
-  for (const regions of [flawless, [piece.region]]) {
+  const own = regionBox(piece.region);
+  const over = desk.flaws.filter((flaw) => boxesTouch(regionBox(flaw), own));
+  const whole = [piece.region];
+  for (const regions of over.length === 0 ? [whole] : [subtractRegions(whole, over), whole]) {
     for (const lines of labelOptions(desk, piece)) {
-      const label = fitBlock(desk, piece, measureBlock(desk.fonts, lines), regions, near);
+      const label = fitBlock(desk, piece, measureBlock(desk.fonts, lines), { regions, near, punches });
       if (label !== undefined) return label;
     }
   }
-  const arrow = fitArrow(desk, piece, near, []);
+  const arrow = fitArrow(desk, piece, near, punches) ?? fitArrow(desk, piece, near, []);
   return arrow === undefined ? {} : { arrow };
 }
 
@@ -105,18 +112,29 @@ function fitBlock(
   desk: LabelDesk,
   piece: PlacedPiece,
   text: TextBlock,
-  regions: readonly Region[],
-  near: Point,
+  room: { readonly regions: readonly Region[]; readonly near: Point; readonly punches: readonly LabelBox[] },
 ): InsideLabel | undefined {
+  const { near, punches } = room;
   for (const angleDeg of labelAngles(piece)) {
-    for (const region of regions) {
-      const box = placeInside(region, { ...padded(text), angleDeg, near, avoid: [] });
-      const arrow = box === undefined ? undefined : fitArrow(desk, piece, box.center, [box]);
+    for (const region of room.regions) {
+      const padding = isLineAlong(piece, text) ? NARROW_PADDING_MM : PADDING_MM;
+      const box = placeInside(region, { ...padded(text, padding), angleDeg, near, avoid: punches });
+      const arrow = box === undefined ? undefined : fitArrow(desk, piece, box.center, [...punches, box]);
       if (box !== undefined && arrow !== undefined) return { block: { text, box }, arrow };
     }
   }
   return undefined;
 }
+
+/** What the punches take up: no label covers them. */
+function punchBoxes(piece: PlacedPiece): LabelBox[] {
+  return drawnPunches(piece).map(({ at, radiusMm }) => {
+    const side = 2 * radiusMm + PUNCH_CLEAR_MM;
+    return { center: at, widthMm: side, heightMm: side, angleDeg: 0 };
+  });
+}
+
+const PUNCH_CLEAR_MM = 0.3;
 
 function fitArrow(
   desk: LabelDesk,
@@ -233,6 +251,10 @@ function ground(box: LabelBox, colour: string): DrawingElement {
   return chain(labelBoxCorners(box), true, { fill: colour });
 }
 
-function padded(block: TextBlock): { readonly widthMm: number; readonly heightMm: number } {
-  return { widthMm: block.widthMm + 2 * PADDING_MM, heightMm: block.heightMm + 2 * PADDING_MM };
+function isLineAlong(piece: PlacedPiece, text: TextBlock): boolean {
+  return text.lines.length === 1 && longAxis(piece.region).slenderness >= LONG_FROM;
+}
+
+function padded(block: TextBlock, by = PADDING_MM): { readonly widthMm: number; readonly heightMm: number } {
+  return { widthMm: block.widthMm + 2 * by, heightMm: block.heightMm + 2 * by };
 }

@@ -3,7 +3,7 @@ import type { Curve, Point } from '@hidebound/geometry';
 import type { MarkLine, Notch, Piece } from '@hidebound/leather';
 import { group, path, regionCurves } from '../drawing/build.js';
 import type { DrawingElement, PathElement } from '../drawing/model.js';
-import { CUT_LINE_MM, FINE_LINE_MM, INK, INK_SOFT, PIECE } from '../sheet/palette.js';
+import { CUT_LINE_MM, FINE_LINE_MM, INK, INK_SOFT, PAPER, PIECE } from '../sheet/palette.js';
 import type { PictureStyle } from './picture-style.js';
 import { pieceCurve } from './placed-pieces.js';
 import type { PlacedPiece } from './placed-pieces.js';
@@ -17,9 +17,35 @@ export function pieceGrounds(placed: readonly PlacedPiece[]): DrawingElement[] {
 export function pieceLines(placed: readonly PlacedPiece[], style: PictureStyle): DrawingElement[] {
   return placed.flatMap((piece) => [
     ...faceHint(piece, style),
-    ...(style.detail === 'every line' ? markLines(piece, style) : []),
+    ...(style.detail === 'every line' ? markLines(piece, style) : seenPunches(piece, style)),
     path(cutCurves(piece), { stroke: { colour: INK, widthMm: CUT_LINE_MM * style.pen } }),
   ]);
+}
+
+/** A smaller circle is a speck on paper, mm. */
+const LEAST_PUNCH_MM = 0.4;
+
+/** A punch on the drawing. */
+export interface DrawnPunch {
+  readonly at: Point;
+  readonly radiusMm: number;
+}
+
+/** The punches that are large enough on the drawing to be seen. */
+export function drawnPunches(piece: PlacedPiece): DrawnPunch[] {
+  const { a, b } = piece.toDrawing;
+  const reduced = Math.sqrt(a * a + b * b);
+  return piece.piece.shape.punches
+    .map(({ at, diameterMm }) => ({ at: piecePoint(piece, at), radiusMm: (diameterMm * reduced) / 2 }))
+    .filter(({ radiusMm }) => 2 * radiusMm >= LEAST_PUNCH_MM);
+}
+
+/** Punches on a reduced picture: open rings, so that a strap's end is known at a glance. */
+function seenPunches(piece: PlacedPiece, style: PictureStyle): DrawingElement[] {
+  const punches = drawnPunches(piece);
+  if (punches.length === 0) return [];
+  const rings = punches.map(({ at, radiusMm }) => circleCurve(at, radiusMm));
+  return [path(rings, { fill: PAPER, stroke: { colour: INK, widthMm: FINE_LINE_MM * style.pen } })];
 }
 
 /** Cut line and cut-outs as drawn; the derived outline where an allowance was added to it. */

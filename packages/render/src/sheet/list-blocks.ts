@@ -2,13 +2,13 @@ import type { CuttingStep, Layout, UnplacedCopy } from '@hidebound/leather';
 import { compareNumbers, copyKey, cuttingNumbers, pieceKey } from '../picture/placed-pieces.js';
 import type { PlacedPiece } from '../picture/placed-pieces.js';
 import type { FontBook } from '../text/font-book.js';
-import { wrapText } from '../text/measure-text.js';
+import { measureText, wrapText } from '../text/measure-text.js';
 import type { PanelBlock, PanelRow, PanelStyle } from './panel.js';
 import { lineRow, spaceRow, stackRows, tableRow } from './table-row.js';
 import { MIRRORED_SIGN, UNPLACED_WORDS, stepWords } from './words.js';
 
-/** Share of the column that a step's number takes. */
-const NUMBER_SHARE = 0.09;
+/** Between a step's number and its words, as a share of the letters' size. */
+const AFTER_NUMBER = 0.9;
 
 /** Share of the column that a piece's name takes. */
 const NAME_SHARE = 0.86;
@@ -58,18 +58,16 @@ export function cuttingOrderBlock(
   const steps = layout.cuttingOrder
     .filter((step) => step.hide === hideId)
     .sort((a, b) => a.number - b.number);
-  const rows = mergeSteps(steps).flatMap((step): PanelRow[] => {
-    const words = wrapText(
-      fonts,
-      'narrow',
-      style.textMm,
-      mergedWords(step, numbers),
-      style.columnMm * (1 - 1.6 * NUMBER_SHARE),
-    );
-    return words.map((text, i) =>
+  const merged = mergeSteps(steps);
+  const widths = merged.map((step) => measureText(fonts, 'narrow bold', style.textMm, step.label).widthMm);
+  // The widest number with the room behind it; a column on the page is never narrower than the style's.
+  const indent = (Math.max(0, ...widths) + AFTER_NUMBER * style.textMm) / style.columnMm;
+  const rows = merged.flatMap((step): PanelRow[] => {
+    const words = mergedWords(step, numbers);
+    return wrapText(fonts, 'narrow', style.textMm, words, style.columnMm * (1 - indent)).map((text, i) =>
       tableRow(fonts, style, [
-        { text: i === 0 ? step.label : '', at: 0, room: 1.5 * NUMBER_SHARE, face: 'narrow bold' },
-        { text, at: 1.6 * NUMBER_SHARE, room: 1 - 1.6 * NUMBER_SHARE },
+        { text: i === 0 ? step.label : '', at: 0, room: indent, face: 'narrow bold' },
+        { text, at: indent, room: 1 - indent },
       ]),
     );
   });

@@ -2,7 +2,7 @@ import type { Box } from '@hidebound/geometry';
 import { line } from '../drawing/build.js';
 import type { DrawingElement } from '../drawing/model.js';
 import type { FontBook } from '../text/font-book.js';
-import { textLine } from '../text/measure-text.js';
+import { fitText, textLine } from '../text/measure-text.js';
 import { HAIRLINE_MM, INK, RULE } from './palette.js';
 
 /** Sizes of the tables on a page. */
@@ -93,7 +93,7 @@ function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: 
     // A row that is higher than a column is set all the same, at the top of one.
     if (i > 0 && cursor.y + row.heightMm > placeOf(cursor).maxY) {
       nextColumn(cursor);
-      put(blockTitle(fonts, style, `${block.title}, continued`, placeOf(cursor), cursor.y), titleMm);
+      put(blockTitle(fonts, style, `${block.title} …`, placeOf(cursor), cursor.y), titleMm);
     }
     const { minX, maxX } = placeOf(cursor);
     put(row.draw(minX, cursor.y, maxX - minX), row.heightMm);
@@ -139,7 +139,7 @@ function blockTitle(
 ): DrawingElement[] {
   const rule = y + style.titleMm * 1.3;
   return [
-    textLine(fonts, text, {
+    textLine(fonts, fitText(fonts, 'bold', style.titleMm, text, column.maxX - column.minX), {
       at: { x: column.minX, y: y + style.titleMm * 0.9 },
       sizeMm: style.titleMm,
       colour: INK,

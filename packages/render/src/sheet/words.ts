@@ -74,10 +74,15 @@ export function hideWords(hide: Hide, unit: LengthUnit): string {
     finish,
     colour,
     thickness === undefined ? undefined : thicknessWords(thickness, unit),
-    hide.lot === undefined ? undefined : `lot ${hide.lot}`,
+    hide.lot === undefined ? undefined : lotWords(hide.lot),
   ]
     .filter((word) => word !== undefined && word !== '')
     .join(', ');
+}
+
+/** "lot 7", also where the lot's own name begins with the word. */
+function lotWords(lot: string): string {
+  return /^lot\b/i.test(lot) ? lot : `lot ${lot}`;
 }
 
 /** Why a piece was not laid, short enough for a list. */
