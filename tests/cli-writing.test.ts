@@ -4,6 +4,7 @@ import {
   readdirSync,
   statSync,
   symlinkSync,
+  watch,
   lstatSync,
   writeFileSync,
   chmodSync,
@@ -112,6 +113,21 @@ describe('writing a file', () => {
     expect(readFileSync(path, 'utf8')).toBe(OLD);
   });
 
+  it('when a killed run left its half-written file, the next one clears it away, and nothing else', () => {
+    const { at, path } = oldFile('leftovers');
+    const gone = spawnSync(process.execPath, ['-e', '']).pid;
+    const stale = `shoulder.hide.json.${gone}.part`;
+    const others = [
+      // Of a process that is running, of another target, and of no process.
+      `shoulder.hide.json.${process.pid}.part`,
+      `other.hide.json.${gone}.part`,
+      'shoulder.hide.json.mine.part',
+    ];
+    for (const name of [stale, ...others]) writeFileSync(join(at, name), 'half');
+    expect(hidebound(['hide', TRACED, '--out', path]).status).toBe(0);
+    expect(readdirSync(at).sort()).toEqual(['shoulder.hide.json', ...others].sort());
+  });
+
   it('when it is killed at any moment, the file is the old one or the new one, whole', async () => {
     const { at, path } = oldFile('killed');
     const fresh = join(at, 'fresh.hide.json');
@@ -122,18 +138,24 @@ describe('writing a file', () => {
     const seen = new Set<string>();
     for (let round = 0; round < ROUNDS; round++) {
       writeFileSync(path, OLD);
-      // Most of the time is spent starting; the moments gather where the writing happens.
-      const moment = fullMs * (0.5 + 0.6 * spread(round));
-      await killAfter(startHidebound(['hide', TRACED, '--out', path], at), moment);
+      const child = startHidebound(['hide', TRACED, '--out', path], at);
+      // Half of the moments are spread over the whole run, half follow the first sign of writing by 0 to 6 ms.
+      const kill =
+        round % 2 === 0
+          ? killAfter(child, fullMs * (0.4 + spread(round)))
+          : killOnceWriting(child, at, round / 2);
+      await kill;
       const content = readFileSync(path, 'utf8');
       expect([OLD, whole]).toContain(content);
       seen.add(content === OLD ? 'old' : 'new');
     }
     expect([...seen].sort()).toEqual(['new', 'old']);
+    expect(hidebound(['hide', TRACED, '--out', path]).status).toBe(0);
+    expect(readdirSync(at).sort()).toEqual(['fresh.hide.json', 'shoulder.hide.json']);
   });
 });
 
-const ROUNDS = 24;
+const ROUNDS = 12;
 
 /** Evenly spread over 0 to 1 in an order that looks like chance: multiples of the golden ratio. */
 function spread(round: number): number {
@@ -147,6 +169,22 @@ async function killAfter(child: ReturnType<typeof startHidebound>, ms: number): 
   const timer = setTimeout(() => child.kill('SIGKILL'), ms);
   await ended;
   clearTimeout(timer);
+}
+
+/** Kills a process so many ms after it has touched a file in the folder. */
+async function killOnceWriting(
+  child: ReturnType<typeof startHidebound>,
+  at: string,
+  afterMs: number,
+): Promise<void> {
+  const watcher = watch(at, () => {
+    watcher.close();
+    setTimeout(() => child.kill('SIGKILL'), afterMs);
+  });
+  await new Promise((resolve) => {
+    child.once('exit', resolve);
+  });
+  watcher.close();
 }
 
 /** A mount in a name space of its own needs rights that not every machine gives. */

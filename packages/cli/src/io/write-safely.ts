@@ -14,6 +14,7 @@ import {
 import type { Stats } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { CliError } from '../cli-error.js';
+import { partName, removeStaleParts } from './stale-parts.js';
 import { systemCode, writeFailureWords } from './system-words.js';
 
 /** A file that is to be written. */
@@ -31,7 +32,7 @@ interface StagedFile {
 /**
  * Writes files so that each is, at any moment, its old self or its new self: the new content goes into a file beside
  * it (`NAME.PID.part`), is synced to the disk and then renamed over it. All are written beside before the first is
- * renamed, so that a full disk leaves every one as it was. A device or pipe is written to directly.
+ * renamed, so that a full disk leaves every one as it was. What a killed run left beside a file is cleared away then. A device or pipe is written to directly.
  * Fails with a CliError `can-not-write`.
  */
 export function writeFilesSafely(files: readonly FileToWrite[]): void {
@@ -47,6 +48,7 @@ export function writeFilesSafely(files: readonly FileToWrite[]): void {
       attempt(asked, () => renameSync(part, target));
       staged.shift();
       syncFolder(dirname(target));
+      removeStaleParts(target);
     }
   } finally {
     for (const { part } of staged) removeQuietly(part);
@@ -100,7 +102,7 @@ function resolveTarget(path: string): { readonly path: string; readonly stat?: S
 const MODE_BITS = 0o7777;
 
 function stage(file: FileToWrite, target: string, old: Stats | undefined): StagedFile {
-  const part = `${target}.${process.pid}.part`;
+  const part = partName(target);
   try {
     const handle = openSync(part, 'w');
     try {
