@@ -2,8 +2,9 @@ import type { SetOfCopies } from './demand.js';
 import type { Effort } from './insert.js';
 import { FIRST_EFFORT, SECOND_EFFORT, findPlace } from './insert.js';
 import type { Layout } from './layout.js';
-import { layCopy, liftCopy, sheetsFor } from './layout.js';
+import { layCopy, layCopyAgain, liftCopy, sheetsFor } from './layout.js';
 import { inOrder } from './order.js';
+import type { Laid } from './sheet-state.js';
 import type { Item } from '../types/problem.js';
 
 /** Which copies are to be laid now; a search turns them on, set by set where sets are laid whole. */
@@ -87,51 +88,73 @@ function* lookAgain(layout: Layout, copies: readonly number[]): Generator<undefi
   for (const copy of inOrder(layout, copies)) {
     const { prepared } = layout.demand.copies[copy]!;
     if (layout.laid[copy] !== undefined || hopeless.has(prepared.index)) continue;
-    if (!tryToLay(layout, copy, SECOND_EFFORT)) hopeless.add(prepared.index);
+    if (!tryToLay(layout, copy, SECOND_EFFORT)) {
+      yield;
+      if (!layBothAgain(layout, copy)) hopeless.add(prepared.index);
+    }
     yield;
   }
 }
 
-/** Tries each sheet or lot until one takes the whole set; else keeps the one that takes the most. */
+/**
+ * Where the partner of a pair took a place that has none beside it for the other: the other goes first, to some other
+ * place, and the partner beside it. Both are laid, or all stays.
+ */
+function layBothAgain(layout: Layout, copy: number): boolean {
+  const { partner } = layout.demand.copies[copy]!;
+  if (partner < 0 || layout.laid[partner] === undefined || layout.demand.copies[partner]!.isFixed)
+    return false;
+  if (!tryToLay(layout, copy, { ...SECOND_EFFORT, withoutPartner: true })) return false;
+  const lifted = liftCopy(layout, partner);
+  if (tryToLay(layout, partner, SECOND_EFFORT)) return true;
+  liftCopy(layout, copy);
+  layCopyAgain(layout, lifted);
+  return false;
+}
+
+/** Tries each sheet or lot until one takes all that the set binds; else keeps the one that takes the most. */
 function* layBoundSet(layout: Layout, set: SetOfCopies): Generator<undefined, void> {
   const open = inOrder(layout, set.copies).filter((copy) => layout.laid[copy] === undefined);
   const hasMate = open.length < set.copies.length;
   let most = -1;
-  let bestShare: number[] | undefined;
+  let best: readonly Laid[] = [];
   for (const share of hasMate ? [layout.problem.sheets.map((_, i) => i)] : shares(layout, set)) {
-    const area = layWithin(layout, set, open, share);
-    yield;
-    if (open.every((copy) => layout.laid[copy] !== undefined)) return;
-    if (area > most) {
-      most = area;
-      bestShare = share;
-    }
-    for (const copy of open) if (layout.laid[copy] !== undefined) liftCopy(layout, copy);
+    if (yield* layWithin(layout, set, open, share)) return;
+    const lifted = open
+      .filter((copy) => layout.laid[copy] !== undefined)
+      .map((copy) => liftCopy(layout, copy));
+    const area = lifted.reduce((sum, { variant }) => sum + variant.prepared.areaMm2, 0);
+    if (area <= most) continue;
+    most = area;
+    best = lifted;
   }
-  if (bestShare !== undefined) layWithin(layout, set, open, bestShare);
+  for (const laid of best) layCopyAgain(layout, laid);
 }
 
 /**
- * Lays what it can. Only the copies that the set binds are held to the share, and of lots only those of the first
- * copy's group: lots are compared within a group, and the others follow the first of theirs.
+ * Lays what it can; true if all lie that the set binds, so that no other share would take more. Only those are held
+ * to the share, and of lots only those of the first copy's group: lots are compared within a group, and the others
+ * follow the first of theirs.
  */
-function layWithin(
+function* layWithin(
   layout: Layout,
   set: SetOfCopies,
   open: readonly number[],
   share: readonly number[],
-): number {
-  let area = 0;
+): Generator<undefined, boolean> {
+  let isWhole = true;
   const { keep } = set.kind;
   const itemOf = (copy: number): Item => layout.demand.copies[copy]!.prepared.item;
   const mayBind = (item: Item): boolean => keep !== 'faceLot' || item.isFace;
   const lead = open.map(itemOf).find(mayBind);
   for (const copy of open) {
-    const { prepared } = layout.demand.copies[copy]!;
-    const bound = mayBind(prepared.item) && (keep === 'sheet' || prepared.item.group === lead?.group);
-    if (tryToLay(layout, copy, FIRST_EFFORT, bound ? share : undefined)) area += prepared.areaMm2;
+    const item = itemOf(copy);
+    const isBinding = mayBind(item) && (keep === 'sheet' || item.group === lead?.group);
+    const isLaid = tryToLay(layout, copy, FIRST_EFFORT, isBinding ? share : undefined);
+    if (isBinding && !isLaid) isWhole = false;
+    yield;
   }
-  return area;
+  return isWhole;
 }
 
 /** Lays sets of each kind one after the other, until one doesn't fit. */

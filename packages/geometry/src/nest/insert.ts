@@ -34,6 +34,8 @@ export interface Effort {
   readonly behind: number;
   /** Look for exact fits too where nothing else is found. */
   readonly exactFits: boolean;
+  /** As if the partner of its pair didn't lie. */
+  readonly withoutPartner?: boolean;
 }
 
 export const FIRST_EFFORT: Effort = {
@@ -72,7 +74,7 @@ export function findPlace(
   presentDeg?: number,
 ): Place | undefined {
   const state = layout.sheets[sheet]!;
-  const pair = pairLimitFor(layout, copy);
+  const pair = effort.withoutPartner === true ? undefined : pairLimitFor(layout, copy);
   const context: RotationContext = {
     prepared: copy.prepared,
     frame: state.space.frame,

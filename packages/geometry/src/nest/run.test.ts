@@ -2,21 +2,23 @@ import { describe, expect, it, vi } from 'vitest';
 import { checkAnswer } from '../check/index.js';
 import { sampleProblem } from '../sample/sample-problem.js';
 import type { SampleProblemOptions } from '../sample/sample-problem.js';
+import { subtractRegions } from '../shape/clipper.js';
 import type { FixedPlacement, NestProblem } from '../types/problem.js';
+import type { Region } from '../types/shape.js';
 import { runNest, runNestAsync, startNest } from './run.js';
 import { placement, rectangle, testItem, testKind, testProblem, testSheet } from './test-problems.js';
 
 // The machine's speed is no part of these tests.
 vi.setConfig({ testTimeout: 60_000 });
 
-/** Every fourth problem has several hides, every fifth has strokes, every third readings of thickness. */
+/** Every fourth problem has several hides, every fifth strokes, every third readings; every twelfth is improved. */
 function randomOptions(seed: number): SampleProblemOptions {
   return {
     pieces: 8 + (seed % 7),
     hides: seed % 4 === 0 ? 3 : 1,
     share: 0.15 + 0.1 * (seed % 4),
     mode: seed % 6 === 5 ? 'sets' : 'placeAll',
-    joins: seed % 6 === 1 ? 1 : 0,
+    joins: seed % 12 === 1 ? 1 : 0,
     hide: {
       flaws: 4 + (seed % 12),
       lengthMm: 1400,
@@ -260,6 +262,50 @@ describe('sets', () => {
     });
     const answer = runNest(problem);
     expect(answer.placements.map(({ sheet }) => sheet)).toEqual(['large', 'large', 'large', 'large']);
+  });
+});
+
+describe('pairs', () => {
+  it('when the first of a pair lies where nothing answers it, both are laid anew', () => {
+    // Three places: one on the axis, which comes first, and two on either side of it, farther on.
+    const slots: readonly Region[] = [
+      rectangle(0, 79, 42, 121),
+      rectangle(200, 0, 242, 42),
+      rectangle(200, 158, 242, 200),
+    ];
+    const voids = {
+      id: 'voids',
+      areas: subtractRegions([rectangle(0, 0, 300, 200)], slots),
+      grade: 3,
+      weak: false,
+      isVoid: true,
+      uncertaintyMm: 0,
+    };
+    const axis = [
+      { x: 300, y: 100 },
+      { x: 0, y: 100 },
+    ];
+    const square = rectangle(-20, -20, 20, 20);
+    const problem = testProblem({
+      items: [
+        testItem('left', square),
+        testItem('right', square, {
+          mirrorOf: 'left',
+          pair: { toleranceDeg: 90, distanceMm: 30 },
+        }),
+      ],
+      setKinds: [testKind({ left: 1, right: 1 })],
+      sheets: [
+        testSheet('sheet', rectangle(0, 0, 300, 200), {
+          qualities: [voids],
+          direction: { axis, strokes: [] },
+        }),
+      ],
+    });
+    const answer = runNest(problem);
+    expect(checkAnswer(problem, answer)).toEqual([]);
+    expect(answer.unplaced).toEqual([]);
+    expect(answer.placements.every(({ x }) => x > 200)).toBe(true);
   });
 });
 
