@@ -8,24 +8,19 @@ declare module 'clipper-lib' {
     type Path = IntPoint[];
     type Paths = Path[];
 
-    interface PolyNode {
-      Contour(): Path;
-      Childs(): PolyNode[];
-      IsHole(): boolean;
-    }
-    type PolyTree = PolyNode;
-
     interface Clipper {
       StrictlySimple: boolean;
       PreserveCollinear: boolean;
+      /** The last step of a run with `StrictlySimple`. */
+      DoSimplePolygons(): void;
       AddPath(path: Path, type: number, closed: boolean): boolean;
       AddPaths(paths: Paths, type: number, closed: boolean): boolean;
-      Execute(clipType: number, solution: PolyTree | Paths, subjectFill: number, clipFill: number): boolean;
+      Execute(clipType: number, solution: Paths, subjectFill: number, clipFill: number): boolean;
     }
 
     interface ClipperOffset {
       AddPaths(paths: Paths, join: number, end: number): void;
-      Execute(solution: PolyTree | Paths, delta: number): void;
+      Execute(solution: Paths, delta: number): void;
     }
 
     interface ClipperLib {
@@ -34,7 +29,6 @@ declare module 'clipper-lib' {
         MinkowskiSum(pattern: Path, path: Path, pathIsClosed: boolean): Paths;
       };
       readonly ClipperOffset: new (miterLimit?: number, arcTolerance?: number) => ClipperOffset;
-      readonly PolyTree: new () => PolyTree;
       readonly ClipType: {
         readonly ctIntersection: number;
         readonly ctUnion: number;

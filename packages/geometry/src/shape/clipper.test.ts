@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadJudge } from '../../test-support/judge.js';
 import type { Judge } from '../../test-support/judge.js';
+import { pressedPieces } from '../../test-support/pressed-pieces.js';
 import {
   hole,
   points,
@@ -19,6 +20,8 @@ import { findSelfCrossing } from './self-contact.js';
 
 /** The judge takes most of the time; a busy machine may need several times its second. */
 const SLOW_MACHINE_MS = 30_000;
+/** About ten times what it takes when nothing else runs. */
+const MANY_PIECES_MS = 6_000;
 
 let judge: Judge;
 beforeAll(async () => {
@@ -125,6 +128,41 @@ describe('booleans of regions', () => {
       [],
     );
     expect(intersectRegions([solid(rectangle(0, 0, 50, 50))], [solid(rectangle(50, 0, 50, 50))])).toEqual([]);
+  });
+
+  // With clipper-lib's tree of rings this took 12 s where plain rings take one.
+  it(
+    'when a hull clings to the borders of many pieces, they are taken from it within a few seconds and rings are tidy',
+    () => {
+      const { hull, pieces } = pressedPieces(14, 200);
+      const start = performance.now();
+      const rest = subtractRegions(hull, pieces);
+      expect(performance.now() - start).toBeLessThan(MANY_PIECES_MS);
+      const both = regionsArea(rest) + regionsArea(intersectRegions(hull, pieces));
+      expect(Math.abs(both - regionsArea(hull))).toBeLessThan(slack(...hull, ...pieces));
+      expectTidy(rest);
+    },
+    SLOW_MACHINE_MS,
+  );
+
+  it('when squares meet at corners only, they stay apart, and a ring that meets itself is parted there', () => {
+    const board = [0, 1, 2, 3].flatMap((row) =>
+      [0, 1, 2, 3]
+        .filter((column) => (row + column) % 2 === 0)
+        .map((column) => rectangle(column * 9, row * 9, 9, 9)),
+    );
+    expect(unionRegions(board.map((square) => solid(square)))).toHaveLength(8);
+    const rest = subtractRegions(
+      [solid(rectangle(-9, -9, 54, 54))],
+      board.map((square) => solid(square)),
+    );
+    expectTidy(rest);
+    for (const { outer, openings } of rest) {
+      for (const ring of [outer, ...openings]) {
+        expect(new Set(ring.map(({ x, y }) => `${x},${y}`)).size).toBe(ring.length);
+      }
+    }
+    expect(regionsArea(rest)).toBe(54 * 54 - 8 * 81);
   });
 
   it('when there is nothing on one side, the answer is nothing or the other side', () => {

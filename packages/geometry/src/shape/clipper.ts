@@ -1,5 +1,5 @@
 import clipper from 'clipper-lib';
-import type { IntPoint, Path, Paths, PolyNode } from 'clipper-lib';
+import type { IntPoint, Path, Paths } from 'clipper-lib';
 import {
   GRID_STEPS_PER_MM,
   OFFSET_ARC_TOLERANCE_MM,
@@ -7,6 +7,7 @@ import {
   SLIVER_WIDTH_MM,
 } from '../tolerance.js';
 import type { Region, Ring } from '../types/shape.js';
+import { nestRings } from './ring-nesting.js';
 import { orientRing, ringArea, ringPerimeter } from './ring.js';
 
 /** How the corners of an offset are joined. */
@@ -58,15 +59,20 @@ export function offsetRegions(
 ): Region[] {
   const united = unionRegions(regions);
   if (distance === 0 || united.length === 0) return united;
+  // Each on its own, then united in groups: grown together, all of them cross in one sweep, which takes far longer.
+  return uniteGroups(united.map((region) => offsetPaths(toPaths([region]), distance, options)));
+}
+
+function offsetPaths(paths: Paths, distance: number, options: OffsetOptions): Paths {
   const offset = new clipper.ClipperOffset(
     options.mitreLimit ?? OFFSET_MITRE_LIMIT,
     ((options.arcTolerance ?? OFFSET_ARC_TOLERANCE_MM) * GRID_STEPS_PER_MM) / ARC_EXCESS,
   );
   const join = options.join === 'round' ? clipper.JoinType.jtRound : clipper.JoinType.jtMiter;
-  offset.AddPaths(toPaths(united), join, clipper.EndType.etClosedPolygon);
-  const grown: Paths = [];
-  offset.Execute(grown, distance * GRID_STEPS_PER_MM);
-  return combinePaths(clipper.ClipType.ctUnion, grown, []);
+  offset.AddPaths(paths, join, clipper.EndType.etClosedPolygon);
+  const moved: Paths = [];
+  offset.Execute(moved, distance * GRID_STEPS_PER_MM);
+  return moved;
 }
 
 /** Corners in grid steps. */
@@ -77,16 +83,20 @@ export function toPath(ring: Ring): Path {
   }));
 }
 
-/** Paths that clipper-lib unites at once; fewer mean more passes, more mean longer sweeps with more crossings. */
-const PATHS_AT_ONCE = 8;
+/** Groups that clipper-lib unites at once; fewer mean more passes, more mean longer sweeps with more crossings. */
+const GROUPS_AT_ONCE = 8;
 
 /** Unites closed paths by their winding (what is wound round once or more is inside), in groups, then groups of those. */
 export function unitePaths(paths: Paths): Region[] {
-  let groups: Paths[] = paths.map((path) => [path]);
-  while (groups.length > PATHS_AT_ONCE) {
+  return uniteGroups(paths.map((path) => [path]));
+}
+
+function uniteGroups(all: Paths[]): Region[] {
+  let groups = all;
+  while (groups.length > GROUPS_AT_ONCE) {
     const merged: Paths[] = [];
-    for (let i = 0; i < groups.length; i += PATHS_AT_ONCE) {
-      merged.push(unitedPaths(groups.slice(i, i + PATHS_AT_ONCE).flat()));
+    for (let i = 0; i < groups.length; i += GROUPS_AT_ONCE) {
+      merged.push(unitedPaths(groups.slice(i, i + GROUPS_AT_ONCE).flat()));
     }
     groups = merged;
   }
@@ -115,30 +125,46 @@ function combine(clipType: number, a: readonly Region[], b: readonly Region[]): 
   return combinePaths(clipType, toPaths(a), toPaths(b));
 }
 
+/**
+ * Paths rather than a tree: where borders coincide, clipper-lib cuts rings in many pieces and joins them again, and
+ * after each cut seeks the place in the tree of every other ring, which took seconds.
+ */
 function combinePaths(clipType: number, subject: Paths, clip: Paths): Region[] {
   const engine = new clipper.Clipper();
   engine.StrictlySimple = true;
+  // The last step of a strictly simple run compares all corners of a ring with each other: done here in one pass.
+  engine.DoSimplePolygons = () => undefined;
   engine.AddPaths(subject, clipper.PolyType.ptSubject, true);
   engine.AddPaths(clip, clipper.PolyType.ptClip, true);
-  const tree = new clipper.PolyTree();
+  const paths: Paths = [];
   // Positive winding: rounding can push an opening a step beyond its outer ring, which must not become leather.
   const fill = clipper.PolyFillType.pftPositive;
-  engine.Execute(clipType, tree, fill, fill);
-  const regions: Region[] = [];
-  for (const child of tree.Childs()) collectRegions(child, regions);
-  return regions;
+  engine.Execute(clipType, paths, fill, fill);
+  const rings = paths.flatMap(splitWhereTouching).map(toRing);
+  return nestRings(rings.filter((ring) => !isSliver(ring)));
 }
 
-function collectRegions(node: PolyNode, into: Region[]): void {
-  const outer = toRing(node.Contour());
-  const openings: Ring[] = [];
-  const place = into.length;
-  for (const hole of node.Childs()) {
-    const opening = toRing(hole.Contour());
-    if (!isSliver(opening)) openings.push(orientRing(opening, 'opening'));
-    for (const island of hole.Childs()) collectRegions(island, into);
+/** A path that comes back to one of its corners, split there into paths that visit each corner once. */
+function splitWhereTouching(path: Path): Paths {
+  const visited = new Map<string, number>();
+  const loops: Paths = [];
+  const open: Path = [];
+  for (const corner of path) {
+    const key = cornerKey(corner);
+    const since = visited.get(key);
+    if (since !== undefined) {
+      const loop = open.splice(since);
+      for (const left of loop) visited.delete(cornerKey(left));
+      if (loop.length > 2) loops.push(loop);
+    }
+    visited.set(key, open.length);
+    open.push(corner);
   }
-  if (!isSliver(outer)) into.splice(place, 0, { outer: orientRing(outer, 'outer'), openings });
+  return [open, ...loops];
+}
+
+function cornerKey({ X, Y }: IntPoint): string {
+  return `${X},${Y}`;
 }
 
 function toRing(path: Path): Ring {
