@@ -1,6 +1,6 @@
-import type { Box, Point, Ring } from '../types/shape.js';
+import type { Point, Ring } from '../types/shape.js';
+import { visitNearEdges } from './near-edges.js';
 import { isOnSegment, lineMeeting, segmentsCross, turnOf } from './orientation.js';
-import { createSpatialIndex } from './spatial-index.js';
 
 /**
  * How a ring meets itself. `crosses`: goes through itself. `overlaps`: runs along itself for a stretch, a spike that
@@ -27,17 +27,9 @@ export function findSelfCrossing(
 export function findSelfContacts(ring: Ring): SelfContact[] {
   const contacts: SelfContact[] = [];
   const edges = distinctEdges(ring, contacts);
-  const index = createSpatialIndex(edges.map(edgeBox));
-  edges.forEach((edge, i) => {
-    const near: number[] = [];
-    index.query(edgeBox(edge), (j) => {
-      if (j > i) near.push(j);
-    });
-    near.sort((a, b) => a - b);
-    for (const j of near) {
-      const contact = contactOf(edges, i, j);
-      if (contact !== undefined) contacts.push(contact);
-    }
+  visitNearEdges(edges.corners, (i, j) => {
+    const contact = contactOf(edges, i, j);
+    if (contact !== undefined) contacts.push(contact);
   });
   return contacts.sort((a, b) => a.edges[0] - b.edges[0] || a.edges[1] - b.edges[1]);
 }
@@ -48,36 +40,41 @@ interface Edge {
   readonly number: number;
 }
 
-/** Edges between corners that differ; each repeated corner is told of. */
-function distinctEdges(ring: Ring, contacts: SelfContact[]): Edge[] {
-  const edges: Edge[] = [];
-  ring.forEach((from, number) => {
-    const to = ring[(number + 1) % ring.length]!;
-    if (from.x !== to.x || from.y !== to.y) edges.push({ from, to, number });
-    else contacts.push({ kind: 'repeats', place: from, edges: [number, (number + 1) % ring.length] });
-  });
-  return edges;
+/** Edges between corners that differ. */
+interface Edges {
+  readonly corners: Ring;
+  /** Numbers of the corners in the ring; without, they are the same. */
+  readonly numbers?: readonly number[];
 }
 
-function edgeBox({ from, to }: Edge): Box {
-  return {
-    minX: Math.min(from.x, to.x),
-    minY: Math.min(from.y, to.y),
-    maxX: Math.max(from.x, to.x),
-    maxY: Math.max(from.y, to.y),
-  };
+/** Each repeated corner is told of, and left out. */
+function distinctEdges(ring: Ring, contacts: SelfContact[]): Edges {
+  const repeats = new Set<number>();
+  for (let i = 0; i < ring.length; i++) {
+    const next = i + 1 < ring.length ? i + 1 : 0;
+    if (!samePlace(ring[i]!, ring[next]!)) continue;
+    repeats.add(i);
+    contacts.push({ kind: 'repeats', place: ring[i]!, edges: [i, next] });
+  }
+  if (repeats.size === 0) return { corners: ring };
+  const numbers = ring.map((_, i) => i).filter((i) => !repeats.has(i));
+  return { corners: numbers.map((i) => ring[i]!), numbers };
 }
 
-function contactOf(edges: readonly Edge[], i: number, j: number): SelfContact | undefined {
-  const a = edges[i]!;
-  const b = edges[j]!;
+function edgeAt({ corners, numbers }: Edges, i: number): Edge {
+  return { from: corners[i]!, to: corners[(i + 1) % corners.length]!, number: numbers?.[i] ?? i };
+}
+
+function contactOf(edges: Edges, i: number, j: number): SelfContact | undefined {
+  const a = edgeAt(edges, i);
+  const b = edgeAt(edges, j);
   const tell = (kind: SelfContactKind, place: Point): SelfContact => ({
     kind,
     place,
     edges: a.number < b.number ? [a.number, b.number] : [b.number, a.number],
   });
   const follows = j === i + 1;
-  const closes = i === 0 && j === edges.length - 1;
+  const closes = i === 0 && j === edges.corners.length - 1;
   if (follows || closes) {
     const [first, second] = follows ? [a, b] : [b, a];
     return foldsBack(first, second) ? tell('overlaps', first.to) : undefined;
@@ -116,23 +113,27 @@ function sharedPlace(a: Edge, b: Edge): Point {
  * tells of it, and where both meet at their starts both strands are whole.
  */
 function touchOf(
-  edges: readonly Edge[],
+  edges: Edges,
   i: number,
   j: number,
   tell: (kind: SelfContactKind, place: Point) => SelfContact,
 ): SelfContact | undefined {
-  const a = edges[i]!;
-  const b = edges[j]!;
+  const a = edgeAt(edges, i);
+  const b = edgeAt(edges, j);
   if (isOnSegment(a.from, a.to, b.from) && !samePlace(a.to, b.from)) {
-    const before = edges[(j + edges.length - 1) % edges.length]!.from;
-    const through = samePlace(a.from, b.from) ? edges[(i + edges.length - 1) % edges.length]!.from : a.from;
+    const before = cornerBefore(edges, j);
+    const through = samePlace(a.from, b.from) ? cornerBefore(edges, i) : a.from;
     return tell(passes(b.from, [through, a.to], [before, b.to]) ? 'crosses' : 'touches', b.from);
   }
   if (isOnSegment(b.from, b.to, a.from) && !samePlace(b.to, a.from) && !samePlace(b.from, a.from)) {
-    const before = edges[(i + edges.length - 1) % edges.length]!.from;
+    const before = cornerBefore(edges, i);
     return tell(passes(a.from, [b.from, b.to], [before, a.to]) ? 'crosses' : 'touches', a.from);
   }
   return undefined;
+}
+
+function cornerBefore({ corners }: Edges, i: number): Point {
+  return corners[(i + corners.length - 1) % corners.length]!;
 }
 
 function samePlace(a: Point, b: Point): boolean {
