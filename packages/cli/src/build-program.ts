@@ -23,10 +23,20 @@ export function buildProgram(hooks: ProgramHooks): Program {
       outputError: (text, write) => write(usageWords(text)),
     })
     .showSuggestionAfterError()
-    .addHelpText('after', `\nExample:\n  $ ${COMMANDS[2]!.examples[0]!}\n\nExit status: ${STATUS_WORDS}`);
+    .addHelpText('after', `\n${WHOLE_JOB}\n\nExit status: ${STATUS_WORDS}`);
   for (const spec of COMMANDS) addCommand(program, spec, hooks);
   return program;
 }
+
+/** The example of the main help: from drawings to the cutting table. */
+const WHOLE_JOB = [
+  'The whole job:',
+  '  $ hidebound pieces bag.svg --picture pieces.svg   # is the pattern read as it is meant?',
+  '  $ hidebound hide side.svg --out side.hide.json    # a hide that was traced in a drawing program',
+  '  $ hidebound lay bag.order.yaml                    # "hidebound lay --help" shows an order',
+  '  $ hidebound check bag.layout.json                 # does it keep every rule?',
+  '  $ hidebound sheet bag.layout.json --pdf bag.pdf   # to print, and to cut from',
+].join('\n');
 
 const STATUS_WORDS =
   '0 done, 1 it ran and the answer is no, 2 wrong use, 3 bad input,\n  4 could not write, 130 stopped by hand with the best so far saved.';

@@ -1,4 +1,12 @@
-import type { Diagnostic, LayoutViolation, PieceCopy, UnplacedCopy } from '@hidebound/leather';
+import { listWords } from '@hidebound/leather';
+import type {
+  Diagnostic,
+  LayoutViolation,
+  PieceCopy,
+  ResolvedOrder,
+  ResolvedPiece,
+  UnplacedCopy,
+} from '@hidebound/leather';
 
 /** Decimals of a measured length or angle in a sentence: 0.1 µm shows which side of the limit it is on. */
 const MEASURED_DECIMALS = 4;
@@ -31,10 +39,27 @@ export function violationFinding(violation: LayoutViolation, file: string): Diag
   };
 }
 
-/** A copy that was not laid, and why. */
-export function unplacedFinding(copy: UnplacedCopy, count: number): Diagnostic {
+/** Copies that were not laid, and why. */
+export function unplacedFinding(copy: UnplacedCopy, count: number, order: ResolvedOrder): Diagnostic {
   const { piece, article, reason } = copy;
-  return { code: `unplaced-${reason}`, severity: 'error', params: { piece, article, count } };
+  const asked = order.articles
+    .find(({ name }) => name === article)
+    ?.pieces.find(({ name }) => name === piece);
+  const needs = asked === undefined ? {} : { needs: needWords(asked) };
+  return { code: `unplaced-${reason}`, severity: 'error', params: { piece, article, count, ...needs } };
+}
+
+/** What a piece asks of the leather: "looks A on its face and C elsewhere, strength, bend or shoulder". */
+function needWords({ looks, bearsLoad, zones }: ResolvedPiece): string {
+  const face =
+    looks.face === looks.rest
+      ? `looks ${looks.face}`
+      : `looks ${looks.face} on its face and ${looks.rest} elsewhere`;
+  return [
+    face,
+    ...(bearsLoad ? ['sound leather'] : []),
+    ...(zones === undefined ? [] : [`a place in the ${listWords(zones)}`]),
+  ].join(', ');
 }
 
 function shorten(value: number): number {

@@ -1,5 +1,6 @@
 import { Presets, SingleBar } from 'cli-progress';
 import type { CommandContext } from './command-context.js';
+import { percent, squareMetres } from './yield-words.js';
 
 /** How far a run has come. */
 export interface LayProgress {
@@ -10,6 +11,8 @@ export interface LayProgress {
   readonly asked: number;
   /** Piece area over the gross area of the hides that are opened, 0 to 1. */
   readonly grossYield: number;
+  /** What of the hides is used up so far, mm². */
+  readonly usedUpMm2: number;
 }
 
 /** What the run is measured by: time, or work. */
@@ -17,6 +20,8 @@ export type LayGoal = { readonly seconds: number } | { readonly joins: number };
 
 export interface ProgressReport {
   readonly update: (progress: LayProgress) => void;
+  /** Says something in between, on a line of its own; progress is told no more after it. */
+  readonly interrupt: (text: string) => void;
   readonly end: () => void;
 }
 
@@ -25,7 +30,7 @@ const LINE_EVERY_MS = 2000;
 
 /** A bar on a terminal, plain lines elsewhere; both on standard error. */
 export function reportProgress(goal: LayGoal, context: CommandContext): ProgressReport {
-  return context.errIsTerminal ? reportByBar(goal) : reportByLines(goal, context);
+  return context.errIsTerminal ? reportByBar(goal, context) : reportByLines(goal, context);
 }
 
 function reportByLines(goal: LayGoal, context: CommandContext): ProgressReport {
@@ -47,24 +52,38 @@ function reportByLines(goal: LayGoal, context: CommandContext): ProgressReport {
       held = undefined;
       tell(line);
     },
+    interrupt: context.err,
     end: () => {
       if (held !== undefined) tell(held);
     },
   };
 }
 
-function reportByBar(goal: LayGoal): ProgressReport {
+/** Leaves the words room on a terminal of 80 columns. */
+const BAR_COLUMNS = 10;
+
+function reportByBar(goal: LayGoal, context: CommandContext): ProgressReport {
   const bar = new SingleBar(
-    { format: '{bar} {goal}: {words}', hideCursor: true, stopOnComplete: false, gracefulExit: false },
+    {
+      format: '{bar} {goal}: {words}',
+      barsize: BAR_COLUMNS,
+      hideCursor: true,
+      stopOnComplete: false,
+      gracefulExit: false,
+    },
     Presets.shades_classic,
   );
-  bar.start(1, 0, { goal: 'laying', words: 'looking for a first layout' });
+  bar.start(1, 0, { goal: '0.0 s', words: 'making a first layout' });
   return {
     update: (progress) => {
       bar.update(Math.min(1, shareDone(goal, progress)), {
         goal: goalWords(goal, progress),
         words: progressWords(progress),
       });
+    },
+    interrupt: (text) => {
+      bar.stop();
+      context.err(text);
     },
     end: () => bar.stop(),
   };
@@ -78,11 +97,11 @@ function shareDone(goal: LayGoal, progress: LayProgress): number {
 function goalWords(goal: LayGoal, progress: LayProgress): string {
   const seconds = (progress.elapsedMs / 1000).toFixed(1);
   if ('seconds' in goal) return `${seconds} of ${goal.seconds} s`;
-  return `${seconds} s, step ${Math.max(0, progress.joins)} of ${goal.joins}`;
+  return progress.joins < 0 ? `${seconds} s` : `${seconds} s, round ${progress.joins} of ${goal.joins}`;
 }
 
 function progressWords(progress: LayProgress): string {
-  if (progress.joins < 0) return 'looking for a first layout';
-  const percent = (progress.grossYield * 100).toFixed(1);
-  return `${progress.placed} of ${progress.asked} pieces laid, gross yield ${percent} %`;
+  const laid = `${progress.placed} of ${progress.asked} laid`;
+  if (progress.joins < 0) return `making a first layout, ${laid}`;
+  return `${laid}, ${squareMetres(progress.usedUpMm2)} used up, gross yield ${percent(progress.grossYield)}`;
 }

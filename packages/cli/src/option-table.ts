@@ -78,7 +78,7 @@ const READING_OPTIONS: readonly OptionSpec[] = [
   },
   {
     flags: '--known-length <id=length>',
-    description: 'scale the drawing so that the element with this id is so long, such as ruler=100mm',
+    description: 'scale the drawing so that the line of this id or label is so long, such as ruler=100mm',
     value: { kind: 'text' },
   },
 ];
@@ -88,6 +88,26 @@ const WORKSHOP: OptionSpec = {
   description: 'your own workshop file; without it, workshop.yaml beside the file that is read',
   value: { kind: 'text' },
 };
+
+/** A whole order, short enough for the help. */
+const ORDER_NOTES: readonly string[] = [
+  'An order says what is made of what (every key is in docs/files.md; files that it names lie beside it):',
+  '  format: hidebound/order@1',
+  '  name: Two bags',
+  '  date: "2026-03-02"',
+  '  cutting: hand knife',
+  '  leathers:',
+  '    body: { hides: [side.hide.json] }',
+  '  articles:',
+  '    - name: bag',
+  '      goods: bag',
+  '      sets: 2',
+  '      pieces:',
+  '        - { name: front, leather: body, part: front, pattern: bag.svg, piece: front }',
+  '        - { name: gusset, leather: body, part: gusset, pattern: bag.svg, piece: side, count: 2, mirrored: 1 }',
+  '        - { name: strap, leather: body, part: strap, strap: { width: 25, length: 600, holeEnd: pointed, buckleEnd: square } }',
+  '',
+];
 
 /** A whole workshop file, short enough for the help. */
 const WORKSHOP_NOTES: readonly string[] = [
@@ -152,7 +172,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       },
       {
         flags: '--seed <n>',
-        description: 'another number, another layout',
+        description: 'another number gives another layout',
         value: { kind: 'whole number', min: 0, max: LARGEST_SEED },
         fallback: 1,
       },
@@ -173,7 +193,7 @@ export const COMMANDS: readonly CommandSpec[] = [
         value: { kind: 'text' },
       },
     ],
-    notes: WORKSHOP_NOTES,
+    notes: [...ORDER_NOTES, ...WORKSHOP_NOTES],
     examples: [
       'hidebound lay fixtures/demo/bicycle-goods.order.yaml --out bicycle-goods.layout.json',
       'hidebound lay fixtures/demo/bicycle-goods.order.yaml --effort 1 --seed 7 --out seven.layout.json',

@@ -25,13 +25,13 @@ export async function searchLayout(
   const run = startNest(problem);
   const report = reportProgress(goal, context);
   const stop = watchForStop(() => {
-    context.err('hidebound: stopping; the best so far is being saved (Ctrl-C again ends at once).\n');
+    report.interrupt('hidebound: stopping; the best so far is being saved (Ctrl-C again ends at once).\n');
   });
   try {
     let yieldNow = { joins: -1, grossYield: 0 };
     let lastPause = started;
     while (!isOver(run, goal, context.now() - started, stop.isAsked())) {
-      const { joins, placedCount, demandedCount } = run.advance();
+      const { joins, placedCount, demandedCount, usedUpMm2 } = run.advance();
       const now = context.now();
       if (now - lastPause < PAUSE_EVERY_MS && !run.done) continue;
       lastPause = now;
@@ -42,6 +42,7 @@ export async function searchLayout(
         placed: placedCount,
         asked: demandedCount,
         grossYield: yieldNow.grossYield,
+        usedUpMm2,
       };
       report.update(progress);
       await pause();

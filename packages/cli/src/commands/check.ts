@@ -1,6 +1,7 @@
 import { checkLayout } from '@hidebound/leather';
 import type { Layout } from '@hidebound/leather';
 import type { CommandResult } from '../command-context.js';
+import { countWords } from '../count-words.js';
 import { violationFinding } from '../copy-words.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
@@ -36,10 +37,17 @@ export function checkCommand([path]: readonly string[]): CommandResult {
 
 function provenWords(path: string, layout: Layout): string {
   const { placements, hides, unplaced } = layout;
-  const missing = unplaced.length === 0 ? '' : `; ${unplaced.length} asked for are not laid`;
+  const accepted = placements.filter((placement) => placement.accepted.length > 0).length;
+  const locked = placements.filter((placement) => placement.locked).length;
+  const more = [
+    ...(locked === 0 ? [] : [`${locked} locked in place`]),
+    ...(accepted === 0 ? [] : [`${accepted} with a rule accepted by hand`]),
+    ...(unplaced.length === 0 ? [] : [`${unplaced.length} asked for but not laid`]),
+  ];
   const { grossYield, usableYield } = layout.yield.total;
   return (
-    `${path}: proven. ${placements.length} pieces on ${hides.length} hides keep every rule${missing}. ` +
+    `${path}: proven. ${countWords(placements.length, 'piece')} on ${countWords(hides.length, 'hide')} ` +
+    `${placements.length === 1 ? 'keeps' : 'keep'} every rule${more.length === 0 ? '' : ` (${more.join(', ')})`}. ` +
     `Gross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.`
   );
 }

@@ -1,9 +1,19 @@
 import { readHideSvg } from '@hidebound/intake';
 import { effectOf, formatArea, hideAreas, quarterFootMark, writeHide } from '@hidebound/leather';
-import type { Diagnostic, Effect, Flaw, Hide, HideAreas, Workshop, Zone } from '@hidebound/leather';
+import type {
+  Diagnostic,
+  Effect,
+  Flaw,
+  Hide,
+  HideAreas,
+  ThicknessRange,
+  Workshop,
+  Zone,
+} from '@hidebound/leather';
 import { CliError } from '../cli-error.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
 import { textOption } from '../command-context.js';
+import { countWords } from '../count-words.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { loadHide } from '../io/load-files.js';
@@ -41,7 +51,7 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
       ...markLines(hide, inUse?.workshop),
       ...workshopLines(inUse),
       ...findingLines(diagnostics),
-      ...(out === undefined ? [] : [`The hide file is ${out}`]),
+      ...(out === undefined ? [] : [`The hide file is in ${out}`]),
       ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
     ],
     data: {
@@ -88,7 +98,7 @@ function factLines(hide: Hide, areas: HideAreas): readonly string[] {
       'thickness',
       leather.thickness === undefined
         ? undefined
-        : `${leather.thickness.minMm} to ${leather.thickness.maxMm} mm, ${leather.readings.length} readings`,
+        : thicknessWords(leather.thickness, leather.readings.length),
     ],
     ['gross area', bothUnits(areas.grossMm2)],
     ['net area', bothUnits(areas.netMm2)],
@@ -115,6 +125,11 @@ function factLines(hide: Hide, areas: HideAreas): readonly string[] {
   return known.map(([name, words]) => `${name.padEnd(width)}  ${words}`);
 }
 
+function thicknessWords({ minMm, maxMm }: ThicknessRange, readings: number): string {
+  const span = minMm === maxMm ? `${minMm} mm` : `${minMm} to ${maxMm} mm`;
+  return readings === 0 ? span : `${span}, measured at ${countWords(readings, 'place')}`;
+}
+
 function bothUnits(mm2: number): string {
   return `${formatArea(mm2, { unit: 'm2' })} (${formatArea(mm2, { unit: 'ft2' })})`;
 }
@@ -128,7 +143,7 @@ function markLines(hide: Hide, workshop: Workshop | undefined): readonly string[
   const marks = [
     ...hide.zones.map((zone) => row(zone, `zone: ${zone.kind}`)),
     ...hide.flaws.map((flaw) =>
-      row(flaw, `flaw: ${flaw.kind ?? 'unnamed'}${flaw.side === 'flesh' ? ', flesh side' : ''}`),
+      row(flaw, `flaw: ${flaw.kind ?? 'of unknown kind'}${flaw.side === 'flesh' ? ', flesh side' : ''}`),
     ),
   ];
   if (marks.length === 0) return ['No zones and no flaws are marked.'];

@@ -5,6 +5,7 @@ import type { Budget } from '@hidebound/geometry';
 import type { CommandContext, CommandResult, OptionValues } from '../command-context.js';
 import { numberOption, textOption } from '../command-context.js';
 import { unplacedFinding, violationFinding } from '../copy-words.js';
+import { countWords } from '../count-words.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import type { ExitStatus } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
@@ -102,7 +103,7 @@ interface LayOutcome {
 function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOutcome): CommandResult {
   const findings = [
     ...before,
-    ...unplacedFindings(layout.unplaced),
+    ...unplacedFindings(layout),
     ...check.violations.map((violation) => violationFinding(violation, outPath)),
     ...check.diagnostics.filter(({ severity }) => severity === 'error'),
   ];
@@ -110,12 +111,12 @@ function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOut
   return {
     exitStatus: layStatus(layout, check, wasStopped),
     lines: [
-      ...findingLines(findings),
+      ...findingLines(findings.filter((finding) => !isPatternNote(finding))),
+      ...patternNoteLines(findings.filter(isPatternNote)),
       ...workshopLines(inUse),
       '',
-      ...yieldLines(layout),
-      '',
-      `${layout.placements.length} of ${asked} pieces are laid, and the layout is ${check.proven ? 'proven' : 'NOT proven'}.`,
+      ...(layout.placements.length === 0 ? [] : [...yieldLines(layout), '']),
+      laidWords(layout, check),
       ...offcutLines(layout),
       `${wasStopped ? 'Stopped by hand; the best so far is' : 'The layout is'} in ${outPath}`,
     ],
@@ -135,19 +136,38 @@ function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOut
   };
 }
 
+function laidWords({ placements, unplaced }: Layout, { proven }: LayoutCheck): string {
+  const asked = placements.length + unplaced.length;
+  if (placements.length === 0) return `None of ${countWords(asked, 'piece')} could be laid.`;
+  return `${placements.length} of ${countWords(asked, 'piece')} ${placements.length === 1 ? 'is' : 'are'} laid, and the layout is ${proven ? 'proven' : 'NOT proven'}.`;
+}
+
+/** Remarks on how a pattern file was read: "hidebound pieces" shows them. */
+function isPatternNote({ severity, place }: Diagnostic): boolean {
+  return severity === 'note' && place?.file !== undefined;
+}
+
+function patternNoteLines(notes: readonly Diagnostic[]): readonly string[] {
+  if (notes.length === 0) return [];
+  const files = [...new Set(notes.map(({ place }) => place!.file!))];
+  return [
+    `${countWords(notes.length, 'remark')} on how the drawings were read: hidebound pieces ${files.join(' ')}`,
+  ];
+}
+
 function layStatus(layout: Layout, check: LayoutCheck, wasStopped: boolean): ExitStatus {
   if (wasStopped) return EXIT_STATUS.stopped;
   return layout.unplaced.length === 0 && check.proven ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo;
 }
 
 /** One finding for each piece and reason, not one for each copy. */
-function unplacedFindings(unplaced: readonly UnplacedCopy[]): Diagnostic[] {
+function unplacedFindings({ unplaced, order }: Layout): Diagnostic[] {
   const groups = new Map<string, UnplacedCopy[]>();
   for (const copy of unplaced) {
     const key = JSON.stringify([copy.article, copy.piece, copy.reason]);
     groups.set(key, [...(groups.get(key) ?? []), copy]);
   }
-  return [...groups.values()].map((copies) => unplacedFinding(copies[0]!, copies.length));
+  return [...groups.values()].map((copies) => unplacedFinding(copies[0]!, copies.length, order));
 }
 
 function offcutLines(layout: Layout): readonly string[] {

@@ -34,7 +34,6 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
     exitStatus: isComplete ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo,
     lines: [
       ...pieceTable(reads),
-      '',
       ...findingLines(findings),
       ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
     ],
@@ -51,40 +50,36 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
   };
 }
 
+/** Columns of counts stand there only where some piece has something to count. */
 function pieceTable(reads: readonly ReadFile[]): readonly string[] {
   const rows = reads.flatMap(({ file, read }) =>
-    read.pieces.map((found) => {
-      const { name, widthMm, heightMm, areaMm2, cutOuts, punches, stitchLines, foldLines, direction, face } =
-        pieceData(found);
-      return [
-        file,
-        name,
-        `${widthMm} × ${heightMm}`,
-        (areaMm2 / MM2_PER_CM2).toFixed(1),
-        String(cutOuts),
-        String(punches),
-        String(stitchLines),
-        String(foldLines),
-        direction,
-        face,
-      ];
-    }),
+    read.pieces.map((found) => ({ file, data: pieceData(found) })),
   );
-  return textTable(HEAD, rows, [2, 3, 4, 5, 6, 7]);
+  const counted = COUNTED.filter(([, key]) => rows.some(({ data }) => data[key] > 0));
+  const head = ['file', 'piece', 'mm', 'cm²', ...counted.map(([name]) => name), 'direction', 'face'];
+  const cells = rows.map(({ file, data }) => [
+    file,
+    data.name,
+    `${data.widthMm} × ${data.heightMm}`,
+    (data.areaMm2 / MM2_PER_CM2).toFixed(1),
+    ...counted.map(([, key]) => String(data[key])),
+    data.direction,
+    data.face,
+  ]);
+  const right = [2, 3, ...counted.map((_, index) => index + FIRST_COUNT)];
+  return rows.length === 0 ? [] : [...textTable(head, cells, right), ''];
 }
 
 const MM2_PER_CM2 = 100;
-const HEAD = [
-  'file',
-  'piece',
-  'mm',
-  'cm²',
-  'cut-outs',
-  'punches',
-  'stitch',
-  'fold',
-  'direction',
-  'face',
+const FIRST_COUNT = 4;
+const COUNTED = [
+  ['cut-outs', 'cutOuts'],
+  ['punches', 'punches'],
+  ['notches', 'notches'],
+  ['stitch', 'stitchLines'],
+  ['fold', 'foldLines'],
+  ['skive', 'skiveLines'],
+  ['cement', 'cementLines'],
 ] as const;
 
 function pieceData({ piece, count, mirrored, material }: PatternPiece) {

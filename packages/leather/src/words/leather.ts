@@ -9,25 +9,36 @@ export interface CopyParams {
 
 const who = (p: CopyParams): string => `"${p.piece}" of ${p.article}`;
 
+/** Copies that were not laid, in words. */
+export interface UnplacedParams extends CopyParams {
+  /** How many copies it is about; absent: not told. */
+  readonly count?: number;
+  /** What of the leather the piece asks, in words: "looks A on its face, from bend or shoulder". */
+  readonly needs?: string;
+}
+
+const missing = (p: UnplacedParams): string =>
+  p.count === undefined || p.count === 1 ? who(p) : `${who(p)} (${p.count} of them)`;
+
 /** Why a copy was not laid: code "unplaced-" and the reason. */
 const UNPLACED_SENTENCES = {
-  'unplaced-larger-than-every-sheet': (p: CopyParams) =>
-    `${who(p)} is larger than every hide of its leather; give a larger hide or divide the piece.`,
-  'unplaced-no-sheet-allowed': (p: CopyParams) =>
-    `${who(p)} may come from none of the hides given; add a hide of its leather to the order.`,
-  'unplaced-no-room': (p: CopyParams) =>
-    `There was no room left for ${who(p)}; add a hide, or ask for fewer sets.`,
-  'unplaced-no-leather-good-enough': (p: CopyParams) =>
-    `No place is good enough for ${who(p)} in looks, strength and zone; add a better hide, or ask less of the piece.`,
-  'unplaced-direction-unknown': (p: CopyParams) =>
-    `${who(p)} must follow the direction in which the leather stretches least, and the hide does not show it; draw the backbone or strokes.`,
-  'unplaced-thickness': (p: CopyParams) =>
-    `No hide is of the thickness that ${who(p)} needs; add one, or allow skiving.`,
-  'unplaced-set-incomplete': (p: CopyParams) =>
-    `${who(p)} was left out because its set could not be laid whole.`,
-  'unplaced-not-tried': (p: CopyParams) =>
-    `${who(p)} was not tried before the run was stopped; let it run longer.`,
-} as const satisfies Record<`unplaced-${UnplacedReason}`, (params: CopyParams) => string>;
+  'unplaced-larger-than-every-sheet': (p: UnplacedParams) =>
+    `${missing(p)} is larger than every hide of its leather; give a larger hide or divide the piece.`,
+  'unplaced-no-sheet-allowed': (p: UnplacedParams) =>
+    `${missing(p)} may come from none of the hides given; add a hide of its leather to the order.`,
+  'unplaced-no-room': (p: UnplacedParams) =>
+    `No room was found for ${missing(p)}; give it more time, add a hide, or ask for fewer sets.`,
+  'unplaced-no-leather-good-enough': (p: UnplacedParams) =>
+    `No place on the hides is good enough for ${missing(p)} in looks, strength and zone${p.needs === undefined ? '' : ` (it asks for ${p.needs})`}; add a better hide, or ask less of the piece.`,
+  'unplaced-direction-unknown': (p: UnplacedParams) =>
+    `${missing(p)} must follow the direction in which the leather stretches least, and the hide does not show it; draw the backbone or strokes.`,
+  'unplaced-thickness': (p: UnplacedParams) =>
+    `No hide is of the thickness that ${missing(p)} needs; add one, or allow skiving.`,
+  'unplaced-set-incomplete': (p: UnplacedParams) =>
+    `${missing(p)} was left out because its set could not be laid whole; give it more time, or add a hide.`,
+  'unplaced-not-tried': (p: UnplacedParams) =>
+    `${missing(p)} was not tried before the run was stopped; let it run longer.`,
+} as const satisfies Record<`unplaced-${UnplacedReason}`, (params: UnplacedParams) => string>;
 
 /** A broken rule, in words. */
 export interface BrokenParams {
@@ -89,13 +100,13 @@ export interface HideParams {
 /** What is worth knowing about order and hides before anything is laid. */
 const ORDER_SENTENCES = {
   'arrow-guessed': (p: CopyParams & { angleDeg: number }) =>
-    `${who(p)} has no direction arrow, so its long axis is taken (${p.angleDeg}° from its drawing's x axis); draw an arrow or give its angle if that is wrong.`,
+    `${who(p)} has no direction arrow, so its long axis is taken (${p.angleDeg}° clockwise from the horizontal of its drawing); draw an arrow, or give the piece an "arrow" in the order, if that is wrong.`,
   'zones-not-drawn': (p: HideParams) =>
     `Hide ${p.hide} has no zones drawn, so that pieces which may come from certain zones only can't be held to them there; draw the zones.`,
   'hide-already-cut': (p: HideParams) =>
     `Hide ${p.hide} is marked as cut; make sure that this is the leather you mean.`,
   'candidates-not-confirmed': (p: HideParams & { count: number }) =>
-    `Hide ${p.hide} has ${p.count} possible flaws that nobody confirmed; look at them before you cut.`,
+    `Hide ${p.hide} has ${p.count} possible ${p.count === 1 ? 'flaw' : 'flaws'} that nobody has confirmed; look before you cut.`,
   'thickness-not-known': (p: HideParams) =>
     `Hide ${p.hide} says nothing of its thickness, so that pieces of a certain thickness can't be held to it there; measure it.`,
   'use-from-guessed': (p: HideParams & { useFrom: string }) =>
