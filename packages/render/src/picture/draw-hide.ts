@@ -63,9 +63,9 @@ export function drawHide(options: HidePictureOptions): Drawing {
     legendBlock(shown.content, fonts, style, PAGE_STYLE),
     flawBlock(shown.content, fonts, style),
   ];
-  const place = { columns: columnsOf(plan.panel, style) };
+  const columns = columnsOf(plan.panel, style);
   // One page is all there is: of a very long list of flaws the end is left out, the picture shows them all.
-  const [panel] = flowBlocks(blocks, place, place, style, fonts).pages;
+  const [panel] = flowBlocks(blocks, () => columns, style, fonts).pages;
   const header = {
     title: hide.id,
     titleNote: `${hideWords(hide, units)}${hide.storedAt === undefined ? '' : `, ${hide.storedAt}`}`,

@@ -55,6 +55,7 @@ export interface PictureContent {
   readonly hasStrokes: boolean;
   readonly hasLanes: boolean;
   readonly hasRoughCuts: boolean;
+  readonly hasSwatches: boolean;
   readonly hasFreeingCut: boolean;
   readonly hasOffcuts: boolean;
   readonly hasUnsureEdges: boolean;
@@ -266,6 +267,7 @@ function sceneContent(request: PictureRequest, scene: Scene): PictureContent {
     hasStrokes: hide.tightness.length > 0,
     hasLanes: layout?.lanes.some((lane) => lane.hide === hide.id) === true,
     hasRoughCuts: layout?.roughCuts.some((block) => block.hide === hide.id) === true,
+    hasSwatches: layout?.swatches.some((swatch) => swatch.hide === hide.id) === true,
     hasFreeingCut: scene.freeing.length > 0,
     hasOffcuts: scene.offcuts.length > 0,
     hasUnsureEdges: scene.marks.unsure.length > 0,

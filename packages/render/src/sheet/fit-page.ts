@@ -24,6 +24,8 @@ export interface PagePlan {
   readonly picture: Box;
   /** The tables, below or beside the picture. */
   readonly panel: Box;
+  /** Room below the picture for more tables, where they stand beside it and the picture was set to the top. */
+  readonly spare?: Box;
   readonly footer: Box;
   readonly view: HideView;
   /** Reduced so many times. */
@@ -41,7 +43,12 @@ export interface PlanRequest {
   /** Width that they want beside it. */
   readonly panelBesideMm: number;
   readonly gapMm: number;
+  /** Default: the middle of its place. At the top, what is free below it is for tables. */
+  readonly pictureAt?: 'middle' | 'top';
 }
+
+/** Less room below a picture is no use for tables. */
+const LEAST_SPARE_MM = 24;
 
 /**
  * Page upright or lying, hide turned or not, tables below or beside: whatever shows the hide largest. Where two come
@@ -61,8 +68,20 @@ export function planPage(request: PlanRequest): PagePlan {
   return best!;
 }
 
-function divide(request: PlanRequest, page: PageSize, panelAt: 'below' | 'beside', turned: Affine): PagePlan {
-  const { headerMm, footerMm, gapMm } = request;
+/** A page without a picture: what is within its margins, from the top downwards. */
+export interface PageParts {
+  readonly sheet: Box;
+  readonly header: Box;
+  readonly body: Box;
+  readonly footer: Box;
+}
+
+/** Divides a page into header, body and footer. */
+export function pageParts(
+  page: PageSize,
+  sizes: { readonly headerMm: number; readonly footerMm: number; readonly gapMm: number },
+): PageParts {
+  const { headerMm, footerMm, gapMm } = sizes;
   const sheet = {
     minX: PAGE_MARGIN_MM,
     minY: PAGE_MARGIN_MM,
@@ -72,6 +91,12 @@ function divide(request: PlanRequest, page: PageSize, panelAt: 'below' | 'beside
   const header = { ...sheet, maxY: sheet.minY + headerMm };
   const footer = { ...sheet, minY: sheet.maxY - footerMm };
   const body = { ...sheet, minY: header.maxY + gapMm, maxY: footer.minY - gapMm };
+  return { sheet, header, body, footer };
+}
+
+function divide(request: PlanRequest, page: PageSize, panelAt: 'below' | 'beside', turned: Affine): PagePlan {
+  const { gapMm } = request;
+  const { sheet, header, body, footer } = pageParts(page, request);
   const hideBox = ringBox(request.hide.outer);
   const own = ringBox(transformRegion(turned, request.hide).outer);
   const below = panelAt === 'below';
@@ -88,9 +113,12 @@ function divide(request: PlanRequest, page: PageSize, panelAt: 'below' | 'beside
     x: (own.maxX - own.minX) / denominator + 2 * LABEL_BAND_MM,
     y: (own.maxY - own.minY) / denominator + 2 * LABEL_BAND_MM,
   };
-  const picture = below
-    ? { ...body, maxY: body.minY + Math.min(wanted.y, room.y) }
-    : { ...body, maxX: body.minX + Math.max(Math.min(wanted.x, room.x), room.x) };
+  const isAtTop = !below && request.pictureAt === 'top' && room.y - wanted.y - gapMm >= LEAST_SPARE_MM;
+  const picture = {
+    ...body,
+    ...(below || isAtTop ? { maxY: body.minY + Math.min(wanted.y, room.y) } : {}),
+    ...(below ? {} : { maxX: body.minX + room.x }),
+  };
   const panel = below ? { ...body, minY: picture.maxY + gapMm } : { ...body, minX: picture.maxX + gapMm };
   return {
     page,
@@ -100,6 +128,7 @@ function divide(request: PlanRequest, page: PageSize, panelAt: 'below' | 'beside
     picture,
     panel,
     denominator,
+    ...(isAtTop ? { spare: { ...body, minY: picture.maxY + gapMm, maxX: picture.maxX } } : {}),
     view: viewInto(turned, hideBox, 1 / denominator, picture),
   };
 }

@@ -74,6 +74,21 @@ export function hideHeader(layout: Layout, hide: Hide, number: string, units: Le
   };
 }
 
+/** What the header of the whole order's page says. */
+export function orderHeader(layout: Layout): HeaderText {
+  const { order, placements, hides } = layout;
+  const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+  return {
+    title: order.name,
+    titleNote: `Cutting sheet, order version ${order.version}, ${order.date}`,
+    right: 'whole order',
+    rightNote:
+      placements.length === 0
+        ? 'nothing could be laid'
+        : `${counted(placements.length, 'piece')} on ${counted(hides.length, 'hide')}`,
+  };
+}
+
 /** The side in words, and the scale, set at the left of a footer; the scale bar stands at its right. */
 export function sheetFooter(
   fonts: FontBook,

@@ -1,6 +1,6 @@
 import { curveFromPolyline } from '@hidebound/geometry';
 import type { Box } from '@hidebound/geometry';
-import { boxCorners, line, rectangle } from '../drawing/build.js';
+import { boxCorners, chain, line, rectangle } from '../drawing/build.js';
 import type { DrawingElement } from '../drawing/model.js';
 import { directionArrow } from '../picture/direction-arrow.js';
 import type { MarkMeaning } from '../picture/hide-marks.js';
@@ -117,6 +117,7 @@ function lineRows(content: PictureContent, entry: Entry): PanelRow[] {
   }
   if (content.hasLanes) rows.push(entry(strokeSwatch(INK, FREEING_CUT_MM), 'straight first cut'));
   if (content.hasRoughCuts) rows.push(entry(strokeSwatch(INK, ROUGH_CUT_MM, [4, 1.2]), 'rough cut'));
+  if (content.hasSwatches) rows.push(entry(testPiece, 'swatch: a small test piece'));
   if (content.hasFreeingCut) {
     rows.push(entry(strokeSwatch(INK, FREEING_CUT_MM, [5, 1.2, 1.2, 1.2]), 'freeing cut: frees the offcut'));
   }
@@ -162,6 +163,13 @@ function strokeSwatch(colour: string, widthMm: number, dashMm?: readonly number[
     const stroke = { colour, widthMm, ...(dashMm === undefined ? {} : { dashMm }) };
     return [line({ x: box.minX, y }, { x: box.maxX, y }, stroke)];
   };
+}
+
+function testPiece(box: Box): DrawingElement[] {
+  const side = (box.maxY - box.minY) * 0.8;
+  const [x, y] = [(box.minX + box.maxX - side) / 2, (box.minY + box.maxY - side) / 2];
+  const square = { minX: x, maxX: x + side, minY: y, maxY: y + side };
+  return [chain(boxCorners(square), true, { stroke: { colour: INK, widthMm: MARK_LINE_MM } })];
 }
 
 function offcutSwatch(box: Box): DrawingElement[] {

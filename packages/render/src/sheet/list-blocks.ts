@@ -25,11 +25,14 @@ export function piecesBlock(placed: readonly PlacedPiece[], fonts: FontBook, sty
     const { article, piece } = copies[0]!.placement;
     const name = articles.size > 1 ? `${piece} (${article})` : piece;
     const entries = copies.map(copyEntry).join(',  ');
+    const count = `× ${copies.length}`;
+    const short = oneLine(fonts, style, name, entries, count);
+    if (short !== undefined) return [short, spaceRow(style, 0.35)];
     const names = wrapText(fonts, 'narrow bold', style.textMm, name, style.columnMm * NAME_SHARE);
     const head = names.map((text, i) =>
       tableRow(fonts, style, [
         { text, at: 0, room: NAME_SHARE, face: 'narrow bold' },
-        { text: i === 0 ? `× ${copies.length}` : '', at: 1, room: 0.14, align: 'right', face: 'narrow bold' },
+        { text: i === 0 ? count : '', at: 1, room: 0.14, align: 'right', face: 'narrow bold' },
       ]),
     );
     const [first, ...more] = wrapText(fonts, 'narrow', style.textMm, entries, style.columnMm).map((text) =>
@@ -39,6 +42,26 @@ export function piecesBlock(placed: readonly PlacedPiece[], fonts: FontBook, sty
     return [stackRows([...head, first!]), ...more, spaceRow(style, 0.35)];
   });
   return { title: 'Pieces: number (set/copy)', rows, keepRows: 2 };
+}
+
+/** Name and numbers on one line, where both are short. */
+function oneLine(
+  fonts: FontBook,
+  style: PanelStyle,
+  name: string,
+  entries: string,
+  count: string,
+): PanelRow | undefined {
+  const width = (face: 'narrow' | 'narrow bold', text: string): number =>
+    measureText(fonts, face, style.textMm, text).widthMm;
+  const at = (width('narrow bold', name) + style.textMm) / style.columnMm;
+  const room = 1 - at - (width('narrow bold', count) + style.textMm) / style.columnMm;
+  if (width('narrow', entries) > room * style.columnMm) return undefined;
+  return tableRow(fonts, style, [
+    { text: name, at: 0, room: at, face: 'narrow bold' },
+    { text: entries, at, room },
+    { text: count, at: 1, room: 0.14, align: 'right', face: 'narrow bold' },
+  ]);
 }
 
 /** "12 (2/1 ◐)". Fixed spaces keep it on one line. */
@@ -112,22 +135,32 @@ function mergedWords(merged: MergedStep, numbers: ReadonlyMap<string, string>): 
   return `${stepWords(step)}: ${span}`;
 }
 
-/** What did not fit, and why, copies of one piece and reason together. */
+/** What did not fit, by the reason why, copies of one piece together. */
 export function unplacedBlock(layout: Layout, fonts: FontBook, style: PanelStyle): PanelBlock {
-  const groups = new Map<string, UnplacedCopy[]>();
-  for (const copy of layout.unplaced) {
-    const key = JSON.stringify([copy.article, copy.piece, copy.reason]);
-    groups.set(key, [...(groups.get(key) ?? []), copy]);
-  }
-  const rows = [...groups.values()].flatMap((copies): PanelRow[] => {
-    const { article, piece, reason } = copies[0]!;
-    const sets = [...new Set(copies.map((copy) => copy.set))].sort((a, b) => a - b);
-    const where = `${sets.length === 1 ? 'set' : 'sets'} ${spans(sets)}`;
-    const words = `${copies.length} × ${piece} (${article}), ${where}: ${UNPLACED_WORDS[reason]}`;
-    const lines = wrapText(fonts, 'narrow', style.textMm, words, style.columnMm);
-    return [stackRows(lines.map((text) => lineRow(fonts, style, text)))];
+  const reasons = [...new Set(layout.unplaced.map((copy) => copy.reason))];
+  const rows = reasons.flatMap((reason): PanelRow[] => {
+    const copies = layout.unplaced.filter((copy) => copy.reason === reason);
+    const head = wrapText(fonts, 'narrow bold', style.textMm, UNPLACED_WORDS[reason], style.columnMm).map(
+      (text) => lineRow(fonts, style, text, { face: 'narrow bold' }),
+    );
+    const [first, ...more] = unplacedRows(copies, fonts, style);
+    // A reason is never parted from the first of its pieces.
+    return [stackRows([...head, first!]), ...more, spaceRow(style, 0.35)];
   });
   return { title: `Did not fit: ${layout.unplaced.length}`, rows, keepRows: 1 };
+}
+
+function unplacedRows(all: readonly UnplacedCopy[], fonts: FontBook, style: PanelStyle): PanelRow[] {
+  const groups = new Map<string, UnplacedCopy[]>();
+  for (const copy of all) groups.set(pieceKey(copy), [...(groups.get(pieceKey(copy)) ?? []), copy]);
+  return [...groups.values()].map((copies): PanelRow => {
+    const { article, piece } = copies[0]!;
+    const sets = [...new Set(copies.map((copy) => copy.set))].sort((a, b) => a - b);
+    const where = `${sets.length === 1 ? 'set' : 'sets'} ${spans(sets)}`;
+    const words = `${copies.length}\u00a0× ${piece} (${article}), ${where.replaceAll(' ', '\u00a0')}`;
+    const lines = wrapText(fonts, 'narrow', style.textMm, words, style.columnMm);
+    return stackRows(lines.map((text) => lineRow(fonts, style, text)));
+  });
 }
 
 /** "1–3, 5". */

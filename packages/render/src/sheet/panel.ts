@@ -17,6 +17,8 @@ export interface PanelStyle {
 /** One row of a table; `draw` sets it with its top left corner at (x, y). */
 export interface PanelRow {
   readonly heightMm: number;
+  /** Only room between rows: left out at the foot of a column. */
+  readonly isSpace?: boolean;
   draw(x: number, y: number, widthMm: number): readonly DrawingElement[];
 }
 
@@ -28,10 +30,8 @@ export interface PanelBlock {
   readonly keepRows: number;
 }
 
-/** Where tables may stand on one page. */
-export interface PanelPlace {
-  readonly columns: readonly Box[];
-}
+/** The columns in which tables stand on each page, counted from 0. */
+export type ColumnsOfPage = (page: number) => readonly Box[];
 
 /** Elements by page, in order. */
 export interface FlownPanel {
@@ -47,17 +47,49 @@ export function panelStyle(textMm: number, columnMm: number): PanelStyle {
 }
 
 /**
- * Sets the blocks one below the other, column after column, on the first page's place and as many further pages as it
- * takes. A title is never left alone at the foot of a column; a table that runs on repeats its title.
+ * Sets the blocks one below the other, column after column, page after page. A title is never left alone at the foot of
+ * a column; a table that runs on repeats its title. On the last page the columns end at about one height.
  */
 export function flowBlocks(
   blocks: readonly PanelBlock[],
-  first: PanelPlace,
-  further: PanelPlace,
+  columns: ColumnsOfPage,
   style: PanelStyle,
   fonts: FontBook,
 ): FlownPanel {
-  const cursor = startAt(first, further);
+  const full = flowInto(blocks, columns, style, fonts);
+  const last = full.pages.length - 1;
+  if (!areAbreast(columns(last))) return full;
+  let best = full;
+  let [tooLow, enough] = [0, 1];
+  for (let i = 0; i < BALANCING_STEPS; i++) {
+    const share = (tooLow + enough) / 2;
+    const tried = flowInto(blocks, (page) => shorten(columns(page), page === last ? share : 1), style, fonts);
+    if (tried.pages.length > full.pages.length) tooLow = share;
+    else [best, enough] = [tried, share];
+  }
+  return best;
+}
+
+/** Several columns that begin at one height. */
+function areAbreast(columns: readonly Box[]): boolean {
+  return columns.length > 1 && columns.every((box) => box.minY === columns[0]!.minY);
+}
+
+/** Halves the span of heights so often: to less than a row. */
+const BALANCING_STEPS = 7;
+
+function shorten(columns: readonly Box[], share: number): Box[] {
+  return columns.map((box) => ({ ...box, maxY: box.minY + (box.maxY - box.minY) * share }));
+}
+
+function flowInto(
+  blocks: readonly PanelBlock[],
+  columns: ColumnsOfPage,
+  style: PanelStyle,
+  fonts: FontBook,
+): FlownPanel {
+  const [first] = columns(0);
+  const cursor: Cursor = { pages: [[]], columns, column: 0, y: first!.minY };
   for (const block of blocks) {
     if (block.rows.length > 0) flowBlock(cursor, block, style, fonts);
   }
@@ -67,14 +99,9 @@ export function flowBlocks(
 /** Where the next row goes. */
 interface Cursor {
   readonly pages: DrawingElement[][];
-  readonly further: PanelPlace;
-  columns: readonly Box[];
+  readonly columns: ColumnsOfPage;
   column: number;
   y: number;
-}
-
-function startAt(first: PanelPlace, further: PanelPlace): Cursor {
-  return { pages: [[]], further, columns: first.columns, column: 0, y: first.columns[0]!.minY };
 }
 
 function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: FontBook): void {
@@ -92,6 +119,7 @@ function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: 
   block.rows.forEach((row, i) => {
     // A row that is higher than a column is set all the same, at the top of one.
     if (i > 0 && cursor.y + row.heightMm > placeOf(cursor).maxY) {
+      if (row.isSpace === true) return;
       nextColumn(cursor);
       put(blockTitle(fonts, style, `${block.title} …`, placeOf(cursor), cursor.y), titleMm);
     }
@@ -101,7 +129,7 @@ function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: 
 }
 
 function placeOf(cursor: Cursor): Box {
-  return cursor.columns[cursor.column]!;
+  return cursor.columns(cursor.pages.length - 1)[cursor.column]!;
 }
 
 function isAtTop(cursor: Cursor): boolean {
@@ -110,9 +138,8 @@ function isAtTop(cursor: Cursor): boolean {
 
 function nextColumn(cursor: Cursor): void {
   cursor.column++;
-  if (cursor.column >= cursor.columns.length) {
+  if (cursor.column >= cursor.columns(cursor.pages.length - 1).length) {
     cursor.pages.push([]);
-    cursor.columns = cursor.further.columns;
     cursor.column = 0;
   }
   cursor.y = placeOf(cursor).minY;

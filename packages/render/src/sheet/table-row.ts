@@ -46,7 +46,7 @@ export function lineRow(
 
 /** An empty row of part of a row's height. */
 export function spaceRow(style: PanelStyle, share: number): PanelRow {
-  return { heightMm: style.rowMm * share, draw: () => [] };
+  return { heightMm: style.rowMm * share, isSpace: true, draw: () => [] };
 }
 
 /** Rows that are never parted. */

@@ -39,7 +39,7 @@ function balanceBlock(title: string, balance: AreaBalance, fonts: FontBook, styl
     { text: '', at: 0, room: 0.4 },
     { text: unit, at: 0.6, room: 0.2, align: 'right', colour: INK_SOFT },
     { text: 'ft²', at: 0.8, room: 0.2, align: 'right', colour: INK_SOFT },
-    { text: '%', at: 1, room: 0.2, align: 'right', colour: INK_SOFT },
+    { text: '% gross', at: 1, room: 0.2, align: 'right', colour: INK_SOFT },
   ]);
   const rows = [
     head,
@@ -49,9 +49,9 @@ function balanceBlock(title: string, balance: AreaBalance, fonts: FontBook, styl
     row('Pieces', balance.piecesMm2),
     row('Between pieces', balance.betweenMm2),
     row('Flaws', balance.flawsMm2),
-    row('Edge', balance.edgeMm2),
+    row('Along the edge', balance.edgeMm2),
     ...(balance.openingsMm2 > 0 ? [row('Openings', balance.openingsMm2)] : []),
-    row('Offcut', balance.offcutMm2),
+    row('Offcut, kept', balance.offcutMm2),
     rule(style),
     row('Used up', balance.usedUpMm2, true),
     yieldRow(balance, fonts, style),
