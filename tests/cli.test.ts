@@ -190,9 +190,7 @@ describe('the whole job on the demo', () => {
     writeFileSync(broken, JSON.stringify(layout));
     const run = hidebound(['check', broken]);
     expect(run.status).toBe(1);
-    expect(run.stdout).toMatch(
-      new RegExp(`error: .*broken\\.layout\\.json.*"${first!.piece}".*lies too near`),
-    );
+    expect(run.stdout).toMatch(new RegExp(`error: .*broken\\.layout\\.json.*"${first!.piece}".*lies over`));
     const data = told(hidebound(['check', broken, '--json']).stdout);
     expect(data).toMatchObject({ ok: false, exitStatus: 1, result: { proven: false } });
     expect(data.diagnostics.map(({ code }) => code)).toContain('broken-gap');

@@ -46,6 +46,7 @@ function addCommand(program: Program, spec: CommandSpec, hooks: ProgramHooks): v
     .command(spec.name)
     .summary(spec.summary)
     .description(spec.summary)
+    .configureOutput({ outputError: (text, write) => write(usageWords(text, spec)) })
     .argument(spec.argument, spec.argumentDescription)
     .addHelpText('after', helpAfter(spec));
   for (const option of [...spec.options, ...COMMON_OPTIONS]) command.addOption(toOption(option));
@@ -93,7 +94,24 @@ function parseNumber(text: string, value: Extract<OptionValue, { min: number }>)
   return number;
 }
 
-/** Commander's "error: …" as this program's one sentence. */
-function usageWords(text: string): string {
-  return text.replace(/^error: /, 'hidebound: ');
+/** Commander's "error: …" as this program's one sentence, with what would be right. */
+function usageWords(text: string, spec?: CommandSpec): string {
+  const [first = '', second = ''] = text
+    .replace(/^error: /, '')
+    .trim()
+    .split('\n')
+    .map((line) => line.replace(/\.$/, ''));
+  const help = `see hidebound ${spec === undefined ? '' : `${spec.name} `}--help`;
+  const value = /^option '(--[\w-]+).*' argument '(.*)' is invalid\. (.*?)\.?$/.exec(first);
+  if (value !== null) {
+    const right = value[3]!.replace('Allowed choices are', 'it must be one of').replace(/^It/, 'it');
+    return `hidebound: ${value[1]!} can't be "${value[2]!}"; ${right}.\n`;
+  }
+  const isNothingGiven = spec !== undefined && first.startsWith('missing required argument');
+  const words = isNothingGiven ? `Nothing to read; give ${spec.argumentDescription}` : capital(first);
+  return `hidebound: ${words}${second === '' ? '' : ` ${second}`}; ${help}.\n`;
+}
+
+function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -19,7 +19,7 @@ export function copyWords(copy: PieceCopy): string {
 /** A broken rule as a finding: which piece, and why, in the catalogue's words. */
 export function violationFinding(violation: LayoutViolation, file: string): Diagnostic {
   const { rule, at, other, part, hide, place, measured, required, accepted } = violation;
-  const party = other === undefined || typeof other === 'string' ? other : copyWords(other);
+  const party = typeof other === 'string' ? partyWords(other, rule) : other && copyWords(other);
   const who = at === undefined ? (party ?? 'The layout') : copyWords(at);
   const params: Record<string, string | number> = {
     what: part === undefined ? who : `The ${part} of ${who}`,
@@ -28,7 +28,7 @@ export function violationFinding(violation: LayoutViolation, file: string): Diag
   if (measured !== undefined) params['measured'] = shorten(measured);
   if (required !== undefined) params['required'] = shorten(required);
   return {
-    code: `broken-${rule}`,
+    code: `${accepted ? 'accepted' : 'broken'}-${rule}`,
     severity: accepted ? 'note' : 'error',
     params,
     place: {
@@ -37,6 +37,25 @@ export function violationFinding(violation: LayoutViolation, file: string): Diag
       ...(place === undefined ? {} : { point: place }),
     },
   };
+}
+
+/** What begins the id of a thing that is no piece of the order, and what such a thing is called. */
+const PARTIES: readonly (readonly [string, string])[] = [
+  ['flaw:', 'flaw '],
+  ['zone:', 'zone '],
+  ['candidate:', 'possible flaw '],
+  ['unsure-edge:', 'unsure stretch of the edge '],
+  ['swatch/', 'test piece '],
+  ['spoiled/', 'spoiled piece '],
+];
+
+/** The other party, where it is no piece: "flaw scar-1", "the lane straps". */
+function partyWords(id: string, rule: LayoutViolation['rule']): string {
+  if (rule === 'lane') return `the lane "${id}"`;
+  if (rule === 'rough-cut') return `the rough cut "${id}"`;
+  if (id === 'cut') return 'this cut of a hide';
+  const known = PARTIES.find(([start]) => id.startsWith(start));
+  return known === undefined ? id : `${known[1]}${id.slice(known[0].length)}`;
 }
 
 /** Copies that were not laid, and why. */

@@ -1,11 +1,12 @@
 import { checkLayout } from '@hidebound/leather';
-import type { Layout } from '@hidebound/leather';
+import type { Diagnostic, Layout } from '@hidebound/leather';
 import type { CommandResult } from '../command-context.js';
 import { countWords } from '../count-words.js';
 import { violationFinding } from '../copy-words.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { loadLayout, loadLayoutHides } from '../io/load-files.js';
+import { gatherYieldFindings } from '../yield-findings.js';
 import { percent } from '../yield-words.js';
 
 /** Proves a layout from its file and its hides alone. */
@@ -13,8 +14,8 @@ export function checkCommand([path]: readonly string[]): CommandResult {
   const layout = loadLayout(path!);
   const check = checkLayout(layout, loadLayoutHides(layout, path!));
   const findings = [
-    ...check.diagnostics,
     ...check.violations.map((violation) => violationFinding(violation, path!)),
+    ...gatherYieldFindings(check.diagnostics, path!).map((finding) => withFile(finding, path!)),
   ];
   return {
     exitStatus: check.proven ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo,
@@ -33,6 +34,11 @@ export function checkCommand([path]: readonly string[]): CommandResult {
     },
     diagnostics: findings,
   };
+}
+
+/** A finding that names no file is about the layout. */
+function withFile(finding: Diagnostic, file: string): Diagnostic {
+  return { ...finding, place: { file, ...finding.place } };
 }
 
 function provenWords(path: string, layout: Layout): string {

@@ -60,7 +60,19 @@ function askedFiles(options: OptionValues): AskedFiles {
   if (pdf === undefined && pageSvg === undefined && svg === undefined) {
     throw new CliError('no-output', 'Nothing to write: give --pdf, --page-svg or --svg with a file name.');
   }
+  refuseExtension('--pdf', pdf, '.svg', '.pdf');
+  refuseExtension('--page-svg', pageSvg, '.pdf', '.svg');
+  refuseExtension('--svg', svg, '.pdf', '.svg');
   return { pdf, pageSvg, svg };
+}
+
+/** A file must not be named as what it is not. */
+function refuseExtension(option: string, path: string | undefined, wrong: string, right: string): void {
+  if (path === undefined || extname(path).toLowerCase() !== wrong) return;
+  throw new CliError(
+    'bad-use',
+    `${option} ${path} would not be what its name says; let the name end in ${right}.`,
+  );
 }
 
 interface SheetJob {

@@ -2,10 +2,12 @@ import { dirname, isAbsolute, join } from 'node:path';
 import { parseHide, parseLayout } from '@hidebound/leather';
 import type { Hide, Layout, NamedHide } from '@hidebound/leather';
 import { CliError } from '../cli-error.js';
+import { refuseOtherKind } from './refuse-other-kind.js';
+import type { FileKind } from './refuse-other-kind.js';
 import { SIZE_LIMIT_MB, readFileLimited } from './read-file.js';
 
-/** A file's text. Bytes that are no UTF-8, or hold a zero, are refused: nothing that these files say is written so. */
-export function readText(path: string): string {
+/** The text of a file of one kind. Bytes that are no UTF-8, or hold a zero, are refused: nothing that these files say is written so. */
+export function readText(path: string, kind: FileKind): string {
   const bytes = readFileLimited(path, SIZE_LIMIT_MB.data);
   const text = decodeUtf8(bytes);
   if (text === undefined || text.includes('\0')) {
@@ -13,6 +15,7 @@ export function readText(path: string): string {
       file: path,
     });
   }
+  refuseOtherKind(text, kind, path);
   return text;
 }
 
@@ -25,11 +28,11 @@ function decodeUtf8(bytes: Uint8Array): string | undefined {
 }
 
 export function loadHide(path: string): Hide {
-  return parseHide(readText(path), { file: path });
+  return parseHide(readText(path, 'hide'), { file: path });
 }
 
 export function loadLayout(path: string): Layout {
-  return parseLayout(readText(path), { file: path });
+  return parseLayout(readText(path, 'layout'), { file: path });
 }
 
 /** A name within a file means a place beside that file. */

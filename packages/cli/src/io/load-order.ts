@@ -44,8 +44,8 @@ export function loadOrderJob(path: string, workshop: Workshop = DEFAULT_WORKSHOP
 function loadOrder(path: string, workshop: Workshop): Order {
   const readArticle = (name: string): Article => {
     const file = besideFile(path, name);
-    return parseArticle(readText(file), { file });
+    return parseArticle(readText(file, 'article'), { file });
   };
-  const written = parseOrder(readText(path), { file: path });
+  const written = parseOrder(readText(path, 'order'), { file: path });
   return completeOrder(written, workshop, readArticle, { file: path });
 }

@@ -19,7 +19,9 @@ const USUAL_NAME = 'workshop.yaml';
 export function loadWorkshop(named: string | undefined, mainFile: string): WorkshopInUse | undefined {
   const beside = besideFile(mainFile, USUAL_NAME);
   const file = named ?? (existsSync(beside) ? beside : undefined);
-  return file === undefined ? undefined : { file, workshop: parseWorkshop(readText(file), { file }) };
+  return file === undefined
+    ? undefined
+    : { file, workshop: parseWorkshop(readText(file, 'workshop'), { file }) };
 }
 
 /** Says whose table counts, where it is not the built-in one. */

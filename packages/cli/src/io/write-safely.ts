@@ -3,6 +3,7 @@ import {
   chmodSync,
   closeSync,
   constants,
+  existsSync,
   fsyncSync,
   openSync,
   realpathSync,
@@ -147,7 +148,7 @@ function attempt<Result>(path: string, action: () => Result): Result {
 function couldNotWrite(path: string, error: unknown): CliError {
   return new CliError(
     'can-not-write',
-    `It could not be written: ${writeFailureWords(error)}. What was there is untouched.`,
+    `It could not be written: ${writeFailureWords(error)}.${existsSync(path) ? ' What was there is untouched.' : ''}`,
     { file: path },
   );
 }

@@ -2,6 +2,9 @@ import type { SentenceTable } from './sentence.js';
 
 const near = (word: string | undefined): string => (word === undefined ? '' : ` Did you mean "${word}"?`);
 
+/** "a hide", "an order". */
+const aKind = (kind: string): string => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
+
 /** English sentences for what can be wrong with a file or a quantity. Values come in already quoted. */
 export const FILE_SENTENCES = {
   'too-large': (p: { sizeMb: number; limitMb: number }) =>
@@ -29,7 +32,7 @@ export const FILE_SENTENCES = {
   'format-strange': (p: { found: string; format: string }) =>
     `The format line says ${p.found}, which is no format of Hidebound; it should say ${p.format}.`,
   'format-other': (p: { found: string; format: string }) =>
-    `This is a ${p.found} file, but a ${p.format} file is wanted here; give the other file.`,
+    `This is ${aKind(p.found)} file, but ${aKind(p.format)} file is wanted here; give the other file.`,
   'format-newer': (p: { found: string; newest: string }) =>
     `The file was written by a newer Hidebound (${p.found}); this one reads up to ${p.newest}, so install the newer one to open it.`,
 

@@ -53,32 +53,44 @@ export interface BrokenParams {
 const figures = (p: BrokenParams, unit: string): string =>
   p.measured === undefined || p.required === undefined
     ? ''
-    : ` (${p.measured} ${unit} where ${p.required} ${unit} is asked)`;
+    : ` (${p.measured}${unit} where ${p.required}${unit} is asked)`;
+const turned = (p: BrokenParams): string =>
+  p.measured === undefined || p.required === undefined
+    ? ''
+    : ` (by ${p.measured}° where at most ${p.required}° is allowed)`;
+/** A distance below zero is how far one reaches into the other. */
+const reach = (p: BrokenParams): string | undefined =>
+  p.measured !== undefined && p.measured < 0 ? ` by ${-p.measured} mm` : undefined;
 const party = (p: BrokenParams, otherwise: string): string => p.other ?? otherwise;
 
 /** What the check found: code "broken-" and the rule's name. */
 const BROKEN_SENTENCES = {
   'broken-gap': (p: BrokenParams) =>
-    `${p.what} lies too near to ${party(p, 'another piece')}${figures(p, 'mm')}; move them apart.`,
+    reach(p) === undefined
+      ? `${p.what} lies too near to ${party(p, 'another piece')}${figures(p, ' mm')}; move them apart.`
+      : `${p.what} lies over ${party(p, 'another piece')}${reach(p)}; move them apart.`,
   'broken-edge': (p: BrokenParams) =>
-    `${p.what} lies too near to the edge of the hide or of an opening${figures(p, 'mm')}; move it inwards.`,
+    reach(p) === undefined
+      ? `${p.what} lies too near to the edge of the hide or of an opening${figures(p, ' mm')}; move it inwards.`
+      : `${p.what} reaches over the edge of the hide or of an opening${reach(p)}; move it inwards.`,
   'broken-void': (p: BrokenParams) =>
-    `${p.what} lies too near to a place that is never to be used, ${party(p, 'a flaw')}${figures(p, 'mm')}; move it away.`,
+    reach(p) === undefined
+      ? `${p.what} lies too near to a place that is never to be used, ${party(p, 'a flaw')}${figures(p, ' mm')}; move it away.`
+      : `${p.what} reaches into a place that is never to be used, ${party(p, 'a flaw')},${reach(p)}; move it away.`,
   'broken-looks': (p: BrokenParams) =>
     `${p.what} lies on leather whose looks are not good enough, ${party(p, 'a flaw or zone')}; move it.`,
   'broken-strength': (p: BrokenParams) =>
     `${p.what} bears load and lies on weak leather, ${party(p, 'a flaw or zone')}; move it.`,
   'broken-zone': (p: BrokenParams) => `${p.what} lies outside the zones that it may come from; move it.`,
-  'broken-angle': (p: BrokenParams) =>
-    `${p.what} does not follow its direction rule${figures(p, '°')}; turn it.`,
+  'broken-angle': (p: BrokenParams) => `${p.what} is turned away from its direction${turned(p)}; turn it.`,
   'broken-thickness': (p: BrokenParams) =>
-    `${p.what} lies on leather of the wrong thickness${figures(p, 'mm')}; move it.`,
+    `${p.what} lies on leather of the wrong thickness${figures(p, ' mm')}; move it.`,
   'broken-mirrored': (p: BrokenParams) =>
     `${p.what} is mirrored where it should not be, or not where it should; lay the other one.`,
   'broken-pair': (p: BrokenParams) =>
     `${p.what} and ${party(p, 'its mirror image')} do not lie where they stretch alike; move one of them.`,
   'broken-count': (p: BrokenParams) =>
-    `${p.what} is laid more or fewer times than the order asks${figures(p, 'times')}.`,
+    `${p.what} is laid more or fewer times than the order asks${figures(p, ' times')}; lay the order anew.`,
   'broken-set': (p: BrokenParams) => `${p.what} does not lie on one hide with the rest of its set; move it.`,
   'broken-lot': (p: BrokenParams) =>
     `${p.what} lies on a hide of another lot than the rest of its set, so that shades may differ; move it.`,
@@ -86,10 +98,11 @@ const BROKEN_SENTENCES = {
   'broken-locked': (p: BrokenParams) =>
     `${p.what} was locked in its place and does not lie there any more; put it back.`,
   'broken-lane': (p: BrokenParams) =>
-    `${p.what} does not lie in its lane of straps, ${party(p, 'the lane')}; lay the lane anew.`,
+    `${p.what} does not keep to ${party(p, 'the lane')}: the straps of a lane lie in their rows within it, and all else outside; lay the lane anew.`,
   'broken-rough-cut': (p: BrokenParams) =>
-    `${p.what} does not keep to its rough cut, ${party(p, 'the rough cut')}; lay it anew.`,
-  'broken-finite': (p: BrokenParams) => `${p.what} has a place or an angle that is not a number.`,
+    `${p.what} does not keep to ${party(p, 'the rough cut')}: its pieces lie within it, margin included, and all else outside; lay it anew.`,
+  'broken-finite': (p: BrokenParams) =>
+    `${p.what} has a place or an angle that is not a number, or the order does not ask for it at all; correct it, or take it out.`,
 } as const satisfies Record<`broken-${RuleName}`, (params: BrokenParams) => string>;
 
 /** A hide, in words. */
