@@ -10,15 +10,15 @@ export interface Cubic {
 
 /** The point at parameter t. */
 export function cubicPoint(c: Cubic, t: number): Point {
-  const s = 1 - t;
-  const a = s * s * s;
-  const b = 3 * s * s * t;
-  const d = 3 * s * t * t;
-  const e = t * t * t;
   return {
-    x: a * c.p0.x + b * c.p1.x + d * c.p2.x + e * c.p3.x,
-    y: a * c.p0.y + b * c.p1.y + d * c.p2.y + e * c.p3.y,
+    x: cubicValue(c.p0.x, c.p1.x, c.p2.x, c.p3.x, t),
+    y: cubicValue(c.p0.y, c.p1.y, c.p2.y, c.p3.y, t),
   };
+}
+
+function cubicValue(p0: number, p1: number, p2: number, p3: number, t: number): number {
+  const s = 1 - t;
+  return s * s * s * p0 + 3 * s * s * t * p1 + 3 * s * t * t * p2 + t * t * t * p3;
 }
 
 /** The derivative by t at parameter t. */
@@ -73,13 +73,11 @@ export function cubicInflections(c: Cubic): number[] {
   return rootsWithin(bx * dy - by * dx, ax * dy - ay * dx, ax * by - ay * bx);
 }
 
-/** Parameters in (0, 1) at which the curve is furthest along x or along y, ascending. */
-export function cubicExtremes(c: Cubic): number[] {
-  const along = (p0: number, p1: number, p2: number, p3: number) =>
-    rootsWithin(p3 - 3 * p2 + 3 * p1 - p0, 2 * (p2 - 2 * p1 + p0), p1 - p0);
-  return [...along(c.p0.x, c.p1.x, c.p2.x, c.p3.x), ...along(c.p0.y, c.p1.y, c.p2.y, c.p3.y)].sort(
-    (a, b) => a - b,
-  );
+/** Values at which one coordinate of a cubic turns back between its ends: two at most. */
+export function cubicTurns(p0: number, p1: number, p2: number, p3: number): number[] {
+  const turns = rootsWithin(p3 - 3 * p2 + 3 * p1 - p0, 2 * (p2 - 2 * p1 + p0), p1 - p0);
+  for (let i = 0; i < turns.length; i++) turns[i] = cubicValue(p0, p1, p2, p3, turns[i]!);
+  return turns;
 }
 
 /** Direction in which the curve leaves its start, not of unit length; zero only if all points coincide. */
@@ -102,14 +100,13 @@ export function cubicEndTangent(c: Cubic): Point {
  * How far the curve can be from its chord, from above: three quarters of the farther handle's distance, as long
  * as both handles lie between the chord's ends; else infinity.
  */
-export function cubicFlatness(c: Cubic): number {
-  const dx = c.p3.x - c.p0.x;
-  const dy = c.p3.y - c.p0.y;
+export function cubicFlatness({ p0, p1, p2, p3 }: Cubic): number {
+  return flatness(p1.x - p0.x, p1.y - p0.y, p2.x - p0.x, p2.y - p0.y, p3.x - p0.x, p3.y - p0.y);
+}
+
+/** `cubicFlatness` of handles a and b and end d, as seen from the start. */
+export function flatness(ax: number, ay: number, bx: number, by: number, dx: number, dy: number): number {
   const lengthSq = dx * dx + dy * dy;
-  const ax = c.p1.x - c.p0.x;
-  const ay = c.p1.y - c.p0.y;
-  const bx = c.p2.x - c.p0.x;
-  const by = c.p2.y - c.p0.y;
   if (lengthSq === 0) return Math.sqrt(Math.max(ax * ax + ay * ay, bx * bx + by * by));
   const along1 = ax * dx + ay * dy;
   const along2 = bx * dx + by * dy;
@@ -123,9 +120,12 @@ function rootsWithin(a: number, b: number, c: number): number[] {
   const discriminant = b * b - 4 * a * c;
   if (discriminant < 0) return [];
   const q = -0.5 * (b + (b < 0 ? -1 : 1) * Math.sqrt(discriminant));
-  const found = [a === 0 ? NaN : q / a, q === 0 ? NaN : c / q].filter((t) => t > 0 && t < 1);
-  found.sort((s, t) => s - t);
-  return found.length === 2 && found[0] === found[1] ? [found[0]!] : found;
+  const one = a === 0 ? NaN : q / a;
+  const other = q === 0 ? NaN : c / q;
+  const hasOne = one > 0 && one < 1;
+  const hasOther = other > 0 && other < 1 && !(hasOne && other === one);
+  if (hasOne && hasOther) return one < other ? [one, other] : [other, one];
+  return hasOne ? [one] : hasOther ? [other] : [];
 }
 
 function mix(a: Point, b: Point, t: number): Point {

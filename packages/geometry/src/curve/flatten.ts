@@ -1,10 +1,8 @@
 import { CURVE_TOLERANCE_MM } from '../tolerance.js';
-import type { Curve, CurveSegment, Point, Polyline } from '../types/shape.js';
+import type { CubicSegment, Curve, CurveSegment, Point, Polyline } from '../types/shape.js';
 import { arcCentre, arcSteps, pointOnArc } from './arc.js';
-import { cubicFlatness, splitCubic } from './cubic.js';
+import { flatness } from './cubic.js';
 import type { Cubic } from './cubic.js';
-import { toCubic } from './measure.js';
-import { curveSteps } from './path.js';
 
 /** Halvings after which a part is taken for straight: a part of a 10 m curve is then below the grid. */
 const MAX_DEPTH = 24;
@@ -15,11 +13,10 @@ const MAX_DEPTH = 24;
  */
 export function flattenCurve(curve: Curve, toleranceMm: number = CURVE_TOLERANCE_MM): Polyline {
   const corners: Point[] = [curve.start];
-  for (const { from, segment } of curveSteps(curve)) {
-    for (const p of flattenSegment(from, segment, toleranceMm)) {
-      const last = corners[corners.length - 1]!;
-      if (p.x !== last.x || p.y !== last.y) corners.push(p);
-    }
+  let from = curve.start;
+  for (const segment of curve.segments) {
+    addCorners(corners, from, segment, toleranceMm);
+    from = segment.to;
   }
   if (corners.length === 1) corners.push(curve.start);
   return corners;
@@ -27,31 +24,88 @@ export function flattenCurve(curve: Curve, toleranceMm: number = CURVE_TOLERANCE
 
 /** The corners of one segment after its start. */
 export function flattenSegment(from: Point, segment: CurveSegment, toleranceMm: number): Point[] {
-  switch (segment.kind) {
-    case 'line':
-      return [segment.to];
-    case 'arc':
-      return flattenArc(from, segment.via, segment.to, toleranceMm);
-    case 'cubic':
-      return flattenCubic(toCubic(from, segment), toleranceMm);
-  }
+  const corners = [from];
+  addCorners(corners, from, segment, toleranceMm);
+  return corners.slice(1);
 }
 
 /** The corners of a cubic's chords after its start. */
-export function flattenCubic(cubic: Cubic, toleranceMm: number): Point[] {
-  const corners: Point[] = [];
-  addChords(cubic, toleranceMm, corners, 0);
-  return corners;
+export function flattenCubic({ p0, p1, p2, p3 }: Cubic, toleranceMm: number): Point[] {
+  return flattenSegment(p0, { kind: 'cubic', handle1: p1, handle2: p2, to: p3 }, toleranceMm);
 }
 
-function addChords(cubic: Cubic, toleranceMm: number, corners: Point[], depth: number): void {
-  if (depth >= MAX_DEPTH || cubicFlatness(cubic) <= toleranceMm) {
-    corners.push(cubic.p3);
-    return;
+/** Adds those of one segment, but for repeated ones, to the corners so far. */
+function addCorners(corners: Point[], from: Point, segment: CurveSegment, toleranceMm: number): void {
+  switch (segment.kind) {
+    case 'line':
+      addCorner(corners, segment.to);
+      break;
+    case 'arc':
+      for (const p of flattenArc(from, segment.via, segment.to, toleranceMm)) addCorner(corners, p);
+      break;
+    case 'cubic':
+      addChords(from, segment, toleranceMm, corners);
   }
-  const [head, tail] = splitCubic(cubic, 0.5);
-  addChords(head, toleranceMm, corners, depth + 1);
-  addChords(tail, toleranceMm, corners, depth + 1);
+}
+
+function addCorner(corners: Point[], p: Point): void {
+  const last = corners[corners.length - 1]!;
+  if (p.x !== last.x || p.y !== last.y) corners.push(p);
+}
+
+/** Numbers of one cubic: x and y of its four points. */
+const CUBIC_NUMBERS = 8;
+
+/**
+ * Halves the cubic (de Casteljau) until its parts are flat. In plain numbers on a stack of its own, where the later
+ * half waits for the earlier one: large files have a million such parts, and objects for each cost half of the time.
+ */
+function addChords(from: Point, cubic: CubicSegment, toleranceMm: number, corners: Point[]): void {
+  const { handle1: h1, handle2: h2, to } = cubic;
+  const waiting = [0];
+  const stack = [from.x, from.y, h1.x, h1.y, h2.x, h2.y, to.x, to.y];
+  while (waiting.length > 0) {
+    const depth = waiting.pop()!;
+    const at = waiting.length * CUBIC_NUMBERS;
+    const x0 = stack[at]!;
+    const y0 = stack[at + 1]!;
+    const x1 = stack[at + 2]!;
+    const y1 = stack[at + 3]!;
+    const x2 = stack[at + 4]!;
+    const y2 = stack[at + 5]!;
+    const x3 = stack[at + 6]!;
+    const y3 = stack[at + 7]!;
+    const isFlat = flatness(x1 - x0, y1 - y0, x2 - x0, y2 - y0, x3 - x0, y3 - y0) <= toleranceMm;
+    if (isFlat || depth >= MAX_DEPTH) {
+      addCorner(corners, { x: x3, y: y3 });
+      continue;
+    }
+    halve(stack, at);
+    waiting.push(depth + 1, depth + 1);
+  }
+}
+
+/** Puts the later half of the cubic at `at` in its place and the earlier one after it, which is taken first. */
+function halve(stack: number[], at: number): void {
+  for (let i = at; i < at + 2; i++) {
+    const p0 = stack[i]!;
+    const p1 = stack[i + 2]!;
+    const p2 = stack[i + 4]!;
+    const p3 = stack[i + 6]!;
+    const p01 = p0 + (p1 - p0) * 0.5;
+    const p12 = p1 + (p2 - p1) * 0.5;
+    const p23 = p2 + (p3 - p2) * 0.5;
+    const p012 = p01 + (p12 - p01) * 0.5;
+    const p123 = p12 + (p23 - p12) * 0.5;
+    const middle = p012 + (p123 - p012) * 0.5;
+    stack[i] = middle;
+    stack[i + 2] = p123;
+    stack[i + 4] = p23;
+    stack[i + CUBIC_NUMBERS] = p0;
+    stack[i + CUBIC_NUMBERS + 2] = p01;
+    stack[i + CUBIC_NUMBERS + 4] = p012;
+    stack[i + CUBIC_NUMBERS + 6] = middle;
+  }
 }
 
 function flattenArc(from: Point, via: Point, to: Point, toleranceMm: number): Point[] {

@@ -1,29 +1,55 @@
 import { distanceBetween } from '../point.js';
 import { ringBox } from '../shape/ring.js';
 import { LENGTH_TOLERANCE_MM } from '../tolerance.js';
-import type { Box, Curve, CurveSegment, Point } from '../types/shape.js';
+import type { ArcSegment, Box, CubicSegment, Curve, CurveSegment, Point } from '../types/shape.js';
 import { normalizeDeg, sinCosDeg } from '../number/trigonometry.js';
 import { arcCentre, pointOnArc } from './arc.js';
 import type { ArcCircle } from './arc.js';
-import { cubicDerivative, cubicExtremes, cubicPoint } from './cubic.js';
+import { cubicDerivative, cubicPoint, cubicTurns } from './cubic.js';
 import type { Cubic } from './cubic.js';
-import { curveSteps } from './path.js';
 
 const RADIANS_PER_DEGREE = 0.017453292519943295;
 
 /** The smallest axis-parallel box around the true curve. */
 export function curveBox(curve: Curve): Box {
-  const points: Point[] = [curve.start];
-  for (const { from, segment } of curveSteps(curve)) {
-    points.push(segment.to, ...furthestPoints(from, segment));
+  const box = { ...ringBox([curve.start]) };
+  for (const { to } of curve.segments) reach(box, to);
+  let from = curve.start;
+  for (const segment of curve.segments) {
+    if (segment.kind === 'cubic') reachCubic(box, from, segment);
+    else if (segment.kind === 'arc') for (const p of furthestOfArc(from, segment)) reach(box, p);
+    from = segment.to;
   }
-  return ringBox(points);
+  return box;
+}
+
+type GrowingBox = { -readonly [key in keyof Box]: Box[key] };
+
+function reach(box: GrowingBox, { x, y }: Point): void {
+  if (x < box.minX) box.minX = x;
+  if (x > box.maxX) box.maxX = x;
+  if (y < box.minY) box.minY = y;
+  if (y > box.maxY) box.maxY = y;
+}
+
+/** A cubic lies among its ends and handles, so that only where a handle leaves the box may the curve do so. */
+function reachCubic(box: GrowingBox, p0: Point, { handle1: p1, handle2: p2, to: p3 }: CubicSegment): void {
+  if (Math.min(p1.x, p2.x) < box.minX || Math.max(p1.x, p2.x) > box.maxX) {
+    for (const x of cubicTurns(p0.x, p1.x, p2.x, p3.x)) reach(box, { x, y: p0.y });
+  }
+  if (Math.min(p1.y, p2.y) < box.minY || Math.max(p1.y, p2.y) > box.maxY) {
+    for (const y of cubicTurns(p0.y, p1.y, p2.y, p3.y)) reach(box, { x: p0.x, y });
+  }
 }
 
 /** Length in mm, to within about 1e-6 mm a segment. */
 export function curveLength(curve: Curve): number {
   let sum = 0;
-  for (const { from, segment } of curveSteps(curve)) sum += segmentLength(from, segment);
+  let from = curve.start;
+  for (const segment of curve.segments) {
+    sum += segmentLength(from, segment);
+    from = segment.to;
+  }
   return sum;
 }
 
@@ -34,7 +60,11 @@ export function curveLength(curve: Curve): number {
 export function curveArea(curve: Curve): number {
   const origin = curve.start;
   let twice = 0;
-  for (const { from, segment } of curveSteps(curve)) twice += twiceAreaSeenFrom(origin, from, segment);
+  let from = origin;
+  for (const segment of curve.segments) {
+    twice += twiceAreaSeenFrom(origin, from, segment);
+    from = segment.to;
+  }
   return twice / 2;
 }
 
@@ -43,12 +73,7 @@ export function toCubic(from: Point, segment: Extract<CurveSegment, { kind: 'cub
   return { p0: from, p1: segment.handle1, p2: segment.handle2, p3: segment.to };
 }
 
-function furthestPoints(from: Point, segment: CurveSegment): Point[] {
-  if (segment.kind === 'cubic') {
-    const cubic = toCubic(from, segment);
-    return cubicExtremes(cubic).map((t) => cubicPoint(cubic, t));
-  }
-  if (segment.kind === 'line') return [];
+function furthestOfArc(from: Point, segment: ArcSegment): Point[] {
   const circle = arcCentre(from, segment.via, segment.to);
   if (circle === 'straight') return [segment.via];
   return [0, 90, 180, 270].flatMap((deg) => {

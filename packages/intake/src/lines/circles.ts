@@ -1,4 +1,4 @@
-import { arcCentre, curveBox, curveSteps, distanceBetween, flattenCurve } from '@hidebound/geometry';
+import { arcCentre, curveBox, distanceBetween, flattenCurve } from '@hidebound/geometry';
 import type { Curve, Point } from '@hidebound/geometry';
 import {
   CIRCLE_CHORD_MM,
@@ -41,9 +41,11 @@ export function circleOfCurve(curve: Curve): Circle | undefined {
 function circleOfArcs(curve: Curve): Circle | undefined {
   let first: Circle | undefined;
   let turn = 0;
-  for (const { from, segment } of curveSteps(curve)) {
+  let from = curve.start;
+  for (const segment of curve.segments) {
     const circle = segment.kind === 'arc' ? arcCentre(from, segment.via, segment.to) : 'straight';
     if (circle === 'straight') return undefined;
+    from = segment.to;
     first ??= circle;
     turn += circle.sweepDeg;
     if (distanceBetween(first.center, circle.center) > CIRCLE_MM) return undefined;

@@ -6,7 +6,7 @@ import {
   flattenCurve,
   growBox,
   pointInRing,
-  polylineNearest,
+  pointToRing,
   ringBox,
 } from '@hidebound/geometry';
 import type { Box, Point, Polyline } from '@hidebound/geometry';
@@ -83,16 +83,12 @@ function pieceAround(line: RoleLine, find: PieceFinder): PieceParts | undefined 
   const around = find(box, ({ outline }) => shareInside(sampled, outline) >= 0.5);
   if (around !== undefined || line.role !== 'notch') return around;
   const reach = growBox(box, NOTCH_REACH_MM);
-  return find(reach, ({ outline }) => edgeDistance(outline.ring, points[0]!) <= NOTCH_REACH_MM);
+  return find(reach, ({ outline }) => pointToRing(points[0]!, outline.ring) <= NOTCH_REACH_MM);
 }
 
 function withMiddle(points: Polyline): Polyline {
   const [a, b] = [points[0]!, points.at(-1)!];
   return [a, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, b];
-}
-
-function edgeDistance(ring: Polyline, p: Point): number {
-  return polylineNearest([...ring, ring[0]!], p).distance;
 }
 
 /** False if the line can't be what its role says. */
@@ -189,7 +185,7 @@ function guessLine(placing: Placing): boolean {
 function guessRole({ curve }: RoleLine, piece: PieceParts): LineRole {
   if (curve.closed) return 'stitch';
   const { start, end } = curveEndPoints(curve);
-  const [a, b] = [edgeDistance(piece.outline.ring, start), edgeDistance(piece.outline.ring, end)];
+  const [a, b] = [pointToRing(start, piece.outline.ring), pointToRing(end, piece.outline.ring)];
   const isShort =
     curve.segments.length === 1 && curve.segments[0]!.kind === 'line' && curveLength(curve) <= NOTCH_MAX_MM;
   if (isShort && Math.min(a, b) <= JOIN_MM && Math.max(a, b) > JOIN_MM) return 'notch';
