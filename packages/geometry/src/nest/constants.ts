@@ -34,8 +34,8 @@ export const IMPROVE_CANDIDATES = 4;
 export const SECOND_ANGLES = 32;
 export const SECOND_CANDIDATES = 16;
 
-/** Angles tried for a free piece in the first layout, and in one step of the improvement. */
-export const FIRST_FREE_ANGLES = 8;
+/** Angles tried for a piece in the first layout, and in one step of the improvement. */
+export const FIRST_FREE_ANGLES = 12;
 export const IMPROVE_FREE_ANGLES = 5;
 
 /** Steps of the improvement between two joins. */

@@ -48,24 +48,45 @@ export function* layFirst(layout: Layout, wanted: Wanted): Generator<undefined, 
   yield* growSets(layout, wanted, oneByOne);
 }
 
-/** Lays required sets: bound ones set by set, all other copies in one order. */
+/** Lays required sets: what is bound together set by set, all other copies in one order. */
 function* layUnits(layout: Layout, sets: readonly SetOfCopies[]): Generator<undefined, void> {
   const loose: number[] = [];
-  const bound: SetOfCopies[] = [];
+  const boundByFirst = new Map<number, Bound>();
   for (const set of sets) {
-    if (isBound(layout, set)) bound.push(set);
-    else loose.push(...set.copies);
+    const copies = isBound(layout, set) ? inOrder(layout, bindingCopies(layout, set)) : [];
+    if (copies.length > 0) boundByFirst.set(copies[0]!, { set, copies });
+    loose.push(...set.copies.filter((copy) => !copies.includes(copy)));
   }
-  const firstOfSet = new Map(bound.map((set) => [inOrder(layout, set.copies)[0]!, set]));
-  for (const copy of inOrder(layout, [...loose, ...firstOfSet.keys()])) {
-    const set = firstOfSet.get(copy);
-    if (set !== undefined) yield* layBoundSet(layout, set);
+  for (const copy of inOrder(layout, [...loose, ...boundByFirst.keys()])) {
+    const bound = boundByFirst.get(copy);
+    if (bound !== undefined) yield* layBoundSet(layout, bound);
     else if (layout.laid[copy] === undefined) {
       tryToLay(layout, copy, FIRST_EFFORT);
       yield;
     }
   }
-  yield* lookAgain(layout, [...loose, ...bound.flatMap((set) => set.copies)]);
+  yield* lookAgain(
+    layout,
+    sets.flatMap((set) => set.copies),
+  );
+}
+
+/** Copies of a set that are laid together. */
+interface Bound {
+  readonly set: SetOfCopies;
+  readonly copies: readonly number[];
+}
+
+/**
+ * Copies that a set holds to one share. Lots are compared within a group: those of the first copy's group are held
+ * together, the others follow the first of theirs. Where only faces share a lot, no other piece is held.
+ */
+function bindingCopies({ demand }: Layout, { kind, copies }: SetOfCopies): number[] {
+  const itemOf = (copy: number): Item => demand.copies[copy]!.prepared.item;
+  const held = copies.filter((copy) => kind.keep !== 'faceLot' || itemOf(copy).isFace);
+  if (kind.keep === 'sheet' || held.length === 0) return held;
+  const { group } = itemOf(held[0]!);
+  return held.filter((copy) => itemOf(copy).group === group);
 }
 
 /** Its copies must share something that not all sheets have in common. */
@@ -113,9 +134,9 @@ function layBothAgain(layout: Layout, copy: number): boolean {
 }
 
 /** Tries each sheet or lot until one takes all that the set binds; else keeps the one that takes the most. */
-function* layBoundSet(layout: Layout, set: SetOfCopies): Generator<undefined, void> {
-  const open = inOrder(layout, set.copies).filter((copy) => layout.laid[copy] === undefined);
-  const hasMate = open.length < set.copies.length;
+function* layBoundSet(layout: Layout, { set, copies }: Bound): Generator<undefined, void> {
+  const open = inOrder(layout, copies).filter((copy) => layout.laid[copy] === undefined);
+  const hasMate = open.length < copies.length;
   let most = -1;
   let best: readonly Laid[] = [];
   for (const share of hasMate ? [layout.problem.sheets.map((_, i) => i)] : shares(layout, set)) {
@@ -131,25 +152,17 @@ function* layBoundSet(layout: Layout, set: SetOfCopies): Generator<undefined, vo
   for (const laid of best) layCopyAgain(layout, laid);
 }
 
-/**
- * Lays what it can; true if all lie that the set binds, so that no other share would take more. Only those are held
- * to the share, and of lots only those of the first copy's group: lots are compared within a group, and the others
- * follow the first of theirs.
- */
+/** Lays what it can; true if all lie that the set binds, so that no other share would take more. */
 function* layWithin(
   layout: Layout,
   set: SetOfCopies,
   open: readonly number[],
   share: readonly number[],
 ): Generator<undefined, boolean> {
+  const binding = bindingCopies(layout, set);
   let isWhole = true;
-  const { keep } = set.kind;
-  const itemOf = (copy: number): Item => layout.demand.copies[copy]!.prepared.item;
-  const mayBind = (item: Item): boolean => keep !== 'faceLot' || item.isFace;
-  const lead = open.map(itemOf).find(mayBind);
   for (const copy of open) {
-    const item = itemOf(copy);
-    const isBinding = mayBind(item) && (keep === 'sheet' || item.group === lead?.group);
+    const isBinding = binding.includes(copy);
     const isLaid = tryToLay(layout, copy, FIRST_EFFORT, isBinding ? share : undefined);
     if (isBinding && !isLaid) isWhole = false;
     yield;
@@ -167,7 +180,7 @@ function* growSets(layout: Layout, wanted: Wanted, sets: readonly SetOfCopies[])
     if (full.has(set.kindIndex)) continue;
     wantSet(wanted, set);
     if (isBound(layout, set)) {
-      yield* layBoundSet(layout, set);
+      yield* layBoundSet(layout, { set, copies: set.copies });
     } else {
       for (const copy of inOrder(layout, set.copies)) {
         if (layout.laid[copy] === undefined && !tryToLay(layout, copy, FIRST_EFFORT)) break;

@@ -159,13 +159,14 @@ function ruledPlace(
   const { sheet, index } = state.space;
   const place = exactPlace(state, variant, u, v, howExact);
   if (place === undefined || rulesHold(place, sheet, pair)) return place;
+  const deg = fittedRotationDeg(place, sheet);
+  if (deg !== undefined) {
+    const turned = exactPlace(state, variantOf(layout, variant.prepared, index, deg), u, v);
+    if (turned !== undefined && rulesHold(turned, sheet, pair)) return turned;
+  }
   // Direction, thickness or the partner's distance may be right where it was looked for but not where it slid to.
   const start = unsettledPlace(state, variant, u, v);
-  if (start !== undefined && rulesHold(start, sheet, pair)) return start;
-  const deg = fittedRotationDeg(place, sheet);
-  if (deg === undefined) return undefined;
-  const turned = exactPlace(state, variantOf(layout, variant.prepared, index, deg), u, v);
-  return turned !== undefined && rulesHold(turned, sheet, pair) ? turned : undefined;
+  return start !== undefined && rulesHold(start, sheet, pair) ? start : undefined;
 }
 
 /** Directions of some long edges of pieces that lie there, degrees on the sheet. */
