@@ -1,7 +1,7 @@
 import { LeatherError } from '../leather-error.js';
 import type { LeatherErrorCode } from '../leather-error.js';
 import type { Order, OrderArticle, OrderPiece } from '../model/order.js';
-import { nearestName } from '../words/nearest-name.js';
+import { nearestName } from '../words/nearest.js';
 
 /** Copies of one piece that one order may ask for: beyond, a slip of the pen is likelier than the wish. */
 const MOST_COPIES = 100_000;

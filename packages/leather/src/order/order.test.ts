@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Order, OrderPiece, ResolvedOrder } from '../model/order.js';
-import type { LayablePiece, PatternPieces } from '../model/piece.js';
+import type { LayablePiece, PatternPiece, PatternPieces } from '../model/piece.js';
 import { resolvePieces } from '../pieces/resolve-pieces.js';
 import {
   plainArticle,
@@ -150,6 +150,28 @@ describe('resolving pieces', () => {
   test('when the file has two of that name, the sentence says so', () => {
     const twice = () => ({ pieces: [...patterns().pieces, ...patterns().pieces] });
     expect(() => resolve({ from: from('wing') }, twice)).toThrow(/2 pieces are named "wing"/);
+  });
+
+  test('when the cut line of a named piece crosses itself, the order is refused with the place, but not for another piece', () => {
+    const tangled = polygonCurve([
+      [0, 0],
+      [40, 40],
+      [40, 0],
+      [0, 60],
+    ]);
+    const knot: PatternPiece = {
+      piece: plainPiece('knot', tangled),
+      source: { file: 'bag.svg', element: '#knot' },
+    };
+    const withKnot = () => ({ pieces: [...patterns().pieces, knot] });
+    // By hand: the lines y = x and y = 60 - 1.5 x meet at 24.
+    expect(() => resolve({ from: from('knot') }, withKnot)).toThrow(
+      /^bag\.svg, #knot, at \(24, 24\) mm: the cut line of "knot" crosses itself here, so the piece "side" of the article "bag" can't be cut/,
+    );
+    expect(() => resolve({ from: from('knot') }, withKnot)).toThrow(
+      expect.objectContaining({ code: 'bad-outline' }),
+    );
+    expect(resolve({ from: from('wing') }, withKnot).pieces).toHaveLength(1);
   });
 
   test('when an arrow is guessed, that is said, unless the piece may lie anyhow', () => {

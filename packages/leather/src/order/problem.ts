@@ -14,7 +14,7 @@ import type { Diagnostic } from '../model/diagnostic.js';
 import type { Layout, PiecePlacement } from '../model/layout.js';
 import type { KeepTogether, OrderMode, ResolvedArticle, ResolvedOrder } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
-import { nearestName } from '../words/nearest-name.js';
+import { nearestName } from '../words/nearest.js';
 import { bareCopy, itemId, pieceCopyKey } from './item-id.js';
 import type { ItemMeaning } from './item-id.js';
 import { copiesPerSet, itemsOfPiece, laneWidthMm } from './items.js';

@@ -8,7 +8,7 @@ import type { Diagnostic } from '../model/diagnostic.js';
 import type { Hide } from '../model/hide.js';
 import type { ResolvedOrder, ResolvedPiece } from '../model/order.js';
 import type { EffectDefaults } from '../parts/effects.js';
-import { nearestName } from '../words/nearest-name.js';
+import { nearestName } from '../words/nearest.js';
 
 /** A hide with the name of its file as the order gives it. */
 export interface NamedHide {

@@ -4,7 +4,7 @@ import { hashPieceShape } from '../hash/index.js';
 import { LeatherError } from '../leather-error.js';
 import type { ResolvedPiece } from '../model/order.js';
 import type { LayablePiece, Piece } from '../model/piece.js';
-import { nearestName } from '../words/nearest-name.js';
+import { nearestName } from '../words/nearest.js';
 import { addAllowance } from './allowance.js';
 import { arrowOf } from './arrow.js';
 import { mirrorPiece, pieceFace, pieceRegion, roundPiece, transformPiece } from './piece-shape.js';

@@ -1,8 +1,10 @@
+import { findSelfCrossing, flattenCurve, roundPoint } from '@hidebound/geometry';
 import { LeatherError } from '../leather-error.js';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { PieceSource, ResolvedArticle, ResolvedOrder, ResolvedPiece } from '../model/order.js';
 import type { LayablePiece, PatternPiece, PatternPieces, Piece } from '../model/piece.js';
-import { nearestName } from '../words/nearest-name.js';
+import { placeWords } from '../words/catalogue.js';
+import { nearestName } from '../words/nearest.js';
 import { drawDisc, drawRectangle, drawStrap } from './draw.js';
 import { layablePiece } from './layable-piece.js';
 
@@ -17,7 +19,8 @@ export interface ResolvedPieces {
 
 /**
  * Every piece of the order made ready to be laid; each pattern file is read once. Throws `LeatherError` if a file
- * has no pieces, lacks one that the order names, or has two of that name.
+ * has no pieces, lacks one that the order names, or has two of that name, and if the cut line of a named one crosses
+ * itself.
  */
 export function resolvePieces(order: ResolvedOrder, readPattern: ReadPattern): ResolvedPieces {
   const files = new Map<string, readonly PatternPiece[]>();
@@ -90,13 +93,29 @@ function patternPiece(
     );
   }
   const [only] = named;
-  if (only !== undefined) return only.piece;
+  if (only !== undefined) return soundPiece(only, from.file, wanted);
   throw new LeatherError(
     'unknown-piece',
     `${from.file}: ${wanted} is to be "${from.piece}", which is not in this file${nearestName(
       from.piece,
       found.map(({ piece }) => piece.name),
     )}`,
+  );
+}
+
+/** A pattern file may be read, and shown, with an outline that nobody could cut. */
+function soundPiece({ piece, source }: PatternPiece, file: string, wanted: string): Piece {
+  const crossing = findSelfCrossing(flattenCurve(piece.cut).slice(0, -1));
+  if (crossing === undefined) return piece;
+  const place = {
+    file,
+    ...(source.element === undefined ? {} : { at: source.element }),
+    point: roundPoint(crossing.place),
+  };
+  throw new LeatherError(
+    'bad-outline',
+    `${placeWords(place)}: the cut line of "${piece.name}" crosses itself here, so ${wanted} can't be cut from it; pull the line apart in the drawing.`,
+    place,
   );
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sentenceFor } from './catalogue.js';
 import { LAYOUT_SENTENCES } from './leather.js';
-import { closest, nearestName } from './nearest-name.js';
+import { nearestName, nearestWord } from './nearest.js';
 
 describe('the sentences of order, hides and layout', () => {
   const params = {
@@ -38,7 +38,7 @@ describe('a name that is not there', () => {
   });
 
   test('when none is like it, none is suggested', () => {
-    expect(closest('zipper', ['front', 'gusset'])).toBeUndefined();
+    expect(nearestWord('zipper', ['front', 'gusset'])).toBeUndefined();
     expect(nearestName('zipper', [])).toBe('; it has none.');
   });
 });

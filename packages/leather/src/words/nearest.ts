@@ -35,3 +35,14 @@ function countSlips(a: string, b: string): number {
   }
   return last[b.length]!;
 }
+
+/**
+ * The end of a sentence about a name that isn't there: " (did you mean …?); there are …." or "; there is none.". It
+ * closes the sentence.
+ */
+export function nearestName(wanted: string, names: readonly string[]): string {
+  if (names.length === 0) return '; it has none.';
+  const near = nearestWord(wanted, names);
+  const hint = near === undefined ? '' : ` (did you mean "${near}"?)`;
+  return `${hint}; it has ${names.map((name) => `"${name}"`).join(', ')}.`;
+}
