@@ -128,7 +128,8 @@ function boxesAround(
 const STEEP_BELOW = 0.5;
 const SLIDES: readonly number[] = [0, -0.42, 0.42];
 
-function isFree(space: FreeSpace, box: LabelBox): boolean {
+/** True if nothing lies under the box, which is not turned, and it stays within the picture. */
+export function isFree(space: FreeSpace, box: LabelBox): boolean {
   const around = outerBox(box);
   const { within } = space;
   if (around.minX < within.minX || around.maxX > within.maxX) return false;

@@ -47,22 +47,27 @@ type LineKind = keyof typeof LINE_STYLES;
 
 const MARGIN_MM = 12;
 const GAP_MM = 14;
-const TEXT_MM = 3.2;
-const TITLE_MM = 6;
-const LABEL_ROOM_MM = 2.9 * TEXT_MM;
+/** Letters at the least, and as a share of the longest piece: a picture of large pieces is looked at from farther off. */
+const LEAST_TEXT_MM = 3.2;
+const TEXT_SHARE = 1 / 60;
+const MOST_TEXT_MM = 8;
+/** A title is so many times as large. */
+const TITLE_GROW = 1.9;
 /** Pieces stand in rows of about this breadth. */
 const ROW_MM = 700;
 
 /** What was read from pattern files, at true scale: each piece with its lines, its name and its size, and a legend. */
 export function drawPieces(options: PiecesPictureOptions): Drawing {
   const { fonts } = options;
-  const units = options.units ?? 'mm';
-  const top = MARGIN_MM + TITLE_MM * 1.8;
-  const placed = placeInRows(options.pieces, fonts, top, units);
+  const textMm = textSizeMm(options.pieces);
+  const titleMm = textMm * TITLE_GROW;
+  const setting: Setting = { fonts, units: options.units ?? 'mm', textMm };
+  const top = MARGIN_MM + titleMm * 1.8;
+  const placed = placeInRows(options.pieces, setting, top);
   const kinds = usedKinds(options.pieces);
   const legendTop = Math.max(top, ...placed.map((each) => each.bottom)) + GAP_MM;
   const widthMm = Math.max(LEAST_WIDTH_MM, ...placed.map((each) => each.right)) + MARGIN_MM;
-  const heightMm = legendTop + LEGEND_ROW_MM * (kinds.length + 2) + MARGIN_MM;
+  const heightMm = legendTop + textMm * LEGEND_ROW * (kinds.length + 2) + MARGIN_MM;
   return {
     widthMm,
     heightMm,
@@ -71,22 +76,42 @@ export function drawPieces(options: PiecesPictureOptions): Drawing {
       {
         name: 'title',
         elements: [
-          textLine(fonts, fitText(fonts, 'bold', TITLE_MM, options.title, widthMm - 2 * MARGIN_MM), {
-            at: { x: MARGIN_MM, y: MARGIN_MM + TITLE_MM * 0.8 },
-            sizeMm: TITLE_MM,
+          textLine(fonts, fitText(fonts, 'bold', titleMm, options.title, widthMm - 2 * MARGIN_MM), {
+            at: { x: MARGIN_MM, y: MARGIN_MM + titleMm * 0.8 },
+            sizeMm: titleMm,
             colour: INK,
             face: 'bold',
           }),
         ],
       },
-      { name: 'pieces', elements: placed.map((each) => drawPiece(each, fonts, units)) },
-      { name: 'legend', elements: legend(kinds, fonts, legendTop, units) },
+      { name: 'pieces', elements: placed.map((each) => drawPiece(each, setting)) },
+      { name: 'legend', elements: legend(kinds, setting, legendTop) },
     ],
   };
 }
 
 const LEAST_WIDTH_MM = 150;
-const LEGEND_ROW_MM = TEXT_MM * 1.7;
+/** Heights in letters of the text's size: a row of the legend, the two lines below a piece. */
+const LEGEND_ROW = 1.7;
+const LABEL_ROOM = 2.9;
+/** Length of a line in the legend. */
+const LEGEND_SWATCH = 5.6;
+
+interface Setting {
+  readonly fonts: FontBook;
+  readonly units: LengthUnit;
+  readonly textMm: number;
+}
+
+function textSizeMm(pieces: readonly PatternPiece[]): number {
+  const longest = Math.max(
+    0,
+    ...pieces
+      .map(({ piece }) => pieceBox(piece))
+      .map((box) => Math.max(box.maxX - box.minX, box.maxY - box.minY)),
+  );
+  return Math.min(MOST_TEXT_MM, Math.max(LEAST_TEXT_MM, longest * TEXT_SHARE));
+}
 
 interface RowPiece {
   readonly pattern: PatternPiece;
@@ -100,9 +125,8 @@ interface RowPiece {
 /** Rows from left to right, as high as their highest piece; the order stays that of the files. */
 function placeInRows(
   pieces: readonly PatternPiece[],
-  fonts: FontBook,
+  { fonts, units, textMm }: Setting,
   top: number,
-  units: LengthUnit,
 ): RowPiece[] {
   const placed: RowPiece[] = [];
   let x = MARGIN_MM;
@@ -111,15 +135,15 @@ function placeInRows(
   for (const pattern of pieces) {
     const box = pieceBox(pattern.piece);
     const label = Math.max(
-      measureText(fonts, 'bold', TEXT_MM, pattern.piece.name).widthMm,
-      measureText(fonts, 'narrow', TEXT_MM, pieceNote(pattern, units)).widthMm,
+      measureText(fonts, 'bold', textMm, pattern.piece.name).widthMm,
+      measureText(fonts, 'narrow', textMm, pieceNote(pattern, units)).widthMm,
     );
     const width = Math.max(box.maxX - box.minX, Math.min(label, ROW_MM));
     if (x > MARGIN_MM && x + width > MARGIN_MM + ROW_MM) {
       x = MARGIN_MM;
       y = rowBottom + GAP_MM;
     }
-    const bottom = y + (box.maxY - box.minY) + LABEL_ROOM_MM;
+    const bottom = y + (box.maxY - box.minY) + LABEL_ROOM * textMm;
     placed.push({ pattern, box, x, y, right: x + width, bottom });
     x += width + GAP_MM;
     rowBottom = Math.max(rowBottom, bottom);
@@ -154,17 +178,17 @@ function usedKinds(pieces: readonly PatternPiece[]): LineKind[] {
   return (Object.keys(LINE_STYLES) as LineKind[]).filter((kind) => used.has(kind));
 }
 
-function drawPiece(placed: RowPiece, fonts: FontBook, units: LengthUnit): GroupElement {
+function drawPiece(placed: RowPiece, { fonts, units, textMm }: Setting): GroupElement {
   const { pattern, box, x, y } = placed;
   const { piece } = pattern;
   const move = translation(x - box.minX, y - box.minY);
   const moved = (curve: Curve): Curve => transformCurve(move, curve);
   const ground = [piece.cut, ...piece.cutOuts].map(moved);
-  const below = y + (box.maxY - box.minY) + TEXT_MM * 1.4;
+  const below = y + (box.maxY - box.minY) + textMm * 1.4;
   const text = (words: string, down: number, face: 'bold' | 'narrow'): DrawingElement =>
-    textLine(fonts, fitText(fonts, face, TEXT_MM, words, ROW_MM), {
+    textLine(fonts, fitText(fonts, face, textMm, words, ROW_MM), {
       at: { x, y: below + down },
-      sizeMm: TEXT_MM,
+      sizeMm: textMm,
       colour: face === 'bold' ? INK : INK_SOFT,
       face,
     });
@@ -173,7 +197,7 @@ function drawPiece(placed: RowPiece, fonts: FontBook, units: LengthUnit): GroupE
     ...linesOf(piece).map(([kind, curve]) => path([moved(curve)], { stroke: LINE_STYLES[kind].stroke })),
     ...arrowOf(piece, x - box.minX, y - box.minY),
     text(piece.name, 0, 'bold'),
-    text(pieceNote(pattern, units), TEXT_MM * 1.3, 'narrow'),
+    text(pieceNote(pattern, units), textMm * 1.3, 'narrow'),
   ]);
 }
 
@@ -200,23 +224,24 @@ function arrowOf(piece: Piece, dx: number, dy: number): DrawingElement[] {
 
 function legend(
   kinds: readonly LineKind[],
-  fonts: FontBook,
+  { fonts, units, textMm }: Setting,
   top: number,
-  units: LengthUnit,
 ): DrawingElement[] {
+  const rowMm = textMm * LEGEND_ROW;
+  const swatchMm = textMm * LEGEND_SWATCH;
   const rows = kinds.flatMap((kind, i) => {
-    const y = top + i * LEGEND_ROW_MM;
+    const y = top + i * rowMm;
     return [
-      line({ x: MARGIN_MM, y }, { x: MARGIN_MM + 18, y }, LINE_STYLES[kind].stroke),
+      line({ x: MARGIN_MM, y }, { x: MARGIN_MM + swatchMm, y }, LINE_STYLES[kind].stroke),
       textLine(fonts, LINE_STYLES[kind].name, {
-        at: { x: MARGIN_MM + 21, y: y + TEXT_MM * 0.35 },
-        sizeMm: TEXT_MM,
+        at: { x: MARGIN_MM + swatchMm + textMm, y: y + textMm * 0.35 },
+        sizeMm: textMm,
         colour: INK,
         face: 'narrow',
       }),
     ];
   });
-  const y = top + (kinds.length + 1) * LEGEND_ROW_MM;
-  const bar = scaleBar(fonts, { x: MARGIN_MM, y }, TEXT_MM, 1, units, units === 'in' ? 4 : 100);
+  const y = top + (kinds.length + 1) * rowMm;
+  const bar = scaleBar(fonts, { x: MARGIN_MM, y }, textMm, 1, units, units === 'in' ? 4 : 100);
   return [...rows, ...bar.elements];
 }

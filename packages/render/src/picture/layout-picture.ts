@@ -29,6 +29,7 @@ import { labelPieces } from './piece-labels.js';
 import type { LabelDesk } from './piece-labels.js';
 import { pieceGrounds, pieceLines } from './piece-layers.js';
 import type { PictureStyle } from './picture-style.js';
+import { isReadingLabel, labelReadings } from './reading-labels.js';
 import { placePieces } from './placed-pieces.js';
 import type { PlacedPiece } from './placed-pieces.js';
 import { freeingCutLines, freeingCutStretches, laneLines, roughCutLines } from './work-lines.js';
@@ -59,6 +60,7 @@ export interface PictureContent {
   readonly hasFreeingCut: boolean;
   readonly hasOffcuts: boolean;
   readonly hasUnsureEdges: boolean;
+  readonly hasReadings: boolean;
 }
 
 /** The hide with everything on it, from the ground up, and what that is. */
@@ -67,7 +69,9 @@ export function layoutPicture(request: PictureRequest): {
   readonly content: PictureContent;
 } {
   const scene = buildScene(request);
-  return { layers: sceneLayers(request, scene), content: sceneContent(request, scene) };
+  const layers = sceneLayers(request, scene);
+  const hasReadings = layers.some((layer) => layer.elements.some(isReadingLabel));
+  return { layers, content: { ...sceneContent(request, scene), hasReadings } };
 }
 
 interface Offcut {
@@ -151,6 +155,7 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
     ...labelPieces(desk, scene.pieces),
     ...labelOffcuts(desk, scene, request.units),
     ...labelWork(desk, request, scene),
+    ...labelReadings(desk, request.hide, request.view),
     ...labelFlaws(desk, scene.flaws, lines),
     ...labelZones(desk, scene.zones, space.shapes),
     ...labelEnds(desk, request),
@@ -257,7 +262,7 @@ function labelEnds(desk: LabelDesk, request: PictureRequest): GroupElement[] {
   );
 }
 
-function sceneContent(request: PictureRequest, scene: Scene): PictureContent {
+function sceneContent(request: PictureRequest, scene: Scene): Omit<PictureContent, 'hasReadings'> {
   const { hide, layout } = request;
   return {
     pieces: scene.pieces,

@@ -7,6 +7,7 @@ import type { MarkMeaning } from '../picture/hide-marks.js';
 import type { PictureContent } from '../picture/layout-picture.js';
 import { markPattern, markSign, offcutPattern } from '../picture/mark-pattern.js';
 import type { PictureStyle } from '../picture/picture-style.js';
+import { cross } from '../picture/reading-labels.js';
 import type { FontBook } from '../text/font-book.js';
 import { textLine } from '../text/measure-text.js';
 import {
@@ -51,7 +52,7 @@ export function legendBlock(
     ...(marks.some((meaning) => meaning.weak)
       ? [entry(patternSwatch(WEAK, picture), 'weak: nothing that bears load')]
       : []),
-    ...lineRows(content, entry),
+    ...lineRows(content, entry, { fonts, style, picture }),
   ];
   return { title: 'Signs', rows, keepRows: 3 };
 }
@@ -104,7 +105,13 @@ function pieceRows(
   ];
 }
 
-function lineRows(content: PictureContent, entry: Entry): PanelRow[] {
+interface LegendStyles {
+  readonly fonts: FontBook;
+  readonly style: PanelStyle;
+  readonly picture: PictureStyle;
+}
+
+function lineRows(content: PictureContent, entry: Entry, styles: LegendStyles): PanelRow[] {
   const rows: PanelRow[] = [];
   if (content.zones.length > 0) {
     rows.push(entry(strokeSwatch(INK_SOFT, FINE_LINE_MM, [3, 0.8, 0.4, 0.8]), 'zone'));
@@ -122,6 +129,7 @@ function lineRows(content: PictureContent, entry: Entry): PanelRow[] {
     rows.push(entry(strokeSwatch(INK, FREEING_CUT_MM, [5, 1.2, 1.2, 1.2]), 'freeing cut: frees the offcut'));
   }
   if (content.hasOffcuts) rows.push(entry(offcutSwatch, 'offcut worth keeping'));
+  if (content.hasReadings) rows.push(entry(readingSwatch(styles), 'thickness measured here, mm'));
   if (content.hasUnsureEdges) rows.push(entry(strokeSwatch(RULE, FINE_LINE_MM), 'edge not known for sure'));
   return rows;
 }
@@ -171,6 +179,22 @@ function testPiece(box: Box): DrawingElement[] {
   const square = { minX: x, maxX: x + side, minY: y, maxY: y + side };
   return [chain(boxCorners(square), true, { stroke: { colour: INK, widthMm: MARK_LINE_MM } })];
 }
+
+function readingSwatch({ fonts, style, picture }: LegendStyles): Swatch {
+  return (box) => {
+    const y = (box.minY + box.maxY) / 2;
+    const figure = textLine(fonts, '2.4', {
+      at: { x: box.minX + READING_FIGURE_MM, y: box.maxY - (box.maxY - box.minY) * 0.2 },
+      sizeMm: style.textMm,
+      colour: INK_SOFT,
+      face: 'narrow',
+    });
+    return [...cross({ x: box.minX + 1.2, y }, picture), figure];
+  };
+}
+
+/** From the left edge of a swatch to the figure beside a reading's cross. */
+const READING_FIGURE_MM = 2.8;
 
 function offcutSwatch(box: Box): DrawingElement[] {
   const outer = boxCorners(box);
