@@ -1,4 +1,4 @@
-import { pointInRing, sinCosDeg } from '@hidebound/geometry';
+import { atan2Deg, distanceBetween, pointInRing, sinCosDeg } from '@hidebound/geometry';
 import type { Point, Region, Ring } from '@hidebound/geometry';
 
 /** A turned rectangle: what a label or an arrow takes up, in mm of the drawing. */
@@ -21,6 +21,18 @@ export function labelBoxCorners(box: LabelBox): Point[] {
   const h = box.heightMm / 2;
   return [at(-w, -h), at(w, -h), at(w, h), at(-w, h)];
 }
+
+/** The line from one point to the other, as broad as a bold line. */
+export function segmentBox(from: Point, to: Point): LabelBox {
+  return {
+    center: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 },
+    widthMm: distanceBetween(from, to),
+    heightMm: BOLD_LINE_MM,
+    angleDeg: atan2Deg(to.y - from.y, to.x - from.x),
+  };
+}
+
+const BOLD_LINE_MM = 0.8;
 
 /** The box with `by` mm added on every side. */
 export function growLabelBox(box: LabelBox, by: number): LabelBox {

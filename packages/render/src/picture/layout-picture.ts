@@ -2,6 +2,7 @@ import { regionArea, ringCentroid, subtractRegions, transformCurve } from '@hide
 import type { Box, Point, Region } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { DrawingElement, GroupElement, Layer } from '../drawing/model.js';
+import { segmentBox } from '../label/label-box.js';
 import { shapeOf } from '../label/place-outside.js';
 import type { FreeSpace, Shape } from '../label/place-outside.js';
 import { INK } from '../sheet/palette.js';
@@ -149,7 +150,8 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
   };
   const pieces = scene.pieces.map((piece) => piece.region);
   const flaws = flawShapes.map((shape) => shape.region);
-  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces, flaws };
+  const workLines = workSegments(request, scene).map(([from, to]) => segmentBox(from, to));
+  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces, flaws, workLines };
   const lines = [...edges, ...pieces.map((region) => shapeOf(region, true)), ...flawShapes];
   return [
     ...labelPieces(desk, scene.pieces),
@@ -168,16 +170,25 @@ function workShapes(request: PictureRequest, scene: Scene): Shape[] {
   const blocks = layout?.roughCuts.filter((block) => block.hide === hide.id) ?? [];
   return [
     // There and back again: a ring without breadth, of which only the edge counts.
-    ...scene.freeing.map(([from, to]) => shapeOf({ outer: [from, to, from], openings: [] }, true)),
-    ...(layout?.lanes ?? [])
-      .filter((lane) => lane.hide === hide.id)
-      .map((lane) => {
-        const [from, to] = movePoints(view.toDrawing, [lane.from, lane.to]);
-        return shapeOf({ outer: [from!, to!, from!], openings: [] }, true);
-      }),
+    ...workSegments(request, scene).map(([from, to]) =>
+      shapeOf({ outer: [from, to, from], openings: [] }, true),
+    ),
     ...blocks.map((block) =>
       shapeOf({ outer: ringOnDrawing(view.toDrawing, block.outline), openings: [] }, true),
     ),
+  ];
+}
+
+/** The freeing cut, and the first cuts of lanes. */
+function workSegments(request: PictureRequest, scene: Scene): (readonly [Point, Point])[] {
+  const { hide, layout, view } = request;
+  const lanes = (layout?.lanes ?? []).filter((lane) => lane.hide === hide.id);
+  return [
+    ...scene.freeing,
+    ...lanes.map((lane): readonly [Point, Point] => {
+      const [from, to] = movePoints(view.toDrawing, [lane.from, lane.to]);
+      return [from!, to!];
+    }),
   ];
 }
 

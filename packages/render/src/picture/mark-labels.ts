@@ -158,7 +158,8 @@ function atHome(desk: LabelDesk, thing: Named, settings: readonly Setting[]): Pl
   const { space } = desk;
   for (const angleDeg of [0, -90]) {
     for (const { text, size } of settings) {
-      const wanted = { ...size, angleDeg, near: thing.targets[0]!, avoid: space.taken };
+      const avoid = [...space.taken, ...desk.workLines];
+      const wanted = { ...size, angleDeg, near: thing.targets[0]!, avoid };
       const box = placeInside(thing.home, wanted);
       if (box !== undefined && isClearOfLeaders(space, box)) return { text, box };
     }

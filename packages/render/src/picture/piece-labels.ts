@@ -55,6 +55,8 @@ export interface LabelDesk {
   readonly pieces: readonly Region[];
   /** As they are drawn; labels keep clear of them. */
   readonly flaws: readonly Region[];
+  /** Straight lines of the work as thin boxes; no label's ground may break them. */
+  readonly workLines: readonly LabelBox[];
 }
 
 /**
