@@ -8,11 +8,19 @@ export interface LabelBox {
   readonly heightMm: number;
   /** Its width runs this way, clockwise from the x axis. */
   readonly angleDeg: number;
+  /** Sine and cosine of the angle, where many boxes of one angle are tried: they take longer than all the rest. */
+  readonly turn?: Turn;
+}
+
+/** Sine and cosine of an angle. */
+export interface Turn {
+  readonly sin: number;
+  readonly cos: number;
 }
 
 /** The four corners, clockwise as seen. */
 export function labelBoxCorners(box: LabelBox): Point[] {
-  const { sin, cos } = sinCosDeg(box.angleDeg);
+  const { sin, cos } = turnOf(box);
   const at = (x: number, y: number): Point => ({
     x: box.center.x + x * cos - y * sin,
     y: box.center.y + x * sin + y * cos,
@@ -124,8 +132,8 @@ interface BoxFrame {
 
 const LEVEL = { sin: 0, cos: 1 };
 
-function turnOf(box: LabelBox): { readonly sin: number; readonly cos: number } {
-  return box.angleDeg === 0 ? LEVEL : sinCosDeg(box.angleDeg);
+function turnOf(box: LabelBox): Turn {
+  return box.turn ?? (box.angleDeg === 0 ? LEVEL : sinCosDeg(box.angleDeg));
 }
 
 function frameOf(box: LabelBox): BoxFrame {

@@ -1,4 +1,11 @@
-import { pointToRing, regionBox, regionCentroid, rotationDeg, transformRegion } from '@hidebound/geometry';
+import {
+  pointToRing,
+  regionBox,
+  regionCentroid,
+  rotationDeg,
+  sinCosDeg,
+  transformRegion,
+} from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import { isInside, labelBoxInRegion, labelBoxesOverlap } from './label-box.js';
 import type { LabelBox } from './label-box.js';
@@ -22,8 +29,9 @@ export interface RoomWanted {
 /** The place nearest to the wanted one at which a rectangle lies wholly in the region; undefined if there is none. */
 export function placeInside(region: Region, wanted: RoomWanted): LabelBox | undefined {
   const { widthMm, heightMm, angleDeg } = wanted;
+  const turn = sinCosDeg(angleDeg);
   for (const center of candidateCenters(region, wanted)) {
-    const box: LabelBox = { center, widthMm, heightMm, angleDeg };
+    const box: LabelBox = { center, widthMm, heightMm, angleDeg, turn };
     if (wanted.avoid.some((other) => labelBoxesOverlap(box, other))) continue;
     if (labelBoxInRegion(box, region)) return box;
   }

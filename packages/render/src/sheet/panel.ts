@@ -57,14 +57,28 @@ export function flowBlocks(
   fonts: FontBook,
 ): FlownPanel {
   const full = flowInto(blocks, columns, style, fonts);
-  const last = full.pages.length - 1;
+  const best = balanced(full, blocks, columns, style, fonts);
+  return { pages: best.map((page) => page.flatMap((draw) => draw())) };
+}
+
+/** What stands on each page, drawn only once it is known where. */
+type PlacedRows = (() => readonly DrawingElement[])[][];
+
+function balanced(
+  full: PlacedRows,
+  blocks: readonly PanelBlock[],
+  columns: ColumnsOfPage,
+  style: PanelStyle,
+  fonts: FontBook,
+): PlacedRows {
+  const last = full.length - 1;
   if (!areAbreast(columns(last))) return full;
   let best = full;
   let [tooLow, enough] = [0, 1];
   for (let i = 0; i < BALANCING_STEPS; i++) {
     const share = (tooLow + enough) / 2;
     const tried = flowInto(blocks, (page) => shorten(columns(page), page === last ? share : 1), style, fonts);
-    if (tried.pages.length > full.pages.length) tooLow = share;
+    if (tried.length > full.length) tooLow = share;
     else [best, enough] = [tried, share];
   }
   return best;
@@ -87,18 +101,18 @@ function flowInto(
   columns: ColumnsOfPage,
   style: PanelStyle,
   fonts: FontBook,
-): FlownPanel {
+): PlacedRows {
   const [first] = columns(0);
   const cursor: Cursor = { pages: [[]], columns, column: 0, y: first!.minY };
   for (const block of blocks) {
     if (block.rows.length > 0) flowBlock(cursor, block, style, fonts);
   }
-  return { pages: cursor.pages };
+  return cursor.pages;
 }
 
 /** Where the next row goes. */
 interface Cursor {
-  readonly pages: DrawingElement[][];
+  readonly pages: PlacedRows;
   readonly columns: ColumnsOfPage;
   column: number;
   y: number;
@@ -111,20 +125,24 @@ function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: 
     if (cursor.y + BLOCK_GAP_MM + kept > placeOf(cursor).maxY) nextColumn(cursor);
     else cursor.y += BLOCK_GAP_MM;
   }
-  const put = (elements: readonly DrawingElement[], heightMm: number): void => {
-    cursor.pages[cursor.pages.length - 1]!.push(...elements);
+  const put = (draw: (place: Box, y: number) => readonly DrawingElement[], heightMm: number): void => {
+    const place = placeOf(cursor);
+    const { y } = cursor;
+    cursor.pages[cursor.pages.length - 1]!.push(() => draw(place, y));
     cursor.y += heightMm;
   };
-  put(blockTitle(fonts, style, block.title, placeOf(cursor), cursor.y), titleMm);
+  const putTitle = (text: string): void => {
+    put((place, y) => blockTitle(fonts, style, text, place, y), titleMm);
+  };
+  putTitle(block.title);
   block.rows.forEach((row, i) => {
     // A row that is higher than a column is set all the same, at the top of one.
     if (i > 0 && cursor.y + row.heightMm > placeOf(cursor).maxY) {
       if (row.isSpace === true) return;
       nextColumn(cursor);
-      put(blockTitle(fonts, style, `${block.title} …`, placeOf(cursor), cursor.y), titleMm);
+      putTitle(`${block.title} …`);
     }
-    const { minX, maxX } = placeOf(cursor);
-    put(row.draw(minX, cursor.y, maxX - minX), row.heightMm);
+    put(({ minX, maxX }, y) => row.draw(minX, y, maxX - minX), row.heightMm);
   });
 }
 
