@@ -15,10 +15,10 @@ for (let i = 0; i < runs; i++) {
   const run = startNest(problem);
   const started = performance.now();
   const elapsed = () => (performance.now() - started) / 1000;
-  while (run.best() === undefined) run.advance();
+  let progress;
+  while (run.best() === undefined) progress = run.advance();
   first.push(elapsed());
   if (i >= longRuns) continue;
-  let progress;
   while (!run.done && elapsed() < limit) progress = run.advance();
   last = run.best();
   if (!isProven(checkAnswer(problem, last))) throw new Error(`${name}: the exact check refuses the layout`);

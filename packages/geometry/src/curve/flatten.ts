@@ -13,9 +13,10 @@ const MAX_DEPTH = 24;
  */
 export function flattenCurve(curve: Curve, toleranceMm: number = CURVE_TOLERANCE_MM): Polyline {
   const corners: Point[] = [curve.start];
+  const parts = curve.segments.some(({ kind }) => kind === 'cubic') ? createParts() : NO_PARTS;
   let from = curve.start;
   for (const segment of curve.segments) {
-    addCorners(corners, from, segment, toleranceMm);
+    addCorners(corners, from, segment, toleranceMm, parts);
     from = segment.to;
   }
   if (corners.length === 1) corners.push(curve.start);
@@ -25,7 +26,7 @@ export function flattenCurve(curve: Curve, toleranceMm: number = CURVE_TOLERANCE
 /** The corners of one segment after its start. */
 export function flattenSegment(from: Point, segment: CurveSegment, toleranceMm: number): Point[] {
   const corners = [from];
-  addCorners(corners, from, segment, toleranceMm);
+  addCorners(corners, from, segment, toleranceMm, segment.kind === 'cubic' ? createParts() : NO_PARTS);
   return corners.slice(1);
 }
 
@@ -35,7 +36,13 @@ export function flattenCubic({ p0, p1, p2, p3 }: Cubic, toleranceMm: number): Po
 }
 
 /** Adds those of one segment, but for repeated ones, to the corners so far. */
-function addCorners(corners: Point[], from: Point, segment: CurveSegment, toleranceMm: number): void {
+function addCorners(
+  corners: Point[],
+  from: Point,
+  segment: CurveSegment,
+  toleranceMm: number,
+  parts: Parts,
+): void {
   switch (segment.kind) {
     case 'line':
       addCorner(corners, segment.to);
@@ -44,7 +51,7 @@ function addCorners(corners: Point[], from: Point, segment: CurveSegment, tolera
       for (const p of flattenArc(from, segment.via, segment.to, toleranceMm)) addCorner(corners, p);
       break;
     case 'cubic':
-      addChords(from, segment, toleranceMm, corners);
+      addChords(from, segment, toleranceMm, corners, parts);
   }
 }
 
@@ -56,37 +63,72 @@ function addCorner(corners: Point[], p: Point): void {
 /** Numbers of one cubic: x and y of its four points. */
 const CUBIC_NUMBERS = 8;
 
+/** Parts of a cubic that wait to be looked at, the earliest last: their numbers, and how often each was halved. */
+interface Parts {
+  readonly numbers: Float64Array;
+  readonly depths: Uint8Array;
+}
+
+/** For lines and arcs, which have none. */
+const NO_PARTS: Parts = { numbers: new Float64Array(0), depths: new Uint8Array(0) };
+
+function createParts(): Parts {
+  return {
+    numbers: new Float64Array((MAX_DEPTH + 2) * CUBIC_NUMBERS),
+    depths: new Uint8Array(MAX_DEPTH + 2),
+  };
+}
+
 /**
- * Halves the cubic (de Casteljau) until its parts are flat. In plain numbers on a stack of its own, where the later
- * half waits for the earlier one: large files have a million such parts, and objects for each cost half of the time.
+ * Halves the cubic (de Casteljau) until its parts are flat. In plain numbers on a stack that all of a curve's cubics
+ * share: large files have a million such parts, and objects for each cost half of the time.
  */
-function addChords(from: Point, cubic: CubicSegment, toleranceMm: number, corners: Point[]): void {
-  const { handle1: h1, handle2: h2, to } = cubic;
-  const waiting = [0];
-  const stack = [from.x, from.y, h1.x, h1.y, h2.x, h2.y, to.x, to.y];
-  while (waiting.length > 0) {
-    const depth = waiting.pop()!;
-    const at = waiting.length * CUBIC_NUMBERS;
-    const x0 = stack[at]!;
-    const y0 = stack[at + 1]!;
-    const x1 = stack[at + 2]!;
-    const y1 = stack[at + 3]!;
-    const x2 = stack[at + 4]!;
-    const y2 = stack[at + 5]!;
-    const x3 = stack[at + 6]!;
-    const y3 = stack[at + 7]!;
-    const isFlat = flatness(x1 - x0, y1 - y0, x2 - x0, y2 - y0, x3 - x0, y3 - y0) <= toleranceMm;
-    if (isFlat || depth >= MAX_DEPTH) {
+function addChords(
+  from: Point,
+  { handle1, handle2, to }: CubicSegment,
+  toleranceMm: number,
+  corners: Point[],
+  { numbers, depths }: Parts,
+): void {
+  numbers[0] = from.x;
+  numbers[1] = from.y;
+  numbers[2] = handle1.x;
+  numbers[3] = handle1.y;
+  numbers[4] = handle2.x;
+  numbers[5] = handle2.y;
+  numbers[6] = to.x;
+  numbers[7] = to.y;
+  depths[0] = 0;
+  let top = 0;
+  while (top >= 0) {
+    const at = top * CUBIC_NUMBERS;
+    const x0 = numbers[at]!;
+    const y0 = numbers[at + 1]!;
+    const x3 = numbers[at + 6]!;
+    const y3 = numbers[at + 7]!;
+    const off = flatness(
+      numbers[at + 2]! - x0,
+      numbers[at + 3]! - y0,
+      numbers[at + 4]! - x0,
+      numbers[at + 5]! - y0,
+      x3 - x0,
+      y3 - y0,
+    );
+    const depth = depths[top]!;
+    if (off <= toleranceMm || depth >= MAX_DEPTH) {
       addCorner(corners, { x: x3, y: y3 });
+      top--;
       continue;
     }
-    halve(stack, at);
-    waiting.push(depth + 1, depth + 1);
+    halve(numbers, at);
+    depths[top] = depth + 1;
+    depths[top + 1] = depth + 1;
+    top++;
   }
 }
 
 /** Puts the later half of the cubic at `at` in its place and the earlier one after it, which is taken first. */
-function halve(stack: number[], at: number): void {
+function halve(stack: Float64Array, at: number): void {
   for (let i = at; i < at + 2; i++) {
     const p0 = stack[i]!;
     const p1 = stack[i + 2]!;
