@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect } from 'vitest';
+import { runHidebound } from '@hidebound/cli';
 
 export const ROOT = fileURLToPath(new URL('..', import.meta.url));
 export const DEMO = join(ROOT, 'fixtures', 'demo');
@@ -31,6 +32,20 @@ export function hidebound(args: readonly string[], options: { readonly cwd?: str
     timeout: RUN_LIMIT_MS,
     maxBuffer: 1 << 28,
     ...(options.cwd === undefined ? {} : { cwd: options.cwd }),
+  });
+  return { status, stdout, stderr };
+}
+
+/** Runs the command within this process: the same code without the time that it takes to start one. */
+export async function hideboundHere(args: readonly string[]): Promise<Run> {
+  let stdout = '';
+  let stderr = '';
+  const status = await runHidebound(args, {
+    out: (text) => (stdout += text),
+    err: (text) => (stderr += text),
+    errIsTerminal: false,
+    now: () => performance.now(),
+    version: '0.0.0',
   });
   return { status, stdout, stderr };
 }

@@ -4,6 +4,7 @@ import type { Hide, Layout, NamedHide } from '@hidebound/leather';
 import { CliError } from '../cli-error.js';
 import { refuseOtherKind } from './refuse-other-kind.js';
 import type { FileKind } from './refuse-other-kind.js';
+import { refuseTooDetailed } from './refuse-too-detailed.js';
 import { SIZE_LIMIT_MB, readFileLimited } from './read-file.js';
 
 /** The text of a file of one kind. Bytes that are no UTF-8, or hold a zero, are refused: nothing that these files say is written so. */
@@ -28,7 +29,9 @@ function decodeUtf8(bytes: Uint8Array): string | undefined {
 }
 
 export function loadHide(path: string): Hide {
-  return parseHide(readText(path, 'hide'), { file: path });
+  const text = readText(path, 'hide');
+  refuseTooDetailed(text, path);
+  return parseHide(text, { file: path });
 }
 
 export function loadLayout(path: string): Layout {
