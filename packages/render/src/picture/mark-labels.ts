@@ -61,8 +61,10 @@ export function labelZones(
   const covered = shapes
     .filter((shape) => shape.edgeOnly !== true)
     .map((shape) => ({ outer: shape.region.outer, openings: [] }));
+  // Holes of the hide are no place for words either.
+  const holes = desk.leather.openings.map((ring) => ({ outer: [...ring].reverse(), openings: [] }));
   return zones.flatMap((zone, i) => {
-    const bare = largestRegion(subtractRegions(zone.regions, covered));
+    const bare = largestRegion(subtractRegions(zone.regions, [...covered, ...holes]));
     const home = bare ?? largestRegion(zone.regions);
     if (home === undefined) return [];
     const words = meaningWords(zone.meaning);
