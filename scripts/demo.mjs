@@ -1,67 +1,80 @@
 // The main job on the demo's order, from pattern files and hides to a proven layout and a cutting sheet in demo-out.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** Long enough for a good layout, short enough to wait for. */
 const SECONDS = 20;
-/** Exit status of a layout that lacks pieces: a slow machine may not get further, and the sheet says what is missing. */
-const PIECES_MISSING = 1;
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 const main = join(root, 'packages', 'cli', 'dist', 'main.js');
 const demo = join('fixtures', 'demo');
 const out = 'demo-out';
 
-/** Runs one command from the checkout's root and shows it; ends here if it fails. */
-function hidebound(args, { quiet = false, mayMiss = false } = {}) {
-  console.log(`\n$ hidebound ${args.join(' ')}`);
-  const stdout = quiet ? 'pipe' : 'inherit';
-  const run = spawnSync(process.execPath, [main, ...args], {
+/** Runs one command from the checkout's root and gives its result as data; ends here if it fails. */
+function hidebound(...args) {
+  const run = spawnSync(process.execPath, [main, ...args, '--json'], {
     cwd: root,
-    stdio: ['ignore', stdout, 'inherit'],
+    stdio: ['ignore', 'pipe', 'inherit'],
     encoding: 'utf8',
+    maxBuffer: 1 << 28,
   });
-  if (run.status !== 0 && !(mayMiss && run.status === PIECES_MISSING)) {
-    if (quiet) console.log(run.stdout);
-    console.error(`\nThis step ended with ${run.status}, so the demo stops here.`);
-    process.exit(run.status ?? 1);
+  if (run.status === 0) return JSON.parse(run.stdout).result;
+  console.error(`\nThe demo stops here: "hidebound ${args[0]}" ended with ${run.status}.`);
+  for (const { severity, sentence } of findingsOf(run.stdout)) {
+    if (severity === 'error') console.error(`  ${sentence}`);
   }
-  return run.stdout;
+  process.exit(run.status ?? 1);
 }
+
+function findingsOf(stdout) {
+  try {
+    return JSON.parse(stdout).diagnostics ?? [];
+  } catch {
+    return [];
+  }
+}
+
+const percent = (share) => `${(share * 100).toFixed(1)} %`;
+const squareMetres = (mm2) => `${(mm2 / 1e6).toFixed(3)} m²`;
+const inOut = (name) => join(out, name);
 
 mkdirSync(join(root, out), { recursive: true });
 const patterns = readdirSync(join(root, demo, 'patterns')).map((name) => join(demo, 'patterns', name));
-const layout = join(out, 'bicycle-goods.layout.json');
-const pdf = join(out, 'bicycle-goods.sheet.pdf');
-const svg = join(out, 'bicycle-goods.svg');
-const page = join(out, 'bicycle-goods.page.svg');
+const layout = inOut('bicycle-goods.layout.json');
+const pdf = inOut('bicycle-goods.sheet.pdf');
 
-console.log('Invented data: a small co-operative workshop that makes bicycle goods.');
-hidebound(['pieces', ...patterns, '--picture', join(out, 'pieces.svg')]);
-const traced = join(out, 'shoulder-traced.hide.json');
-hidebound([
-  'hide',
-  join(demo, 'shoulder-traced.svg'),
-  '--out',
-  traced,
-  '--picture',
-  join(out, 'shoulder-traced.svg'),
-]);
-hidebound(['lay', join(demo, 'bicycle-goods.order.yaml'), '--seconds', String(SECONDS), '--out', layout], {
-  mayMiss: true,
-});
-const checked = JSON.parse(hidebound(['check', layout, '--json'], { quiet: true }));
-console.log(`proven: ${checked.result.pieces} pieces on ${checked.result.hides} hides keep every rule`);
-const sheet = hidebound(
-  ['sheet', layout, '--pdf', pdf, '--page-svg', page, '--svg', svg, '--page', 'A3', '--json'],
-  { quiet: true },
+console.log('A small co-operative workshop makes bicycle goods (all data is invented).\n');
+const { files } = hidebound('pieces', ...patterns, '--picture', inOut('pieces.svg'));
+const pieces = files.flatMap((file) => file.pieces);
+console.log(`1. Patterns: ${pieces.length} pieces read from ${files.length} drawings.`);
+
+const tracing = join(demo, 'shoulder-traced.svg');
+const hide = inOut('shoulder-traced.hide.json');
+const traced = hidebound('hide', tracing, '--out', hide, '--picture', inOut('shoulder-traced.svg'));
+const { areas } = traced;
+console.log(
+  `2. A hide, traced: ${squareMetres(areas.grossMm2)}, ${traced.hide.flaws.length} flaws, ${squareMetres(areas.usableMm2)} of it usable.`,
 );
-const { written } = JSON.parse(sheet).result;
 
-const { grossYield, usableYield } = checked.result.yield;
-const percent = (share) => `${(share * 100).toFixed(1)} %`;
-console.log(`\nGross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.`);
-console.log('The layout, its cutting sheet and each hide at true scale:');
-for (const file of [layout, ...written]) console.log(`  ${relative(root, join(root, file))}`);
+console.log(`3. Laying the order for ${SECONDS} seconds:`);
+const order = join(demo, 'bicycle-goods.order.yaml');
+const lay = hidebound('lay', order, '--seconds', String(SECONDS), '--out', layout);
+console.log(`   ${lay.placed} of ${lay.asked} pieces are laid.`);
+
+const check = hidebound('check', layout);
+console.log(`4. Proven: ${check.pieces} pieces on ${check.hides} hides keep every rule.`);
+
+const sheetArgs = ['--pdf', pdf, '--page-svg', inOut('bicycle-goods.page.svg'), '--page', 'A3'];
+const trueScale = ['--svg', inOut('bicycle-goods.svg')];
+const { written } = hidebound('sheet', layout, ...sheetArgs, ...trueScale);
+console.log('5. The cutting sheet is made.');
+
+const { grossYield, usableYield } = check.yield;
+console.log(`\nGross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.\n`);
+console.log(`Layout          ${layout}`);
+console.log(`Cutting sheet   ${pdf}`);
+for (const file of written.filter((name) => name !== pdf)) {
+  console.log(`${file.includes('.page.') ? '  page          ' : 'At true scale   '}${file}`);
+}
