@@ -1,12 +1,17 @@
 import { circleCurve, curveFromPolyline } from '@hidebound/geometry';
 import type { Curve, QualityRegion, Region } from '@hidebound/geometry';
-import { hideQualities } from '@hidebound/leather';
+import { gradeOfLooks, hideQualities } from '@hidebound/leather';
 import type { Flaw, Hide, Workshop, Zone } from '@hidebound/leather';
+
+/** Looks B as a grade. */
+const SECOND_GRADE = gradeOfLooks('B');
 
 /** What a mark means at the bench. */
 export interface MarkMeaning {
   readonly never: boolean;
-  /** Only where hidden, or only where little seen. */
+  /** Looks B: seen, but not on the best faces. */
+  readonly second: boolean;
+  /** Looks C: only where hidden. */
   readonly hidden: boolean;
   /** Nothing that bears load. */
   readonly weak: boolean;
@@ -46,6 +51,7 @@ export function hideMarks(hide: Hide, workshop?: Workshop): HideMarks {
 export function meaningWords(meaning: MarkMeaning): string {
   const words = [
     ...(meaning.never ? ['never here'] : []),
+    ...(meaning.second ? ['not on the best faces'] : []),
     ...(meaning.hidden ? ['only where hidden'] : []),
     ...(meaning.weak ? ['weak'] : []),
   ];
@@ -72,10 +78,15 @@ function zoneMark(zone: Zone, quality: QualityRegion | undefined): HideMark {
   };
 }
 
-/** Never here says it all: the other two are then left out. */
+/** Never here says it all: the others are then left out. */
 function meaningOf(quality: QualityRegion | undefined): MarkMeaning {
-  if (quality?.isVoid !== false) return { never: true, hidden: false, weak: false };
-  return { never: false, hidden: quality.grade > 0, weak: quality.weak };
+  if (quality?.isVoid !== false) return { never: true, second: false, hidden: false, weak: false };
+  return {
+    never: false,
+    second: quality.grade === SECOND_GRADE,
+    hidden: quality.grade > SECOND_GRADE,
+    weak: quality.weak,
+  };
 }
 
 /** The true shape where it is drawn as one, the derived region of a line with a width. */

@@ -8,8 +8,8 @@ import type { MarkMeaning } from './hide-marks.js';
 
 /**
  * A marked place in its pattern, with `grow` for larger pictures. Told apart without colour: never here is
- * cross-hatched within a whole line; only where hidden is hatched one way within dashes; weak is hatched with short
- * level dashes within dots. A place that is both of the last two has both.
+ * cross-hatched within a whole line; only where hidden is hatched one way within dashes, not on the best faces the same
+ * but sparsely and upright; weak is hatched with short level dashes within dots. A place that is weak and ugly has both.
  */
 export function markPattern(
   meaning: MarkMeaning,
@@ -26,6 +26,10 @@ export function markPattern(
     }
     elements.push(path(curves, { stroke: { colour: OXBLOOD, widthMm: edge } }));
   }
+  if (meaning.second) {
+    elements.push(hatch(regions, BRASS, fine, { spacingMm: 2 * grow, angleDeg: 90 }));
+    elements.push(path(curves, dashedEdge(BRASS, edge, [0.6 * grow, 0.6 * grow])));
+  }
   if (meaning.hidden) {
     elements.push(hatch(regions, BRASS, fine, { spacingMm: 1.1 * grow, angleDeg: 45 }));
     elements.push(path(curves, dashedEdge(BRASS, edge, [1.2 * grow, 0.6 * grow])));
@@ -34,7 +38,8 @@ export function markPattern(
     elements.push(
       hatch(regions, INDIGO, fine, { spacingMm: 0.9 * grow, angleDeg: 0, dashMm: [0.9 * grow, 0.9 * grow] }),
     );
-    if (!meaning.hidden) elements.push(path(curves, dashedEdge(INDIGO, edge, [0.25 * grow, 0.6 * grow])));
+    if (!meaning.hidden && !meaning.second)
+      elements.push(path(curves, dashedEdge(INDIGO, edge, [0.25 * grow, 0.6 * grow])));
   }
   return elements;
 }
@@ -51,7 +56,7 @@ export function offcutPattern(
   ];
 }
 
-/** The sign that goes with a meaning: a saltire, a half-closed ring, a wave. Drawn, so that every font shows it. */
+/** The sign that goes with a meaning: a saltire, a stroke, a half-closed ring, a wave. Drawn, so that every font shows it. */
 export function markSign(meaning: MarkMeaning, at: Point, sizeMm: number): DrawingElement[] {
   const r = sizeMm / 2;
   const pen = { widthMm: sizeMm * 0.14, cap: 'round' } as const;
@@ -60,7 +65,9 @@ export function markSign(meaning: MarkMeaning, at: Point, sizeMm: number): Drawi
     return [path([straight(at, -r, -r, r, r), straight(at, -r, r, r, -r)], { stroke })];
   }
   const elements: DrawingElement[] = [];
-  if (meaning.hidden) elements.push(path([hoop(at, r)], { stroke: { ...pen, colour: BRASS } }));
+  const brass = { stroke: { ...pen, colour: BRASS } };
+  if (meaning.second) elements.push(path([straight(at, 0, -r, 0, r)], brass));
+  if (meaning.hidden) elements.push(path([hoop(at, r)], brass));
   if (meaning.weak) elements.push(path([wave(at, r)], { stroke: { ...pen, colour: INDIGO } }));
   return elements;
 }

@@ -27,9 +27,11 @@ import { MIRRORED_SIGN } from './words.js';
 const SWATCH_MM = 7.5;
 const SWATCH_GAP_MM = 2;
 
-const NEVER: MarkMeaning = { never: true, hidden: false, weak: false };
-const HIDDEN: MarkMeaning = { never: false, hidden: true, weak: false };
-const WEAK: MarkMeaning = { never: false, hidden: false, weak: true };
+const NOTHING: MarkMeaning = { never: false, second: false, hidden: false, weak: false };
+const NEVER: MarkMeaning = { ...NOTHING, never: true };
+const SECOND: MarkMeaning = { ...NOTHING, second: true };
+const HIDDEN: MarkMeaning = { ...NOTHING, hidden: true };
+const WEAK: MarkMeaning = { ...NOTHING, weak: true };
 
 type Swatch = (box: Box) => readonly DrawingElement[];
 
@@ -46,6 +48,9 @@ export function legendBlock(
   const rows = [
     ...(hasPieces ? pieceRows(content, entry, fonts, style, picture) : []),
     ...(marks.some((meaning) => meaning.never) ? [entry(patternSwatch(NEVER, picture), 'never here')] : []),
+    ...(marks.some((meaning) => meaning.second)
+      ? [entry(patternSwatch(SECOND, picture), 'not on the best faces')]
+      : []),
     ...(marks.some((meaning) => meaning.hidden)
       ? [entry(patternSwatch(HIDDEN, picture), 'only where hidden')]
       : []),
