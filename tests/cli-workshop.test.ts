@@ -141,7 +141,7 @@ describe('possible flaws that nobody has confirmed', () => {
     const job = smallJob(folder, { hide });
     const run = hidebound(['lay', job.order, '--effort', '0', '--out', job.layout]);
     expect(run.status).toBe(0);
-    expect(run.stdout).toMatch(/warning: panel-1: Hide panel-1 has 1 possible flaw/);
+    expect(run.stdout).toMatch(/warning: Hide panel-1 has 1 possible flaw that nobody has confirmed/);
     expect(storedLayout(job.layout).marks.avoidCandidates).toBe(false);
   });
 });

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { COMMANDS } from '@hidebound/cli';
-import { DEMO, expectOneSentence, hidebound, testFolder } from './cli-support.js';
+import { DEMO, expectOneSentence, hidebound, hideboundHere, testFolder } from './cli-support.js';
 
 const folder = testFolder();
 const ORDER = join(DEMO, 'bicycle-goods.order.yaml');
@@ -51,9 +51,9 @@ describe('help and use', () => {
   });
 
   it.each([
-    ['no argument', ['check'], /missing required argument/],
-    ['an unknown command', ['lai', ORDER], /unknown command/],
-    ['an unknown option', ['check', LAYOUT, '--fast'], /unknown option/],
+    ['no argument', ['check'], /Nothing to read; give a layout file \(\.layout\.json\)/],
+    ['an unknown command', ['lai', ORDER], /Unknown command 'lai' \(Did you mean lay\?\)/],
+    ['an unknown option', ['check', LAYOUT, '--fast'], /Unknown option '--fast'; see hidebound check --help/],
     ['a number that is none', ['lay', ORDER, '--seconds', 'soon'], /number from 0 to/],
     ['an effort below zero', ['lay', ORDER, '--effort', '-1'], /whole number from 0 to/],
     ['a page that is none', ['sheet', LAYOUT, '--page', 'A7'], /A4, A3, Letter, Tabloid/],
@@ -76,8 +76,8 @@ describe('hidebound pieces', () => {
     ['saddlebag-pockets.svg', 'pocket', 160, 110],
     ['tube-protector.svg', 'tube-protector', 200, 85],
     ['pump-strap.svg', 'pump-cradle', 86, 60],
-  ])('when it reads %s, the piece %s is %d × %d mm', (file, name, width, height) => {
-    const run = hidebound(['pieces', join(DEMO, 'patterns', file), '--json']);
+  ])('when it reads %s, the piece %s is %d × %d mm', async (file, name, width, height) => {
+    const run = await hideboundHere(['pieces', join(DEMO, 'patterns', file), '--json']);
     expect(run.status, run.stderr).toBe(0);
     const files = told(run.stdout).result['files'] as {
       pieces: { name: string; widthMm: number; heightMm: number }[];
