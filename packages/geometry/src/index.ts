@@ -88,7 +88,7 @@ export {
 } from './shape/ring.js';
 export { intersectRegions, offsetRegions, subtractRegions, unionRegions } from './shape/clipper.js';
 export type { OffsetOptions } from './shape/clipper.js';
-export { transformCurve, arcsToCubics } from './curve/transform.js';
+export { arcsToCubics, transformCurve, transformCurveToGrid } from './curve/transform.js';
 export {
   circleCurve,
   curveCorners,

@@ -18,7 +18,7 @@ import {
   reverseCurve,
   roundCurve,
 } from './path.js';
-import { transformCurve } from './transform.js';
+import { transformCurve, transformCurveToGrid } from './transform.js';
 
 const coordinate = fc.integer({ min: -100_000, max: 100_000 }).map((n) => n / 1000);
 const place: fc.Arbitrary<Point> = fc.record({ x: coordinate, y: coordinate });
@@ -194,6 +194,7 @@ describe('curves', () => {
         translation(5, -9),
         composeAffine(rotationDeg(33), composeAffine(scaling(scale), MIRROR_X)),
       );
+      expect(transformCurveToGrid(m, shape)).toEqual(roundCurve(transformCurve(m, shape)));
       const moved = transformCurve(m, shape);
       expect(moved.segments.map(({ kind }) => kind)).toEqual(['arc', 'cubic', 'line']);
       expect(curveLength(moved) / scale).toBeCloseTo(curveLength(shape), 3);

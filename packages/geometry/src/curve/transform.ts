@@ -1,3 +1,4 @@
+import { roundCoordinate } from '../point.js';
 import { applyAffine } from '../shape/affine.js';
 import { sinCosDeg } from '../number/trigonometry.js';
 import type { Affine, Curve, CurveSegment, Point } from '../types/shape.js';
@@ -13,8 +14,19 @@ const SIMILARITY_TOLERANCE = 1e-9;
  * mirroring and even scaling; under anything else they become cubics first (within 0.5 µm before the transform).
  */
 export function transformCurve(m: Affine, curve: Curve): Curve {
+  return moveCurve(m, curve, (p) => applyAffine(m, p));
+}
+
+/** The curve moved as by `transformCurve` and put on the 0.001 mm grid, in one pass: large drawings have millions of points. */
+export function transformCurveToGrid(m: Affine, curve: Curve): Curve {
+  return moveCurve(m, curve, ({ x, y }) => ({
+    x: roundCoordinate(m.a * x + m.c * y + m.e),
+    y: roundCoordinate(m.b * x + m.d * y + m.f),
+  }));
+}
+
+function moveCurve(m: Affine, curve: Curve, move: (p: Point) => Point): Curve {
   const source = keepsCircles(m) ? curve : arcsToCubics(curve);
-  const move = (p: Point) => applyAffine(m, p);
   return {
     start: move(source.start),
     segments: source.segments.map((segment) => mapSegment(segment, move)),

@@ -1,4 +1,4 @@
-import { composeAffine, curveCorners, roundCurve, scaling, transformCurve } from '@hidebound/geometry';
+import { composeAffine, curveCorners, scaling, transformCurveToGrid } from '@hidebound/geometry';
 import type { Curve } from '@hidebound/geometry';
 import { normalizeColour } from '../css/colour.js';
 import type { Style } from '../css/style.js';
@@ -47,7 +47,7 @@ export function drawShape(walk: Walk, element: XmlElement, around: Surroundings,
   const matrix = composeAffine(around.matrix, scaling(1 / unit));
   const isFilledOnly = paint.stroke === undefined;
   const curves = subpaths
-    .map((curve) => dropStandstill(roundCurve(transformCurve(matrix, isFilledOnly ? closed(curve) : curve))))
+    .map((curve) => dropStandstill(transformCurveToGrid(matrix, isFilledOnly ? closed(curve) : curve)))
     .filter((curve): curve is Curve => curve !== undefined);
   for (const curve of curves) checkCurve(walk, curve, place);
   const holes =
