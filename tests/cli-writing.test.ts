@@ -13,6 +13,8 @@ import {
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { testWith } from './tools/outside.js';
+import type { Needed } from './tools/outside.js';
 import { DEMO, MAIN, expectOneSentence, hidebound, startHidebound, testFolder } from './cli-support.js';
 
 const folder = testFolder();
@@ -27,6 +29,9 @@ function oldFile(name: string): { readonly at: string; readonly path: string } {
   writeFileSync(path, OLD);
   return { at, path };
 }
+
+const FULL_DEVICE: Needed = { name: '/dev/full', isThere: existsSync('/dev/full') };
+const SMALL_DISK: Needed = { name: 'a file system of its own', isThere: canMount() };
 
 describe('writing a file', () => {
   it('when the file is there already, it is replaced whole, keeps its rights, and nothing is left beside it', () => {
@@ -68,14 +73,11 @@ describe('writing a file', () => {
     expect(run.status).toBe(4);
   });
 
-  it.skipIf(!existsSync('/dev/full'))(
-    'when the device is full, it ends with 4 and says that the disk is full',
-    () => {
-      const run = hidebound(['hide', TRACED, '--out', '/dev/full']);
-      expect(expectOneSentence(run)).toMatch(/the disk is full; free some space/);
-      expect(run.status).toBe(4);
-    },
-  );
+  testWith(FULL_DEVICE, 'when the device is full, it ends with 4 and says that the disk is full', () => {
+    const run = hidebound(['hide', TRACED, '--out', '/dev/full']);
+    expect(expectOneSentence(run)).toMatch(/the disk is full; free some space/);
+    expect(run.status).toBe(4);
+  });
 
   it('when the file would pass the limit of the system, it ends with 4, and the old file is whole', () => {
     const { at, path } = oldFile('limited');
@@ -91,7 +93,7 @@ describe('writing a file', () => {
     expect(readdirSync(at)).toEqual(['shoulder.hide.json']);
   });
 
-  it.skipIf(!canMount())('when the disk is full, it ends with 4, and the old file is whole', () => {
+  testWith(SMALL_DISK, 'when the disk is full, it ends with 4, and the old file is whole', () => {
     const run = onSmallDisk('size=64k', `head -c 60000 /dev/zero > filler`);
     expect(run.stdout).toContain('old file whole');
     expect(run.stderr).toMatch(/^hidebound: .*the disk is full; free some space.*\n$/);
@@ -99,7 +101,7 @@ describe('writing a file', () => {
     expect(run.stdout).toContain('files: filler shoulder.hide.json');
   });
 
-  it.skipIf(!canMount())('when the folder is read-only, it ends with 4, and the old file is whole', () => {
+  testWith(SMALL_DISK, 'when the folder is read-only, it ends with 4, and the old file is whole', () => {
     const run = onSmallDisk('size=256k', 'mount -o remount,ro .');
     expect(run.stdout).toContain('old file whole');
     expect(run.stderr).toMatch(/^hidebound: .*the folder is read-only; choose another one.*\n$/);
@@ -139,12 +141,7 @@ describe('writing a file', () => {
     for (let round = 0; round < ROUNDS; round++) {
       writeFileSync(path, OLD);
       const child = startHidebound(['hide', TRACED, '--out', path], at);
-      // Half of the moments are spread over the whole run, half follow the first sign of writing by 0 to 6 ms.
-      const kill =
-        round % 2 === 0
-          ? killAfter(child, fullMs * (0.4 + spread(round)))
-          : killOnceWriting(child, at, round / 2);
-      await kill;
+      await killAtSomeMoment(child, { round, at, fullMs });
       const content = readFileSync(path, 'utf8');
       expect([OLD, whole]).toContain(content);
       seen.add(content === OLD ? 'old' : 'new');
@@ -156,6 +153,22 @@ describe('writing a file', () => {
 });
 
 const ROUNDS = 12;
+
+/**
+ * The first round is killed at once and the last one not at all, so that both files are seen on any machine. Of the
+ * moments between, half are spread over the whole run, half follow the first sign of writing by 0 to 6 ms.
+ */
+async function killAtSomeMoment(
+  child: ReturnType<typeof startHidebound>,
+  { round, at, fullMs }: { readonly round: number; readonly at: string; readonly fullMs: number },
+): Promise<void> {
+  if (round === 0) return killAfter(child, 0);
+  if (round === ROUNDS - 1) return killAfter(child, LONGER_THAN_ANY_RUN_MS);
+  if (round % 2 === 0) return killAfter(child, fullMs * (0.4 + spread(round)));
+  return killOnceWriting(child, at, round / 2);
+}
+
+const LONGER_THAN_ANY_RUN_MS = 120_000;
 
 /** Evenly spread over 0 to 1 in an order that looks like chance: multiples of the golden ratio. */
 function spread(round: number): number {

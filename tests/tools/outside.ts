@@ -32,8 +32,11 @@ export function outsideProgram(name: string, probe: readonly string[] = ['-v']):
 /** Under this variable a test whose program is absent fails instead of being skipped. */
 const NO_SKIP = 'HIDEBOUND_NO_SKIP';
 
-/** A test that needs an outside program: skipped by name where it is absent, unless HIDEBOUND_NO_SKIP=1. */
-export function testWith(program: OutsideProgram, title: string, body: TestFunction): void {
+/** What a test can't do without: a program, or something that the system must let it do. */
+export type Needed = Pick<OutsideProgram, 'name' | 'isThere'>;
+
+/** A test that needs something outside: skipped by name where it is absent, unless HIDEBOUND_NO_SKIP=1. */
+export function testWith(program: Needed, title: string, body: TestFunction): void {
   if (program.isThere) test(title, body);
   else if (process.env[NO_SKIP] === '1') {
     test(title, () => {
