@@ -31,6 +31,12 @@ const CASES: readonly (readonly [string, string | Uint8Array, string, RegExp])[]
   ['is another kind of XML', '<html><body/></html>', 'not-svg', /<html>/],
   ['is plain text', 'hello', 'not-svg', /not an SVG/],
   ['has tags that do not match', `${HEAD}<g></h></svg>`, 'not-well-formed', /broken here/],
+  [
+    'has an entity that would fill the memory',
+    `<!DOCTYPE svg [<!ENTITY a "${'x'.repeat(1000)}"><!ENTITY b "${'&a;'.repeat(1000)}"><!ENTITY c "${'&b;'.repeat(1000)}">]>${HEAD}</svg>`,
+    'entity-bomb',
+    /grows/,
+  ],
   ['has an entity bomb', `${BOMB}${HEAD}<text>&e9;</text></svg>`, 'entity-bomb', /grows/],
   [
     'has entities that contain each other',

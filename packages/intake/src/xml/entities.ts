@@ -33,12 +33,21 @@ function expand(
 ): string {
   const known = expanded.get(name);
   if (known !== undefined) return known;
-  if (depth > MAX_ENTITY_DEPTH) throw new IntakeError('entity-bomb', { name }, { file });
-  const text = (raw.get(name) ?? '').replace(/&(#x[0-9a-f]+|#[0-9]+|[^;\s]+);/gi, (whole, inner: string) => {
+  const replacementFor = (whole: string, inner: string): string => {
     if (inner.startsWith('#')) return characterOf(inner) ?? whole;
     const predefined = PREDEFINED[inner];
     if (predefined !== undefined) return predefined;
     return raw.has(inner) ? expand(inner, raw, expanded, file, depth + 1) : whole;
+  };
+  if (depth > MAX_ENTITY_DEPTH) throw new IntakeError('entity-bomb', { name }, { file });
+  const source = raw.get(name) ?? '';
+  // Counted while it grows: a text that is looked at only when it is whole has filled the memory by then.
+  let length = source.length;
+  const text = source.replace(/&(#x[0-9a-f]+|#[0-9]+|[^;\s]+);/gi, (whole, inner: string) => {
+    const replacement = replacementFor(whole, inner);
+    length += replacement.length;
+    if (length > MAX_ENTITY_CHARACTERS) throw new IntakeError('entity-bomb', { name }, { file });
+    return replacement;
   });
   if (text.length > MAX_ENTITY_CHARACTERS) throw new IntakeError('entity-bomb', { name }, { file });
   expanded.set(name, text);

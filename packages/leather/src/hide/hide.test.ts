@@ -130,6 +130,17 @@ describe('the marks of a hide', () => {
     expect(hideQualities(belly)[0]).toMatchObject({ id: 'cut', zone: 'belly', weak: true });
     expect(zoneOfCut(hide())).toBeUndefined();
   });
+
+  test('when a cut has one zone drawn, what is not drawn stays of the zone of its cut', () => {
+    const neck = { id: 'neck', kind: 'neck' as const, outline: rectangleCurve(0, 0, 400, 500) };
+    const shoulder = plainHide('s', OUTLINE, { cut: 'shoulder', zones: [neck] });
+    const rest = hideQualities(shoulder).find(({ id }) => id === 'cut')!;
+    expect(rest.zone).toBe('shoulder');
+    const drawn = hideQualities(shoulder).find(({ id }) => id === 'zone:neck')!;
+    expect(regionsArea(rest.areas) + regionsArea(drawn.areas)).toBeCloseTo(500_000, 3);
+    const all = { ...neck, outline: OUTLINE };
+    expect(hideQualities({ ...shoulder, zones: [all] }).map(({ id }) => id)).toEqual(['zone:neck']);
+  });
 });
 
 describe('the fields of a hide', () => {

@@ -1,4 +1,4 @@
-import { containingRing, distanceSq } from '@hidebound/geometry';
+import { containingRing, distanceSq, subtractRegions } from '@hidebound/geometry';
 import type { Point, QualityRegion, Region } from '@hidebound/geometry';
 import type { Flaw, Hide, HideCut, Zone, ZoneKind } from '../model/hide.js';
 import type { Effect } from '../model/marks.js';
@@ -63,15 +63,18 @@ const ZONE_OF_CUT: Partial<Record<HideCut, ZoneKind>> = {
   belly: 'belly',
 };
 
-/** The one zone that a hide without drawn zones consists of, as its cut says; absent where the cut doesn't. */
-export function zoneOfCut(hide: Pick<Hide, 'cut' | 'zones'>): ZoneKind | undefined {
-  return hide.zones.length > 0 ? undefined : ZONE_OF_CUT[hide.cut];
+/** The zone that a hide's leather is of where none is drawn, as its cut says; absent where the cut doesn't. */
+export function zoneOfCut(hide: Pick<Hide, 'cut'>): ZoneKind | undefined {
+  return ZONE_OF_CUT[hide.cut];
 }
 
 function wholeCutZone(hide: Hide, options: QualityOptions): QualityRegion[] {
   const kind = zoneOfCut(hide);
   if (kind === undefined) return [];
-  const areas = [{ outer: containingRing(hide.outline), openings: [] }];
+  const whole = [{ outer: containingRing(hide.outline), openings: [] }];
+  const drawn = hide.zones.map(({ outline }) => ({ outer: containingRing(outline), openings: [] }));
+  const areas = drawn.length === 0 ? whole : subtractRegions(whole, drawn);
+  if (areas.length === 0) return [];
   return [quality('cut', areas, zoneKindEffect(kind, options.workshop), { zone: kind })];
 }
 

@@ -10,6 +10,9 @@ export const MOST_COPIES = 10_000;
 /** Leather is at most about 10 mm thick before it is split; stacks and felt stay below this. */
 export const THICKEST_MM = 50;
 
+/** Runs of one line: traced outlines have hundreds. Far beyond this, laying would take hours. */
+export const MOST_SEGMENTS = 50_000;
+
 /** Characters of a name and of a text. */
 export const LONGEST_NAME = 200;
 export const LONGEST_TEXT = 10_000;

@@ -3,6 +3,7 @@ import { roundCoordinate } from '@hidebound/geometry';
 import * as v from 'valibot';
 import { group, stored } from './group.js';
 import { coordinate, flag, unitShare } from './leaves.js';
+import { MOST_SEGMENTS } from './limits.js';
 import { problemMessage } from './problem.js';
 
 const POINT_WORDS = 'a point as [x, y] in mm';
@@ -57,7 +58,11 @@ export const curve = stored(
     group({
       start: [point, 'Where the line starts.'],
       segments: [
-        v.pipe(v.array(segment, 'a list of segments'), v.minLength(1, 'at least one segment')),
+        v.pipe(
+          v.array(segment, 'a list of segments'),
+          v.minLength(1, 'at least one segment'),
+          v.maxLength(MOST_SEGMENTS, `at most ${MOST_SEGMENTS} segments`),
+        ),
         'Runs of the line: { to } straight, { via, to } a circular arc, { handles, to } a cubic Bézier curve.',
       ],
       closed: [flag, 'True for an area’s edge; its last segment then ends where the line starts.'],

@@ -14,7 +14,7 @@ export interface TextTree {
 export const DEEPEST_NESTING = 64;
 
 /** JSON files hold measured shapes and bundled photos; YAML files are written by hand. In characters. */
-export const LONGEST_JSON = 200_000_000;
+export const LONGEST_JSON = 50_000_000;
 export const LONGEST_YAML = 5_000_000;
 
 const MB = 1_000_000;
