@@ -1,6 +1,6 @@
 import { startNest } from '@hidebound/geometry';
 import { drawCuttingSheets, writePdf, writeSvg } from '@hidebound/render';
-import { loadFonts } from '@hidebound/render/node';
+import { loadFontBook } from '@hidebound/render/node';
 import { report } from './common.mjs';
 import { demoJob, demoLayout } from './problem.mjs';
 
@@ -15,7 +15,7 @@ for (let i = 0; i < runs; i++) {
   const began = performance.now();
   const layout = demoLayout(job, run.best());
   const started = performance.now();
-  const fonts = loadFonts();
+  const fonts = loadFontBook();
   const sheets = drawCuttingSheets({
     layout,
     hides: job.hides.map(({ hide }) => hide),
