@@ -69,7 +69,8 @@ describe('help and use', () => {
 describe('hidebound pieces', () => {
   // Sizes as drawn: see the comment at the top of each pattern file.
   it.each([
-    ['toolroll-body.svg', 'toolroll-body', 16.5 * 25.4, 11 * 25.4],
+    // Drawn as 16.5 x 11 in.
+    ['toolroll-body.svg', 'toolroll-body', 419.1, 279.4],
     ['toolroll-guard.svg', 'toolroll-guard', 400, 100],
     ['saddlebag-front.svg', 'saddlebag-front', 240, 150],
     ['saddlebag-back.svg', 'saddlebag-back', 240, 335],
