@@ -1,0 +1,163 @@
+import type { ActiveSet } from './active-set.js';
+import {
+  clearActiveSet,
+  holdRow,
+  releaseRow,
+  solveBackward,
+  solveForward,
+  splitRow,
+} from './active-set.js';
+import { LOOSEN_MM, ROW_HELD_MM, SHARE_NOISE, SPAN_LEFT_SQ, STEPS_PER_UNKNOWN } from './constants.js';
+import type { Rows } from './rows.js';
+import { WIDTH } from './rows.js';
+
+/** What became of a projection. */
+export interface Projection {
+  /** Rows taken in or let go: the measure of work. */
+  steps: number;
+  /** Rows that were left broken because others contradict them. */
+  broken: number;
+}
+
+/**
+ * Moves `place` to the nearest point at which all rows hold (to `ROW_HELD_MM`), by the dual active-set method of
+ * Goldfarb & Idnani 1983 for the unit matrix: it starts from the point itself, takes in the row that is broken
+ * most, and lets go of rows whose multiplier would turn. It ends after finitely many steps with exact contacts
+ * also where the rows leave no inside.
+ *
+ * Rows that contradict each other by no more than `LOOSEN_MM` each are loosened by equal parts. Beyond that the row
+ * is left broken, the rest is held, and the result says so.
+ */
+export function project(set: ActiveSet, rows: Rows, place: Float64Array, dead: Uint8Array): Projection {
+  clearActiveSet(set, rows);
+  dead.fill(0, 0, rows.count);
+  const result: Projection = { steps: 0, broken: 0 };
+  const limit = STEPS_PER_UNKNOWN * (set.size + 8);
+  let polished = false;
+  for (;;) {
+    const k = mostBroken(set, rows, place, dead);
+    if (k < 0 || result.steps > limit) {
+      if (polished || set.count === 0) break;
+      polish(set, rows, place);
+      polished = true;
+      continue;
+    }
+    polished = false;
+    takeIn(set, rows, place, dead, k, result);
+  }
+  return result;
+}
+
+function slackOf(rows: Rows, place: Float64Array, k: number): number {
+  const { column, value } = rows;
+  const at = k * WIDTH;
+  return (
+    value[at]! * place[column[at]!]! +
+    value[at + 1]! * place[column[at + 1]!]! +
+    value[at + 2]! * place[column[at + 2]!]! +
+    value[at + 3]! * place[column[at + 3]!]! -
+    rows.bound[k]!
+  );
+}
+
+function mostBroken(set: ActiveSet, rows: Rows, place: Float64Array, dead: Uint8Array): number {
+  let worst = -ROW_HELD_MM;
+  let found = -1;
+  for (let k = 0; k < rows.count; k++) {
+    const slack = slackOf(rows, place, k);
+    if (slack >= worst || dead[k] === 1 || set.place[k]! >= 0) continue;
+    worst = slack;
+    found = k;
+  }
+  return found;
+}
+
+/** Takes row k in, letting go of others as needed; or finds that it contradicts them. */
+function takeIn(
+  set: ActiveSet,
+  rows: Rows,
+  place: Float64Array,
+  dead: Uint8Array,
+  k: number,
+  result: Projection,
+): void {
+  const { share, left, multiplier } = set;
+  let own = 0;
+  for (;;) {
+    result.steps++;
+    const leftSq = splitRow(set, rows, k);
+    let blocker = -1;
+    let dualStep = Infinity;
+    for (let i = 0; i < set.count; i++) {
+      if (share[i]! <= SHARE_NOISE) continue;
+      const step = Math.max(0, multiplier[i]!) / share[i]!;
+      if (step >= dualStep) continue;
+      dualStep = step;
+      blocker = i;
+    }
+    const short = -slackOf(rows, place, k);
+    const primalStep = leftSq > SPAN_LEFT_SQ && set.count < set.size ? short / leftSq : Infinity;
+    if (primalStep === Infinity && blocker < 0) {
+      settleConflict(set, rows, place, dead, k, short, result);
+      return;
+    }
+    const step = Math.min(primalStep, dualStep);
+    for (let i = 0; i < set.count; i++) multiplier[i] = multiplier[i]! - step * share[i]!;
+    own += step;
+    if (primalStep !== Infinity) for (let c = 0; c < set.size; c++) place[c] = place[c]! + step * left[c]!;
+    if (step === primalStep) {
+      holdRow(set, k, leftSq, own);
+      return;
+    }
+    releaseRow(set, blocker);
+  }
+}
+
+/** Row k is told by the held rows and can't hold with them: loosens all of them a little, or gives the row up. */
+function settleConflict(
+  set: ActiveSet,
+  rows: Rows,
+  place: Float64Array,
+  dead: Uint8Array,
+  k: number,
+  short: number,
+  result: Projection,
+): void {
+  const { share, line } = set;
+  let parts = 1;
+  for (let i = 0; i < set.count; i++) if (share[i]! < -SHARE_NOISE) parts -= share[i]!;
+  const each = short / parts;
+  if (each > LOOSEN_MM) {
+    dead[k] = 1;
+    result.broken++;
+    return;
+  }
+  for (let i = 0; i < set.count; i++) {
+    const loosened = share[i]! < -SHARE_NOISE;
+    line[i] = loosened ? -each : 0;
+    if (loosened) rows.bound[set.row[i]!] = rows.bound[set.row[i]!]! - each;
+  }
+  rows.bound[k] = rows.bound[k]! - each - ROW_HELD_MM;
+  moveOnto(set, rows, place);
+}
+
+/** Takes away what rounding has left: every held row holds to the last bits. */
+function polish(set: ActiveSet, rows: Rows, place: Float64Array): void {
+  for (let i = 0; i < set.count; i++) set.line[i] = -slackOf(rows, place, set.row[i]!);
+  moveOnto(set, rows, place);
+}
+
+/** Moves the place within the held rows' span so that the value of held row i changes by `line[i]`. */
+function moveOnto(set: ActiveSet, rows: Rows, place: Float64Array): void {
+  const { line, row, multiplier } = set;
+  const { column, value } = rows;
+  solveForward(set, line);
+  solveBackward(set, line);
+  for (let i = 0; i < set.count; i++) {
+    const amount = line[i]!;
+    if (amount === 0) continue;
+    multiplier[i] = multiplier[i]! + amount;
+    const from = row[i]! * WIDTH;
+    for (let e = from; e < from + WIDTH; e++) place[column[e]!] = place[column[e]!]! + amount * value[e]!;
+  }
+}

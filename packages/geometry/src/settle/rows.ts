@@ -1,0 +1,61 @@
+/**
+ * Linear conditions  sum of value · unknown >= bound  in flat arrays, `WIDTH` entries a row (unused ones are 0 · unknown 0).
+ * Grows as rows are added; made once and used again.
+ */
+export interface Rows {
+  count: number;
+  column: Int32Array;
+  value: Float64Array;
+  bound: Float64Array;
+  /** Second choice of the row's direction, as values and bound; NaN in `secondBound`: none. */
+  second: Float64Array;
+  secondBound: Float64Array;
+}
+
+/** Entries of a row: two places of a body each. */
+export const WIDTH = 4;
+
+export function createRows(capacity: number): Rows {
+  return {
+    count: 0,
+    column: new Int32Array(capacity * WIDTH),
+    value: new Float64Array(capacity * WIDTH),
+    bound: new Float64Array(capacity),
+    second: new Float64Array(capacity * WIDTH),
+    secondBound: new Float64Array(capacity),
+  };
+}
+
+/** Adds an empty row and gives its index. */
+export function addRow(rows: Rows, bound: number): number {
+  const row = rows.count++;
+  if (row >= rows.bound.length) {
+    rows.column = grownInt(rows.column);
+    rows.value = grown(rows.value);
+    rows.bound = grown(rows.bound);
+    rows.second = grown(rows.second);
+    rows.secondBound = grown(rows.secondBound);
+  }
+  rows.column.fill(0, row * WIDTH, (row + 1) * WIDTH);
+  rows.value.fill(0, row * WIDTH, (row + 1) * WIDTH);
+  rows.bound[row] = bound;
+  rows.secondBound[row] = NaN;
+  return row;
+}
+
+export function setEntry(rows: Rows, row: number, entry: number, column: number, value: number): void {
+  rows.column[row * WIDTH + entry] = column;
+  rows.value[row * WIDTH + entry] = value;
+}
+
+function grown(array: Float64Array): Float64Array {
+  const more = new Float64Array(array.length * 2);
+  more.set(array);
+  return more;
+}
+
+function grownInt(array: Int32Array): Int32Array {
+  const more = new Int32Array(array.length * 2);
+  more.set(array);
+  return more;
+}

@@ -1,0 +1,92 @@
+import type { ActiveSet } from './active-set.js';
+import { createActiveSet } from './active-set.js';
+import { EXACT_MM, MAX_ROUNDS, PATIENCE, PROGRESS_SHARE, REACH_MM } from './constants.js';
+import type { Places, SettleTask } from './contacts.js';
+import { collectContacts, createPlaces } from './contacts.js';
+import { createDirection } from './part-direction.js';
+import { project } from './project.js';
+import { createRows } from './rows.js';
+
+export interface SettleOptions {
+  /** Shortfall up to which the layout counts as exact, mm. */
+  readonly exactMm?: number;
+  /** How near (beyond the gap) parts must be to be looked at, mm. */
+  readonly reachMm?: number;
+  readonly maxRounds?: number;
+}
+
+export interface Settled {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** The greatest distance that is missing, mm, over all pairs of parts and bounds; 0 if none is. */
+  readonly worst: number;
+  /** True if that is small enough to be called exact. */
+  readonly isExact: boolean;
+  readonly rounds: number;
+  /** Work done: pairs of parts looked at, and rows taken in or let go. */
+  readonly pairs: number;
+  readonly steps: number;
+}
+
+/**
+ * Moves bodies by as little as possible until every two of them keep their gap and all lie within the bounds.
+ *
+ * Each round chooses for every two near convex parts the line that separates them best, which makes one linear row,
+ * and projects the places on all rows (least sum of squared moves). Rounds go on while lines are chosen anew at
+ * the places reached. Where the layout can't be mended near by, the best places found and their shortfall are given.
+ */
+export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
+  const exact = options.exactMm ?? EXACT_MM;
+  const reach = options.reachMm ?? REACH_MM;
+  const maxRounds = options.maxRounds ?? MAX_ROUNDS;
+  const places = createPlaces(task);
+  const rows = createRows(16 * task.shapes.length + 16);
+  const direction = createDirection();
+  let set: ActiveSet | undefined;
+  let dead = new Uint8Array(0);
+  const unknowns = new Float64Array(2 * places.free);
+  let best: Settled | undefined;
+  let pairs = 0;
+  let steps = 0;
+  let waited = 0;
+  for (let round = 0; ; round++) {
+    const shortfall = collectContacts(task, places, reach, rows, direction, -1);
+    pairs += shortfall.pairs;
+    const { worst } = shortfall;
+    waited = best !== undefined && worst > PROGRESS_SHARE * best.worst ? waited + 1 : 0;
+    if (best === undefined || worst < best.worst) {
+      best = {
+        x: places.x.slice(),
+        y: places.y.slice(),
+        worst,
+        isExact: worst <= exact,
+        rounds: round,
+        pairs,
+        steps,
+      };
+    }
+    if (best.isExact || round >= maxRounds || waited >= PATIENCE) break;
+    set ??= createActiveSet(unknowns.length);
+    if (dead.length < rows.count) dead = new Uint8Array(rows.bound.length);
+    readPlaces(places, unknowns);
+    steps += project(set, rows, unknowns, dead).steps;
+    writePlaces(places, unknowns);
+  }
+  return { ...best, pairs, steps };
+}
+
+function readPlaces({ slot, x, y }: Places, unknowns: Float64Array): void {
+  for (let i = 0; i < slot.length; i++) {
+    if (slot[i]! < 0) continue;
+    unknowns[2 * slot[i]!] = x[i]!;
+    unknowns[2 * slot[i]! + 1] = y[i]!;
+  }
+}
+
+function writePlaces({ slot, x, y }: Places, unknowns: Float64Array): void {
+  for (let i = 0; i < slot.length; i++) {
+    if (slot[i]! < 0) continue;
+    x[i] = unknowns[2 * slot[i]!]!;
+    y[i] = unknowns[2 * slot[i]! + 1]!;
+  }
+}
