@@ -1,5 +1,6 @@
 /** What went wrong in this package; the code is the contract, the words are not. */
-export type GeometryErrorCode = 'empty-shape' | 'not-closed' | 'bad-argument' | 'unsupported';
+export type GeometryErrorCode =
+  'empty-shape' | 'not-closed' | 'bad-argument' | 'unsupported' | 'worker-failed';
 
 /** The one error of this package. */
 export class GeometryError extends Error {

@@ -1,0 +1,1 @@
+export { createNodeWorker, nodeWorkerOwner, workersOfMachine } from './node-worker.js';

@@ -1,0 +1,11 @@
+export { runNestParallel } from './run-parallel.js';
+export type { ParallelOptions } from './run-parallel.js';
+export { runNestHere, startStreams } from './run-here.js';
+export type { RunHereOptions } from './run-here.js';
+export type { StopOptions } from './stopping.js';
+export { serveStreams } from './serve-streams.js';
+export type { ServeOptions, UnitOfWork } from './serve-streams.js';
+export { webWorkerHandle, webWorkerOwner } from './web-worker.js';
+export type { WebWorkerLike, WebWorkerScopeLike } from './web-worker.js';
+export type { OwnerPort, StopSignal, StreamFactory, WorkerHandle } from './worker-port.js';
+export type { Stream, StreamOutcome, StreamProgress } from '../types/stream.js';
