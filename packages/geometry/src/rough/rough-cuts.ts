@@ -1,0 +1,136 @@
+import { ringBox, ringArea } from '../shape/ring.js';
+import type { CopyRef, NestProblem, Placement, RoughCut, Sheet } from '../types/problem.js';
+import type { Ring } from '../types/shape.js';
+import { baseBlocks } from './blocks.js';
+import type { Block } from './blocks.js';
+import { findConflicts, groupless } from './conflicts.js';
+import type { Draft, RoughCutConflict } from './conflicts.js';
+import { EASY, TIGHT } from './constants.js';
+import type { Precision } from './constants.js';
+import { createGrow, pieceOf } from './grown.js';
+import type { Grow, Piece } from './grown.js';
+import { joinBlocks } from './join.js';
+import type { Drawing } from './join.js';
+import { createObstacles, isClearOf, SHEET_OWNER } from './obstacles.js';
+import { straighten } from './straighten.js';
+
+export interface RoughCutDrawing {
+  /** Blocks around every placed copy with a margin that belongs to a group; those in conflicts break the check. */
+  readonly roughCuts: readonly RoughCut[];
+  /** Empty: the rough cuts pass the exact check. */
+  readonly conflicts: readonly RoughCutConflict[];
+}
+
+/**
+ * The rough cuts of a layout: on each sheet, blocks around the pieces of each group, margins included. Pieces whose
+ * margins overlap share a block, near blocks are joined where that makes cutting simpler, and outlines run straight
+ * and convex where nothing foreign is in the way. Rings are on the grid of 0.001 mm; ids are the group's name and a
+ * number. Deterministic.
+ *
+ * Where pieces lie as far apart as `keptApart` and `keptFromOutline` tell, conflicts can only be `encloses` and
+ * `no-group`. Placements of unknown items or sheets are left out.
+ */
+export function roughCutsFor(problem: NestProblem, placements: readonly Placement[]): RoughCutDrawing {
+  const items = new Map(problem.items.map((item) => [item.id, item]));
+  const fixed = new Set(problem.fixed.map(keyOf));
+  const grows = [EASY, TIGHT].map((precision) => ({ precision, grow: createGrow(precision) }));
+  const drawn = problem.sheets.map((sheet) => {
+    const pieces = placements.flatMap((placement) => {
+      const item = placement.sheet === sheet.id ? items.get(placement.item) : undefined;
+      return item === undefined ? [] : [pieceOf(item, placement, fixed.has(keyOf(placement)))];
+    });
+    return pieces.some(({ item }) => item.roughMargin !== undefined)
+      ? drawSheet(sheet, pieces, grows)
+      : { blocks: [], conflicts: [] };
+  });
+  return {
+    roughCuts: named(drawn.flatMap(({ blocks }) => blocks)),
+    conflicts: drawn.flatMap(({ conflicts }) => conflicts),
+  };
+}
+
+export function keyOf({ item, set, copy }: CopyRef): string {
+  return JSON.stringify([item, set, copy]);
+}
+
+type Unnamed = Omit<RoughCut, 'id'>;
+
+function named(blocks: readonly Unnamed[]): RoughCut[] {
+  const counts = new Map<string, number>();
+  return blocks.map((block) => {
+    const number = (counts.get(block.group) ?? 0) + 1;
+    counts.set(block.group, number);
+    return { id: `${block.group} ${number}`, ...block };
+  });
+}
+
+interface Level {
+  readonly precision: Precision;
+  readonly grow: Grow;
+}
+
+interface DrawnSheet {
+  readonly blocks: readonly Unnamed[];
+  readonly conflicts: readonly RoughCutConflict[];
+}
+
+/** With easy outlines; where those don't fit, with tight ones. */
+function drawSheet(sheet: Sheet, pieces: readonly Piece[], levels: readonly Level[]): DrawnSheet {
+  let best: { draft: Draft; precision: Precision; conflicts: RoughCutConflict[] } | undefined;
+  for (const { precision, grow } of levels) {
+    const draft: Draft = { sheet, pieces, grow, blocks: baseBlocks(pieces, grow) };
+    const conflicts = findConflicts(draft);
+    if (best === undefined || conflicts.length < best.conflicts.length)
+      best = { draft, precision, conflicts };
+    if (conflicts.length === 0) break;
+  }
+  const { draft, precision, conflicts } = best!;
+  return {
+    blocks: drawBlocks(draft, precision),
+    conflicts: [...groupless(sheet.id, pieces), ...conflicts],
+  };
+}
+
+function drawBlocks({ sheet, pieces, blocks: base }: Draft, precision: Precision): Unnamed[] {
+  const drawing = createDrawing(sheet, pieces, precision);
+  const blocks = joinBlocks(base, drawing);
+  const largestFirst = [...blocks].sort((a, b) => ringArea(b.core) - ringArea(a.core));
+  const done = new Map<Block, Ring>();
+  for (const block of largestFirst) {
+    // Those that are drawn already count with their outlines, the others with what they must hold.
+    const others = largestFirst
+      .filter((other) => other !== block)
+      .map((other) => ({ ...other, core: done.get(other) ?? other.core }));
+    done.set(block, drawing.outline(block, others));
+  }
+  return [...blocks]
+    .sort((a, b) => a.members[0]! - b.members[0]!)
+    .map((block) => ({
+      sheet: sheet.id,
+      group: block.group,
+      outline: done.get(block)!,
+      marginMm: block.marginMm,
+      members: block.members.map((i) => pieces[i]!.copy),
+    }));
+}
+
+function createDrawing(sheet: Sheet, pieces: readonly Piece[], { drawsOut }: Precision): Drawing {
+  const obstacles = createObstacles([
+    { ring: sheet.region.outer, owner: SHEET_OWNER },
+    ...pieces.flatMap(({ region }, owner) =>
+      [region.outer, ...region.openings].map((ring) => ({ ring, owner })),
+    ),
+  ]);
+  const clearer = (block: Block, others: readonly Block[]): ((patch: Ring) => boolean) => {
+    const own = new Set(block.members);
+    return (patch) => {
+      if (!obstacles.isClear(patch, own)) return false;
+      const box = ringBox(patch);
+      return others.every(({ core }) => isClearOf(patch, box, core));
+    };
+  };
+  return {
+    isClear: (ring, block, others) => clearer(block, others)(ring),
+    outline: (block, others) => straighten(block.core, { isClear: clearer(block, others), drawsOut }),
+  };
+}
