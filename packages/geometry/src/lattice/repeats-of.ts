@@ -1,0 +1,161 @@
+import { convexHull } from '../shape/hull.js';
+import { offsetRegions } from '../shape/clipper.js';
+import { regionArea, ringArea, ringBox, orientRing } from '../shape/ring.js';
+import { simplifyGrowing } from '../shape/simplify.js';
+import type { Point, Region, Ring } from '../types/shape.js';
+import {
+  MOST_CONVEX_CORNERS,
+  MOST_CORNERS,
+  MOST_REPEATS,
+  SIMPLIFY_ROUNDS,
+  SIMPLIFY_SHARE,
+} from './constants.js';
+import { CONVEX_SHARE, densestDoubleLattice } from './double-lattice.js';
+import { forbiddenToMoved, forbiddenToTurned, partsOf } from './forbidden.js';
+import type { Lattice, LatticeRules } from './lattice.js';
+import { lookForDouble, lookForSingle } from './look.js';
+import { cross, toRepeat } from './repeat.js';
+import type { Repeat } from './repeat.js';
+import { tightenLattice } from './tighten.js';
+
+export interface RepeatOptions {
+  /** Distance that any two pieces keep, in mm; the check's own forgiveness is not used up. */
+  readonly gap: number;
+  /** True if the half-turned piece is as good: the angle rule is free, or its modulo is 180. */
+  readonly mayHalfTurn: boolean;
+  /** At most so many repeats; default 6. */
+  readonly most?: number;
+}
+
+/**
+ * The densest repeats of a piece that were found, best first: lattices of moved copies, and (if it may be turned) of
+ * the piece and its half turn. Pieces keep the gap to 1e-7 mm, so that placements rounded to 0.001 mm and 1e-6 degrees
+ * pass the exact check, which forgives 2 µm. Pieces never nest into each other's openings.
+ *
+ * For a convex piece without gap the best double lattice is the densest one there is (`densestDoubleLattice`); for
+ * others it is the best of many starts, each tightened until nothing moves, with no promise. Deterministic, and
+ * bounded in work: some tenths of a second for a piece of ten convex parts.
+ *
+ * To use: take the first repeats, turn each as the item's angle rule allows (`patternRotations`), lay it on the sheet
+ * (`trimToContainer`), and give the placements to the search as a start.
+ */
+export function repeatsOf(region: Region, options: RepeatOptions): Repeat[] {
+  const { ring, middle } = centred(orientRing(region.outer, 'outer'));
+  const coarse = simplified(ring);
+  let lattices = latticesOf(coarse, options);
+  if (coarse !== ring) {
+    const exact = rulesOf(ring, options.gap);
+    lattices = lattices.slice(0, EXACTLY_TIGHTENED).flatMap((one) => tightenLattice(exact, one) ?? []);
+  }
+  const area = regionArea(region);
+  const repeats = lattices.map((lattice) => toRepeat(area, movedBack(lattice, middle)));
+  return distinct(repeats).slice(0, options.most ?? MOST_REPEATS);
+}
+
+/** Of a simplified piece, so many of the best lattices are tightened again with all corners. */
+const EXACTLY_TIGHTENED = 8;
+
+/** About the middle of its box, where the forbidden places reach least far. */
+function centred(ring: Ring): { readonly ring: Ring; readonly middle: Point } {
+  const box = ringBox(ring);
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  return { ring: ring.map(({ x, y }) => ({ x: x - middle.x, y: y - middle.y })), middle };
+}
+
+/** Half a turn about the piece's origin rather than about its middle: the same places of leather. */
+function movedBack({ u, v, turned }: Lattice, middle: Point): Lattice {
+  if (turned === undefined) return { u, v };
+  return { u, v, turned: { x: turned.x + 2 * middle.x, y: turned.y + 2 * middle.y } };
+}
+
+function simplified(ring: Ring): Ring {
+  const most = isConvex(ring) ? MOST_CONVEX_CORNERS : MOST_CORNERS;
+  let simple = ring;
+  let tolerance = SIMPLIFY_SHARE * sizeOf(ring);
+  for (let round = 0; round < SIMPLIFY_ROUNDS && simple.length > most; round++, tolerance *= 2) {
+    simple = simplifyGrowing(ring, tolerance);
+  }
+  return simple;
+}
+
+function isConvex(ring: Ring): boolean {
+  return ringArea(convexHull(ring)) <= ringArea(ring) * (1 + CONVEX_SHARE);
+}
+
+/** Diagonal of its box, in mm. */
+function sizeOf(ring: Ring): number {
+  const box = ringBox(ring);
+  return Math.sqrt((box.maxX - box.minX) ** 2 + (box.maxY - box.minY) ** 2);
+}
+
+function rulesOf(ring: Ring, gap: number): LatticeRules {
+  const parts = partsOf(ring);
+  return {
+    moved: forbiddenToMoved(parts),
+    turned: forbiddenToTurned(parts),
+    gap,
+    sizeMm: sizeOf(ring),
+    areaMm2: ringArea(ring),
+  };
+}
+
+/** Tightened lattices, best first. */
+function latticesOf(ring: Ring, { gap, mayHalfTurn }: RepeatOptions): Lattice[] {
+  const rules = rulesOf(ring, gap);
+  const starts = startsOf(rules, ring, mayHalfTurn);
+  if (gap > 0) {
+    // What fits without a gap, tight, is a start for what fits with it: exact fits are points that rays miss.
+    const close = { ...rules, gap: 0 };
+    for (const start of startsOf(close, ring, mayHalfTurn))
+      starts.push(tightenLattice(close, start) ?? start);
+  }
+  if (mayHalfTurn && isConvex(ring)) starts.push(convexStart(ring, gap));
+  const tightened = starts.flatMap((start) => tightenLattice(rules, start) ?? []);
+  return tightened.sort((a, b) => areaPerPiece(a) - areaPerPiece(b));
+}
+
+function startsOf(rules: LatticeRules, ring: Ring, mayHalfTurn: boolean): Lattice[] {
+  const single = lookForSingle(rules, ring);
+  const double = mayHalfTurn ? lookForDouble(rules, ring) : [];
+  return [...single, ...double].map(({ lattice }) => lattice);
+}
+
+function convexStart(ring: Ring, gap: number): Lattice {
+  const hull = convexHull(ring);
+  const [grown] = gap > 0 ? offsetRegions([{ outer: hull, openings: [] }], gap / 2, { join: 'round' }) : [];
+  const { u, v, members } = densestDoubleLattice(grown?.outer ?? hull);
+  return { u, v, turned: { x: members[1]!.x, y: members[1]!.y } };
+}
+
+function areaPerPiece({ u, v, turned }: Lattice): number {
+  return cross(u, v) / (turned === undefined ? 1 : 2);
+}
+
+/** Best first; of those with equal cells and equal vectors one. */
+function distinct(repeats: readonly Repeat[]): Repeat[] {
+  const sorted = [...repeats].sort(
+    (a, b) =>
+      Math.round((a.areaPerPieceMm2 - b.areaPerPieceMm2) * AREA_STEPS) || a.members.length - b.members.length,
+  );
+  const kept: Repeat[] = [];
+  for (const repeat of sorted) if (!kept.some((other) => isSameRepeat(other, repeat))) kept.push(repeat);
+  return kept;
+}
+
+/** Cell areas are compared to 1e-6 mm², so that last digits don't decide. */
+const AREA_STEPS = 1e6;
+
+/** Lengths that differ by less are equal (mm): two ways to the same pattern end so near each other. */
+const SAME_MM = 1e-3;
+
+/** One and the same pattern, or its half turn, told by the lengths of its vectors and of their diagonal. */
+function isSameRepeat(a: Repeat, b: Repeat): boolean {
+  if (a.members.length !== b.members.length) return false;
+  const isNear = (p: Point, q: Point): boolean => Math.abs(lengthOf(p) - lengthOf(q)) <= SAME_MM;
+  const diagonal = ({ u, v }: Repeat): Point => ({ x: u.x + v.x, y: u.y + v.y });
+  return isNear(a.u, b.u) && isNear(a.v, b.v) && isNear(diagonal(a), diagonal(b));
+}
+
+function lengthOf({ x, y }: Point): number {
+  return Math.sqrt(x * x + y * y);
+}

@@ -1,0 +1,73 @@
+import type { Point } from '../types/shape.js';
+import type { MovedParts } from './contacts.js';
+import { OVERLAP_MM } from './constants.js';
+import { stretchWithin } from './forbidden.js';
+
+/** Rows of pieces along one lattice vector: what the next row may not run into, ready for many questions. */
+export interface RowFrame {
+  readonly layers: readonly MovedParts[];
+  readonly gap: number;
+  readonly lengthMm: number;
+  /** Along the row, and across it to the side of the next row: unit vectors. */
+  readonly along: Point;
+  readonly across: Point;
+  /** Of each part, layer after layer: its extent along the row. */
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+}
+
+export function rowFrame(layers: readonly MovedParts[], u: Point, gap: number): RowFrame {
+  const lengthMm = Math.sqrt(u.x * u.x + u.y * u.y);
+  const along = { x: u.x / lengthMm, y: u.y / lengthMm };
+  const count = layers.reduce((sum, { parts }) => sum + parts.count, 0);
+  const from = new Float64Array(count).fill(Infinity);
+  const to = new Float64Array(count).fill(-Infinity);
+  let n = 0;
+  for (const { parts, dx, dy } of layers) {
+    for (let k = 0; k < parts.count; k++, n++) {
+      for (let e = parts.firstEdge[k]!; e < parts.firstEdge[k + 1]!; e++) {
+        const s = (parts.x[e]! + dx) * along.x + (parts.y[e]! + dy) * along.y;
+        from[n] = Math.min(from[n]!, s - gap);
+        to[n] = Math.max(to[n]!, s + gap);
+      }
+    }
+  }
+  return { layers, gap, lengthMm, along, across: { x: -along.y, y: along.x }, from, to };
+}
+
+/**
+ * The distances at which the next row, shifted by `shiftMm` along, is free of this one: the lowest not below `least`,
+ * then further ones, up to `most` of them. Each touches, so it is exact.
+ */
+export function rowDistances(frame: RowFrame, shiftMm: number, least: number, most: number): number[] {
+  const stretches = stretchesOf(frame, shiftMm, least);
+  const distances: number[] = [];
+  let h = least;
+  for (const [from, to] of stretches) {
+    if (to <= h) continue;
+    if (from >= h - OVERLAP_MM && h > least) distances.push(h);
+    if (distances.length >= most) return distances;
+    h = to;
+  }
+  distances.push(h);
+  return distances;
+}
+
+/** The next row seen from one of its pieces: all pieces of this row lie at whole multiples of the row's vector. */
+function stretchesOf(frame: RowFrame, shiftMm: number, least: number): [number, number][] {
+  const { layers, gap, lengthMm, along, across } = frame;
+  const out = new Float64Array(2);
+  const stretches: [number, number][] = [];
+  let n = 0;
+  for (const { parts, dx, dy } of layers) {
+    for (let k = 0; k < parts.count; k++, n++) {
+      for (let m = Math.ceil((frame.from[n]! - shiftMm) / lengthMm); ; m++) {
+        const s = shiftMm + m * lengthMm;
+        if (s > frame.to[n]!) break;
+        const line = { ox: s * along.x - dx, oy: s * along.y - dy, wx: across.x, wy: across.y };
+        if (stretchWithin(parts, k, line, gap, out) && out[1]! > least) stretches.push([out[0]!, out[1]!]);
+      }
+    }
+  }
+  return stretches.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+}
