@@ -54,3 +54,6 @@ export const COMPACT_LEAST_MM = 1e-5;
 
 /** Compaction: most steps, should gains go on shrinking. */
 export const COMPACT_STEPS = 60;
+
+/** … of that reach. Two bodies come nearer by at most 2 √2 times this, which must be less than the reach. */
+export const COMPACT_TRUST_SHARE = 1 / 3;

@@ -1,6 +1,7 @@
 import { SECOND_WINDOW_MM } from './constants.js';
 import type { PartDirection } from './part-direction.js';
 import { findDirection } from './part-direction.js';
+import type { Places } from './places.js';
 import type { Rows } from './rows.js';
 import { addRow, setEntry, WIDTH } from './rows.js';
 import type { SettleShape } from './settle-shape.js';
@@ -25,22 +26,6 @@ export interface SettleBounds {
   readonly minY: number;
   readonly maxX: number;
   readonly maxY: number;
-}
-
-/** Places as unknowns: body i at columns 2 slot[i] and 2 slot[i] + 1 of `place`; slot -1: it stays. */
-export interface Places {
-  readonly slot: Int32Array;
-  readonly free: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-}
-
-export function createPlaces(task: SettleTask): Places {
-  const count = task.shapes.length;
-  const slot = new Int32Array(count);
-  let free = 0;
-  for (let i = 0; i < count; i++) slot[i] = task.fixed !== undefined && task.fixed[i] === 1 ? -1 : free++;
-  return { slot, free, x: Float64Array.from(task.x), y: Float64Array.from(task.y) };
 }
 
 /** How exact the places are, over all pairs and bounds. */

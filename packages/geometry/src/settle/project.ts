@@ -1,15 +1,8 @@
 import type { ActiveSet } from './active-set.js';
-import {
-  clearActiveSet,
-  holdRow,
-  releaseRow,
-  solveBackward,
-  solveForward,
-  splitRow,
-} from './active-set.js';
+import { clearActiveSet, holdRow, releaseRow, solveBackward, solveForward, splitRow } from './active-set.js';
 import { LOOSEN_MM, ROW_HELD_MM, SHARE_NOISE, SPAN_LEFT_SQ, STEPS_PER_UNKNOWN } from './constants.js';
 import type { Rows } from './rows.js';
-import { WIDTH } from './rows.js';
+import { slackOf, WIDTH } from './rows.js';
 
 /** What became of a projection. */
 export interface Projection {
@@ -17,6 +10,8 @@ export interface Projection {
   steps: number;
   /** Rows that were left broken because others contradict them. */
   broken: number;
+  /** False if it ran into its limit of steps. */
+  isFinished: boolean;
 }
 
 /**
@@ -31,12 +26,13 @@ export interface Projection {
 export function project(set: ActiveSet, rows: Rows, place: Float64Array, dead: Uint8Array): Projection {
   clearActiveSet(set, rows);
   dead.fill(0, 0, rows.count);
-  const result: Projection = { steps: 0, broken: 0 };
+  const result: Projection = { steps: 0, broken: 0, isFinished: true };
   const limit = STEPS_PER_UNKNOWN * (set.size + 8);
   let polished = false;
   for (;;) {
     const k = mostBroken(set, rows, place, dead);
     if (k < 0 || result.steps > limit) {
+      result.isFinished = k < 0;
       if (polished || set.count === 0) break;
       polish(set, rows, place);
       polished = true;
@@ -46,18 +42,6 @@ export function project(set: ActiveSet, rows: Rows, place: Float64Array, dead: U
     takeIn(set, rows, place, dead, k, result);
   }
   return result;
-}
-
-function slackOf(rows: Rows, place: Float64Array, k: number): number {
-  const { column, value } = rows;
-  const at = k * WIDTH;
-  return (
-    value[at]! * place[column[at]!]! +
-    value[at + 1]! * place[column[at + 1]!]! +
-    value[at + 2]! * place[column[at + 2]!]! +
-    value[at + 3]! * place[column[at + 3]!]! -
-    rows.bound[k]!
-  );
 }
 
 function mostBroken(set: ActiveSet, rows: Rows, place: Float64Array, dead: Uint8Array): number {

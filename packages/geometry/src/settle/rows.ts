@@ -59,3 +59,16 @@ function grownInt(array: Int32Array): Int32Array {
   more.set(array);
   return more;
 }
+
+/** How much more than its bound the row has at a place; negative: how much is missing. */
+export function slackOf(rows: Rows, place: Float64Array, k: number): number {
+  const { column, value } = rows;
+  const at = k * WIDTH;
+  return (
+    value[at]! * place[column[at]!]! +
+    value[at + 1]! * place[column[at + 1]!]! +
+    value[at + 2]! * place[column[at + 2]!]! +
+    value[at + 3]! * place[column[at + 3]!]! -
+    rows.bound[k]!
+  );
+}

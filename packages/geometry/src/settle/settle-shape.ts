@@ -47,7 +47,9 @@ export function settleShapeOfRegions(regions: readonly Region[]): SettleShape {
   const parts: SettlePart[] = [];
   for (const region of regions) {
     const rings = convexParts(region);
-    const edges = new Set(rings.flatMap((ring) => ring.map((p, i) => edgeKey(p, ring[(i + 1) % ring.length]!))));
+    const edges = new Set(
+      rings.flatMap((ring) => ring.map((p, i) => edgeKey(p, ring[(i + 1) % ring.length]!))),
+    );
     for (const ring of rings) parts.push(partOf(ring, edges));
   }
   return shapeOfParts(parts);
@@ -89,7 +91,9 @@ function edgeKey(p: Point, q: Point): string {
 function partOf(ring: Ring, edges: ReadonlySet<string>): SettlePart {
   const px = Float64Array.from(ring, (p) => p.x);
   const py = Float64Array.from(ring, (p) => p.y);
-  const isCut = Uint8Array.from(ring, (p, i) => (edges.has(edgeKey(ring[(i + 1) % ring.length]!, p)) ? 1 : 0));
+  const isCut = Uint8Array.from(ring, (p, i) =>
+    edges.has(edgeKey(ring[(i + 1) % ring.length]!, p)) ? 1 : 0,
+  );
   return partOfCorners(px, py, isCut);
 }
 

@@ -1,9 +1,10 @@
 import type { ActiveSet } from './active-set.js';
 import { createActiveSet } from './active-set.js';
 import { EXACT_MM, MAX_ROUNDS, PATIENCE, PROGRESS_SHARE, REACH_MM } from './constants.js';
-import type { Places, SettleTask } from './contacts.js';
-import { collectContacts, createPlaces } from './contacts.js';
+import type { SettleTask } from './contacts.js';
+import { collectContacts } from './contacts.js';
 import { createDirection } from './part-direction.js';
+import { createPlaces, readPlaces, writePlaces } from './places.js';
 import { project } from './project.js';
 import { createRows } from './rows.js';
 
@@ -73,20 +74,4 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
     writePlaces(places, unknowns);
   }
   return { ...best, pairs, steps };
-}
-
-function readPlaces({ slot, x, y }: Places, unknowns: Float64Array): void {
-  for (let i = 0; i < slot.length; i++) {
-    if (slot[i]! < 0) continue;
-    unknowns[2 * slot[i]!] = x[i]!;
-    unknowns[2 * slot[i]! + 1] = y[i]!;
-  }
-}
-
-function writePlaces({ slot, x, y }: Places, unknowns: Float64Array): void {
-  for (let i = 0; i < slot.length; i++) {
-    if (slot[i]! < 0) continue;
-    x[i] = unknowns[2 * slot[i]!]!;
-    y[i] = unknowns[2 * slot[i]! + 1]!;
-  }
 }
