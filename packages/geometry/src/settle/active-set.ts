@@ -1,6 +1,10 @@
 import type { Rows } from './rows.js';
 import { WIDTH } from './rows.js';
 
+/** A row that isn't held, and one that is left broken for good. */
+export const NOT_HELD = -1;
+export const BROKEN = -2;
+
 /**
  * The rows held as equalities during a projection, with the Cholesky factor of their Gram matrix. The factor is
  * kept row by row with the first column that is not zero, because rows of bodies that are not in touch share
@@ -14,8 +18,10 @@ export interface ActiveSet {
   readonly multiplier: Float64Array;
   readonly factor: Float64Array;
   readonly first: Int32Array;
-  /** Place in the set of each row held, -1 for others. */
+  /** Place in the set of each row held, NOT_HELD or BROKEN for others. */
   place: Int32Array;
+  /** What is projected. */
+  readonly target: Float64Array;
   /** Scratch: a row spread over the unknowns, the last solution, and what is left of a row outside the set's span. */
   readonly spread: Float64Array;
   readonly line: Float64Array;
@@ -32,6 +38,7 @@ export function createActiveSet(size: number): ActiveSet {
     factor: new Float64Array((size + 1) * (size + 1)),
     first: new Int32Array(size + 1),
     place: new Int32Array(0),
+    target: new Float64Array(size),
     spread: new Float64Array(size),
     line: new Float64Array(size + 1),
     share: new Float64Array(size + 1),
@@ -42,7 +49,7 @@ export function createActiveSet(size: number): ActiveSet {
 export function clearActiveSet(set: ActiveSet, rows: Rows): void {
   set.count = 0;
   if (set.place.length < rows.count) set.place = new Int32Array(rows.bound.length);
-  set.place.fill(-1);
+  set.place.fill(NOT_HELD, 0, rows.count);
 }
 
 /**
@@ -102,7 +109,7 @@ export function holdRow(set: ActiveSet, k: number, leftSq: number, multiplier: n
 export function releaseRow(set: ActiveSet, at: number): void {
   const { factor, first, row, multiplier, place, size } = set;
   const stride = size + 1;
-  place[row[at]!] = -1;
+  place[row[at]!] = NOT_HELD;
   const last = set.count - 1;
   for (let i = at; i < last; i++) {
     row[i] = row[i + 1]!;

@@ -94,7 +94,6 @@ interface Work {
   readonly direction: PartDirection;
   readonly unknowns: Float64Array;
   readonly set: ActiveSet;
-  dead: Uint8Array;
   readonly reach: number;
   readonly trust: number;
   readonly least: number;
@@ -115,7 +114,6 @@ function startWork(task: SettleTask, options: CompactOptions, more: number): Wor
     direction: createDirection(),
     unknowns: new Float64Array(size),
     set: createActiveSet(size),
-    dead: new Uint8Array(0),
     reach,
     trust: reach * COMPACT_TRUST_SHARE,
     least: options.leastMm ?? COMPACT_LEAST_MM,
@@ -150,8 +148,7 @@ function holdAsTheyAre(rows: Rows, unknowns: Float64Array): void {
 /** One projection; false, with the places as they were, if doubles did not suffice for it. */
 function moveOnce(work: Work): boolean {
   const { rows, places, unknowns, set } = work;
-  if (work.dead.length < rows.count) work.dead = new Uint8Array(rows.bound.length);
-  const { steps, broken, isFinished } = project(set, rows, unknowns, work.dead);
+  const { steps, broken, isFinished } = project(set, rows, unknowns, -Infinity);
   work.steps += steps;
   work.rounds++;
   if (broken > 0 || !isFinished) return false;

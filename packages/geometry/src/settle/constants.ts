@@ -43,8 +43,18 @@ export const STEPS_PER_UNKNOWN = 12;
  */
 export const CUT_PENALTY = 4;
 
-/** Another direction is kept in hand for a pair if its shortfall is at most this much more (mm). */
-export const SECOND_WINDOW_MM = 1.5;
+/** Normals whose cosine is more than this are one direction: the other one is no second choice. */
+export const SAME_DIRECTION = 0.9999;
+
+/**
+ * Where rows contradict each other, a pair among them may take its second direction, if what is missing along that
+ * is at most so many times what is missing of the worst pair (and a little): farther than that, nothing was moved.
+ */
+export const SECOND_SHARE = 2;
+export const SECOND_ALSO_MM = 0.01;
+
+/** Such changes in one projection, each of which starts it anew. */
+export const MAX_CHANGES = 12;
 
 /** Compaction: pairs within this reach become rows, and no body moves farther than half of it in one step. */
 export const COMPACT_REACH_MM = 8;

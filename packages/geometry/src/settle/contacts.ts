@@ -1,4 +1,3 @@
-import { SECOND_WINDOW_MM } from './constants.js';
 import type { PartDirection } from './part-direction.js';
 import { findDirection } from './part-direction.js';
 import type { Places } from './places.js';
@@ -101,8 +100,9 @@ function addDirection(
   const { nx, ny } = direction;
   const row = addRow(rows, 0);
   rows.bound[row] = gap + direction.bound + fillPair(rows.value, rows, row, places, i, j, nx, ny);
-  if (direction.secondSeparation < direction.separation - SECOND_WINDOW_MM) return;
+  if (direction.secondSeparation === -Infinity) return;
   const { secondX, secondY } = direction;
+  rows.secondShort[row] = gap - direction.secondSeparation;
   rows.secondBound[row] =
     gap + direction.secondBound + fillPair(rows.second, rows, row, places, i, j, secondX, secondY);
 }

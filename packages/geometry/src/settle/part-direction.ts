@@ -1,4 +1,4 @@
-import { CUT_PENALTY } from './constants.js';
+import { CUT_PENALTY, SAME_DIRECTION } from './constants.js';
 import type { SettlePart } from './settle-shape.js';
 
 /**
@@ -76,17 +76,16 @@ export function findDirection(
       const short = gap - separation;
       const score = short > 0 && isCut[e] === 1 ? -CUT_PENALTY * short : -short;
       if (score > bestScore) {
-        secondScore = bestScore;
-        out.secondX = out.nx;
-        out.secondY = out.ny;
-        out.secondBound = out.bound;
-        out.secondSeparation = out.separation;
+        if (sign * (ux * out.nx + uy * out.ny) < SAME_DIRECTION) {
+          secondScore = bestScore;
+          demote(out);
+        }
         bestScore = score;
         out.nx = sign * ux;
         out.ny = sign * uy;
         out.bound = bound;
         out.separation = separation;
-      } else if (score > secondScore) {
+      } else if (score > secondScore && sign * (ux * out.nx + uy * out.ny) < SAME_DIRECTION) {
         secondScore = score;
         out.secondX = sign * ux;
         out.secondY = sign * uy;
@@ -127,10 +126,7 @@ function tryCorners(p: SettlePart, q: SettlePart, dx: number, dy: number, out: P
   const bound = farthest(p, ux, uy) + farthest(q, -ux, -uy);
   const separation = ux * dx + uy * dy - bound;
   if (separation <= out.truth) return;
-  out.secondX = out.nx;
-  out.secondY = out.ny;
-  out.secondBound = out.bound;
-  out.secondSeparation = out.separation;
+  demote(out);
   out.nx = ux;
   out.ny = uy;
   out.bound = bound;
@@ -142,4 +138,11 @@ function farthest(part: SettlePart, ux: number, uy: number): number {
   let far = -Infinity;
   for (let i = 0; i < part.px.length; i++) far = Math.max(far, ux * part.px[i]! + uy * part.py[i]!);
   return far;
+}
+
+function demote(out: PartDirection): void {
+  out.secondX = out.nx;
+  out.secondY = out.ny;
+  out.secondBound = out.bound;
+  out.secondSeparation = out.separation;
 }

@@ -1,8 +1,24 @@
 import type { ActiveSet } from './active-set.js';
-import { clearActiveSet, holdRow, releaseRow, solveBackward, solveForward, splitRow } from './active-set.js';
-import { LOOSEN_MM, ROW_HELD_MM, SHARE_NOISE, SPAN_LEFT_SQ, STEPS_PER_UNKNOWN } from './constants.js';
+import {
+  BROKEN,
+  NOT_HELD,
+  clearActiveSet,
+  holdRow,
+  releaseRow,
+  solveBackward,
+  solveForward,
+  splitRow,
+} from './active-set.js';
+import {
+  LOOSEN_MM,
+  MAX_CHANGES,
+  ROW_HELD_MM,
+  SHARE_NOISE,
+  SPAN_LEFT_SQ,
+  STEPS_PER_UNKNOWN,
+} from './constants.js';
 import type { Rows } from './rows.js';
-import { slackOf, WIDTH } from './rows.js';
+import { slackOf, takeSecond, WIDTH } from './rows.js';
 
 /** What became of a projection. */
 export interface Projection {
@@ -20,51 +36,66 @@ export interface Projection {
  * most, and lets go of rows whose multiplier would turn. It ends after finitely many steps with exact contacts
  * also where the rows leave no inside.
  *
- * Rows that contradict each other by no more than `LOOSEN_MM` each are loosened by equal parts. Beyond that the row
- * is left broken, the rest is held, and the result says so.
+ * Rows that contradict each other by no more than `LOOSEN_MM` each are loosened by equal parts. Beyond that, one of
+ * them takes its second direction, if that is short by no more than `secondMost` (mm), and all starts anew. Where
+ * none can, the row is left broken, the rest is held, and the result says so.
  */
-export function project(set: ActiveSet, rows: Rows, place: Float64Array, dead: Uint8Array): Projection {
-  clearActiveSet(set, rows);
-  dead.fill(0, 0, rows.count);
+export function project(set: ActiveSet, rows: Rows, place: Float64Array, secondMost: number): Projection {
   const result: Projection = { steps: 0, broken: 0, isFinished: true };
-  const limit = STEPS_PER_UNKNOWN * (set.size + 8);
+  set.target.set(place);
+  for (let changes = 0; ; changes++) {
+    const change = projectOnce(set, rows, place, changes < MAX_CHANGES ? secondMost : -Infinity, result);
+    if (change < 0) return result;
+    takeSecond(rows, change);
+    place.set(set.target);
+  }
+}
+
+/** Gives the row that is to take its second direction, or -1 at the end. */
+function projectOnce(
+  set: ActiveSet,
+  rows: Rows,
+  place: Float64Array,
+  secondMost: number,
+  result: Projection,
+): number {
+  clearActiveSet(set, rows);
+  result.broken = 0;
+  const limit = result.steps + STEPS_PER_UNKNOWN * (set.size + 8);
   let polished = false;
   for (;;) {
-    const k = mostBroken(set, rows, place, dead);
+    const k = mostBroken(set, rows, place);
     if (k < 0 || result.steps > limit) {
       result.isFinished = k < 0;
-      if (polished || set.count === 0) break;
+      if (polished || set.count === 0) return -1;
       polish(set, rows, place);
       polished = true;
       continue;
     }
     polished = false;
-    takeIn(set, rows, place, dead, k, result);
+    const short = takeIn(set, rows, place, k, result);
+    if (short === 0 || loosen(set, rows, place, k, short)) continue;
+    const change = nearestSecond(set, rows, k, secondMost);
+    if (change >= 0) return change;
+    set.place[k] = BROKEN;
+    result.broken++;
   }
-  return result;
 }
 
-function mostBroken(set: ActiveSet, rows: Rows, place: Float64Array, dead: Uint8Array): number {
+function mostBroken(set: ActiveSet, rows: Rows, place: Float64Array): number {
   let worst = -ROW_HELD_MM;
   let found = -1;
   for (let k = 0; k < rows.count; k++) {
     const slack = slackOf(rows, place, k);
-    if (slack >= worst || dead[k] === 1 || set.place[k]! >= 0) continue;
+    if (slack >= worst || set.place[k] !== NOT_HELD) continue;
     worst = slack;
     found = k;
   }
   return found;
 }
 
-/** Takes row k in, letting go of others as needed; or finds that it contradicts them. */
-function takeIn(
-  set: ActiveSet,
-  rows: Rows,
-  place: Float64Array,
-  dead: Uint8Array,
-  k: number,
-  result: Projection,
-): void {
+/** Takes row k in, letting go of others as needed, and gives 0; or what it is short of where they contradict it. */
+function takeIn(set: ActiveSet, rows: Rows, place: Float64Array, k: number, result: Projection): number {
   const { share, left, multiplier } = set;
   let own = 0;
   for (;;) {
@@ -81,41 +112,26 @@ function takeIn(
     }
     const short = -slackOf(rows, place, k);
     const primalStep = leftSq > SPAN_LEFT_SQ && set.count < set.size ? short / leftSq : Infinity;
-    if (primalStep === Infinity && blocker < 0) {
-      settleConflict(set, rows, place, dead, k, short, result);
-      return;
-    }
+    if (primalStep === Infinity && blocker < 0) return short;
     const step = Math.min(primalStep, dualStep);
     for (let i = 0; i < set.count; i++) multiplier[i] = multiplier[i]! - step * share[i]!;
     own += step;
     if (primalStep !== Infinity) for (let c = 0; c < set.size; c++) place[c] = place[c]! + step * left[c]!;
     if (step === primalStep) {
       holdRow(set, k, leftSq, own);
-      return;
+      return 0;
     }
     releaseRow(set, blocker);
   }
 }
 
-/** Row k is told by the held rows and can't hold with them: loosens all of them a little, or gives the row up. */
-function settleConflict(
-  set: ActiveSet,
-  rows: Rows,
-  place: Float64Array,
-  dead: Uint8Array,
-  k: number,
-  short: number,
-  result: Projection,
-): void {
+/** Row k is told by the held rows and can't hold with them: loosens all of them, if a little is enough. */
+function loosen(set: ActiveSet, rows: Rows, place: Float64Array, k: number, short: number): boolean {
   const { share, line } = set;
   let parts = 1;
   for (let i = 0; i < set.count; i++) if (share[i]! < -SHARE_NOISE) parts -= share[i]!;
   const each = short / parts;
-  if (each > LOOSEN_MM) {
-    dead[k] = 1;
-    result.broken++;
-    return;
-  }
+  if (each > LOOSEN_MM) return false;
   for (let i = 0; i < set.count; i++) {
     const loosened = share[i]! < -SHARE_NOISE;
     line[i] = loosened ? -each : 0;
@@ -123,6 +139,21 @@ function settleConflict(
   }
   rows.bound[k] = rows.bound[k]! - each - ROW_HELD_MM;
   moveOnto(set, rows, place);
+  return true;
+}
+
+/** Of the rows of a contradiction, the one whose second direction is short of least; -1 if none has one. */
+function nearestSecond(set: ActiveSet, rows: Rows, k: number, secondMost: number): number {
+  let least = secondMost;
+  let found = -1;
+  for (let i = -1; i < set.count; i++) {
+    const row = i < 0 ? k : set.row[i]!;
+    if (i >= 0 && set.share[i]! >= -SHARE_NOISE) continue;
+    if (rows.secondShort[row]! >= least) continue;
+    least = rows.secondShort[row]!;
+    found = row;
+  }
+  return found;
 }
 
 /** Takes away what rounding has left: every held row holds to the last bits. */

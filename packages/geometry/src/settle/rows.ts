@@ -7,9 +7,10 @@ export interface Rows {
   column: Int32Array;
   value: Float64Array;
   bound: Float64Array;
-  /** Second choice of the row's direction, as values and bound; NaN in `secondBound`: none. */
+  /** Second choice of the row's direction: values, bound, and how much is missing along it now (Infinity: none). */
   second: Float64Array;
   secondBound: Float64Array;
+  secondShort: Float64Array;
 }
 
 /** Entries of a row: two places of a body each. */
@@ -23,6 +24,7 @@ export function createRows(capacity: number): Rows {
     bound: new Float64Array(capacity),
     second: new Float64Array(capacity * WIDTH),
     secondBound: new Float64Array(capacity),
+    secondShort: new Float64Array(capacity),
   };
 }
 
@@ -35,17 +37,25 @@ export function addRow(rows: Rows, bound: number): number {
     rows.bound = grown(rows.bound);
     rows.second = grown(rows.second);
     rows.secondBound = grown(rows.secondBound);
+    rows.secondShort = grown(rows.secondShort);
   }
   rows.column.fill(0, row * WIDTH, (row + 1) * WIDTH);
   rows.value.fill(0, row * WIDTH, (row + 1) * WIDTH);
   rows.bound[row] = bound;
-  rows.secondBound[row] = NaN;
+  rows.secondShort[row] = Infinity;
   return row;
 }
 
 export function setEntry(rows: Rows, row: number, entry: number, column: number, value: number): void {
   rows.column[row * WIDTH + entry] = column;
   rows.value[row * WIDTH + entry] = value;
+}
+
+/** The row takes its second direction, and has no other any more. */
+export function takeSecond(rows: Rows, row: number): void {
+  for (let e = row * WIDTH; e < (row + 1) * WIDTH; e++) rows.value[e] = rows.second[e]!;
+  rows.bound[row] = rows.secondBound[row]!;
+  rows.secondShort[row] = Infinity;
 }
 
 function grown(array: Float64Array): Float64Array {

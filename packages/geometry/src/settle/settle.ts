@@ -1,6 +1,14 @@
 import type { ActiveSet } from './active-set.js';
 import { createActiveSet } from './active-set.js';
-import { EXACT_MM, MAX_ROUNDS, PATIENCE, PROGRESS_SHARE, REACH_MM } from './constants.js';
+import {
+  EXACT_MM,
+  MAX_ROUNDS,
+  PATIENCE,
+  PROGRESS_SHARE,
+  REACH_MM,
+  SECOND_ALSO_MM,
+  SECOND_SHARE,
+} from './constants.js';
 import type { SettleTask } from './contacts.js';
 import { collectContacts } from './contacts.js';
 import { createDirection } from './part-direction.js';
@@ -44,7 +52,6 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
   const rows = createRows(16 * task.shapes.length + 16);
   const direction = createDirection();
   let set: ActiveSet | undefined;
-  let dead = new Uint8Array(0);
   const unknowns = new Float64Array(2 * places.free);
   let best: Settled | undefined;
   let pairs = 0;
@@ -68,9 +75,8 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
     }
     if (best.isExact || round >= maxRounds || waited >= PATIENCE) break;
     set ??= createActiveSet(unknowns.length);
-    if (dead.length < rows.count) dead = new Uint8Array(rows.bound.length);
     readPlaces(places, unknowns);
-    steps += project(set, rows, unknowns, dead).steps;
+    steps += project(set, rows, unknowns, SECOND_SHARE * worst + SECOND_ALSO_MM).steps;
     writePlaces(places, unknowns);
   }
   return { ...best, pairs, steps };
