@@ -1,0 +1,151 @@
+import { axisDistanceAt } from '../nest/field.js';
+import type { Frame } from '../nest/frame.js';
+import { frameOf, ringToFrame, toX, toY } from '../nest/frame.js';
+import { flatRings } from '../nest/skin.js';
+import type { NestProblem, Sheet } from '../types/problem.js';
+import { regionArea } from '../shape/ring.js';
+import {
+  BACKBONE_WEIGHT_PER_100_MM,
+  BROAD_SIDE_WEIGHT,
+  EXPECTED_YIELD,
+  WASTE_WEIGHT,
+} from './constants.js';
+import type { LaneSpace } from './lane-space.js';
+import type { FilledRow } from './row.js';
+
+/** What never changes about the cost of lanes on one sheet. */
+export interface SheetCosts {
+  readonly sheet: Sheet;
+  readonly useFrame: Frame;
+  /** The outline along `useFrom` and across it. */
+  readonly outline: Float64Array;
+  /** So much of the sheet is used up by all that is asked for, wherever the lanes lie. */
+  readonly expectedMm2: number;
+  /** A strip of leather narrower than this is not worth keeping. */
+  readonly keepMm: number;
+}
+
+/** The costs on each sheet, in the order in which sheets are used. */
+export function sheetCosts(problem: NestProblem): SheetCosts[] {
+  let open = demandedAreaMm2(problem) / EXPECTED_YIELD;
+  return problem.sheets.map((sheet) => {
+    const net = regionArea(sheet.region);
+    const expectedMm2 = Math.min(net, open);
+    open -= expectedMm2;
+    const useFrame = frameOf(sheet.useFrom);
+    const outline = ringToFrame(useFrame, flatRings([sheet.region])[0]!);
+    return { sheet, useFrame, outline, expectedMm2, keepMm: Math.min(...problem.objective.keepMm) };
+  });
+}
+
+function demandedAreaMm2({ items, setKinds }: NestProblem): number {
+  const areas = new Map(items.map((item) => [item.id, regionArea(item.region)]));
+  let sum = 0;
+  for (const { sets, members } of setKinds) {
+    if (sets === 'many') return Infinity;
+    for (const { item, count } of members) sum += sets * count * (areas.get(item) ?? 0);
+  }
+  return sum;
+}
+
+/** What the cost of a lane is told from. `t` is u seen from the open end. */
+export interface LaneExtent {
+  readonly rows: readonly FilledRow[];
+  readonly openSign: 1 | -1;
+  readonly openT: number;
+  readonly endT: number;
+  readonly lowV: number;
+  readonly highV: number;
+}
+
+/**
+ * What a lane is worth, in mm²: the area of its straps, less shares of the leather that it spoils: between its straps,
+ * as a side too narrow to keep, by using up more of the sheet than all pieces need, and far from the backbone.
+ */
+export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent): number {
+  const [fromU, toU] = lane.openSign > 0 ? [lane.openT, lane.endT] : [-lane.endT, -lane.openT];
+  const slice = clipAlong(clipAlong(ringOf(space), 0, fromU, 1), 0, toU, -1);
+  const before = flatArea(clipAlong(slice, 1, lane.lowV, -1));
+  const beyond = flatArea(clipAlong(slice, 1, lane.highV, 1));
+  const within = Math.max(0, flatArea(slice) - before - beyond);
+  let laid = 0;
+  let far = 0;
+  for (const row of lane.rows) {
+    for (const { kind, shape, u } of row.straps) {
+      laid += kind.prepared.areaMm2;
+      const v = row.lowV + row.widthMm / 2;
+      const centreU = u + shape.proofPoints[0]!;
+      const distance = axisDistanceAt(
+        costs.sheet.direction,
+        toX(space.frame, centreU, v),
+        toY(space.frame, centreU, v),
+      );
+      if (!Number.isNaN(distance)) far += kind.prepared.areaMm2 * (distance / 100);
+    }
+  }
+  const side = Math.min(before, beyond);
+  const isNarrow = side < costs.keepMm * (toU - fromU);
+  const used = Math.max(0, areaBelow(costs, freeingCutOf(space, costs, lane)) - costs.expectedMm2);
+  return (
+    laid -
+    WASTE_WEIGHT * (within - laid + used + (isNarrow ? 1 : BROAD_SIDE_WEIGHT) * side) -
+    BACKBONE_WEIGHT_PER_100_MM * far
+  );
+}
+
+/** The farthest corner of its straps, along `useFrom`. */
+function freeingCutOf(space: LaneSpace, { useFrame }: SheetCosts, lane: LaneExtent): number {
+  let farthest = -Infinity;
+  for (const row of lane.rows) {
+    for (const t of [row.startT, row.endT]) {
+      for (const v of [row.lowV, row.lowV + row.widthMm]) {
+        const x = toX(space.frame, lane.openSign * t, v);
+        const y = toY(space.frame, lane.openSign * t, v);
+        farthest = Math.max(farthest, x * useFrame.fx + y * useFrame.fy);
+      }
+    }
+  }
+  return farthest;
+}
+
+function areaBelow({ outline }: SheetCosts, cutMm: number): number {
+  return flatArea(clipAlong(outline, 0, cutMm, -1));
+}
+
+function ringOf({ outline }: LaneSpace): Float64Array {
+  const ring = new Float64Array(2 * outline.count);
+  for (let i = 0; i < outline.count; i++) {
+    ring[2 * i] = outline.ax[i]!;
+    ring[2 * i + 1] = outline.ay[i]!;
+  }
+  return ring;
+}
+
+/**
+ * The part of a ring on one side of a line across axis 0 (x) or 1 (y): sign 1 keeps what is greater. Where the ring
+ * falls into parts, they stay joined along the line, which leaves the area right.
+ */
+function clipAlong(ring: ArrayLike<number>, axis: 0 | 1, at: number, sign: 1 | -1): number[] {
+  const kept: number[] = [];
+  const n = ring.length;
+  for (let i = 0; i < n; i += 2) {
+    const j = i + 2 === n ? 0 : i + 2;
+    const here = sign * (ring[i + axis]! - at);
+    const next = sign * (ring[j + axis]! - at);
+    if (here >= 0) kept.push(ring[i]!, ring[i + 1]!);
+    if (here >= 0 === next >= 0) continue;
+    const share = here / (here - next);
+    kept.push(ring[i]! + share * (ring[j]! - ring[i]!), ring[i + 1]! + share * (ring[j + 1]! - ring[i + 1]!));
+  }
+  return kept;
+}
+
+function flatArea(ring: ArrayLike<number>): number {
+  let twice = 0;
+  const n = ring.length;
+  for (let i = 0; i < n; i += 2) {
+    const j = i + 2 === n ? 0 : i + 2;
+    twice += ring[i]! * ring[j + 1]! - ring[j]! * ring[i + 1]!;
+  }
+  return Math.abs(twice) / 2;
+}

@@ -1,0 +1,212 @@
+import { turnDeg } from '../nest/angle.js';
+import type { Frame } from '../nest/frame.js';
+import { roundedPlace, toU, toV } from '../nest/frame.js';
+import type { Soup } from '../nest/soup.js';
+import { sinCosDeg } from '../number/trigonometry.js';
+import { regionBox } from '../shape/ring.js';
+import { CHECK_FORGIVES_DEG, CHECK_FORGIVES_MM } from '../tolerance.js';
+import type { CopyRef, Item, Lane, NestProblem, Placement, Sheet } from '../types/problem.js';
+import type { Region } from '../types/shape.js';
+import { limitInBand, openEndT } from './corridor.js';
+import { soupInFrame } from './lane-space.js';
+import { placedRegion } from './placed-region.js';
+
+/** A strap that lies already, in the frame of its direction. */
+interface LyingStrap {
+  readonly copy: CopyRef;
+  readonly widthMm: number;
+  readonly lowV: number;
+  readonly minU: number;
+  readonly maxU: number;
+}
+
+interface LyingRow {
+  readonly widthMm: number;
+  readonly lowV: number;
+  readonly straps: LyingStrap[];
+}
+
+/**
+ * Lanes around the straps that lie already (kept by hand, cut or spoiled), because each strap needs one: straps of one
+ * direction that share lines, or lie nearer to each other than the gap, share a lane, which runs to the nearest end of
+ * the hide that nothing else lies before. Where something lies before both, the lane is told all the same, and the
+ * exact check tells what is wrong.
+ */
+export function lanesAround(problem: NestProblem, lying: readonly Placement[]): Lane[] {
+  const items = new Map(problem.items.map((item) => [item.id, item]));
+  const lanes: Lane[] = [];
+  for (const sheet of problem.sheets) {
+    const here = lying.filter((placement) => placement.sheet === sheet.id && items.has(placement.item));
+    const straps = here.filter(({ item }) => items.get(item)!.lane !== undefined);
+    for (const parallel of byDirection(straps)) {
+      const { sin, cos } = sinCosDeg(parallel[0]!.rotationDeg);
+      const frame: Frame = { fx: cos, fy: sin };
+      const rows = rowsOf(parallel, items, frame);
+      for (const cluster of clustersOf(rows, problem.distances.gap)) {
+        const members = new Set(cluster.rows.flatMap((row) => row.straps).map(({ copy }) => copy));
+        const others = here
+          .filter((placement) => !members.has(placement))
+          .map((placement) => placedRegion(items.get(placement.item)!, placement));
+        for (const rowsOfLane of reachable(sheet, frame, cluster.rows, others)) {
+          lanes.push(laneOf(sheet, frame, rowsOfLane, cluster.kerfMm, `lane ${lanes.length + 1}`));
+        }
+      }
+    }
+  }
+  return lanes;
+}
+
+function byDirection(straps: readonly Placement[]): Placement[][] {
+  const groups: Placement[][] = [];
+  for (const strap of straps) {
+    const like = groups.find(
+      ([first]) => Math.abs(turnDeg(strap.rotationDeg, first!.rotationDeg, 180)) <= CHECK_FORGIVES_DEG / 2,
+    );
+    if (like === undefined) groups.push([strap]);
+    else like.push(strap);
+  }
+  return groups;
+}
+
+function rowsOf(
+  straps: readonly Placement[],
+  items: ReadonlyMap<string, Item>,
+  frame: Frame,
+): LyingRow[] {
+  const rows: LyingRow[] = [];
+  for (const placement of straps) {
+    const strap = lyingStrap(placement, items.get(placement.item)!, frame);
+    const row = rows.find(
+      ({ lowV, widthMm }) =>
+        Math.abs(lowV - strap.lowV) <= CHECK_FORGIVES_MM &&
+        Math.abs(widthMm - strap.widthMm) <= CHECK_FORGIVES_MM,
+    );
+    if (row === undefined) rows.push({ lowV: strap.lowV, widthMm: strap.widthMm, straps: [strap] });
+    else row.straps.push(strap);
+  }
+  for (const { straps: own } of rows) own.sort((a, b) => a.minU - b.minU);
+  return rows.sort((a, b) => a.lowV - b.lowV);
+}
+
+function lyingStrap(placement: Placement, item: Item, frame: Frame): LyingStrap {
+  const widthMm = item.lane!.widthMm;
+  const u = toU(frame, placement.x, placement.y);
+  const v = toV(frame, placement.x, placement.y);
+  const box = regionBox(item.region);
+  const { cos } = sinCosDeg(placement.rotationDeg);
+  const { sin } = sinCosDeg(placement.rotationDeg);
+  const isForward = cos * frame.fx + sin * frame.fy > 0;
+  return {
+    copy: placement,
+    widthMm,
+    lowV: v - widthMm / 2,
+    minU: u + (isForward ? box.minX : -box.maxX),
+    maxU: u + (isForward ? box.maxX : -box.minX),
+  };
+}
+
+interface Cluster {
+  readonly rows: LyingRow[];
+  kerfMm: number;
+}
+
+/** Rows nearer to each other than the gap are neighbours of one lane, and what parts them is its kerf. */
+function clustersOf(rows: readonly LyingRow[], gap: number): Cluster[] {
+  const clusters: Cluster[] = [];
+  for (const row of rows) {
+    const last = clusters[clusters.length - 1];
+    const before = last?.rows[last.rows.length - 1];
+    if (last === undefined || before === undefined) {
+      clusters.push({ rows: [row], kerfMm: 0 });
+      continue;
+    }
+    const apart = Math.max(0, row.lowV - before.lowV - before.widthMm);
+    const kerf = apart <= CHECK_FORGIVES_MM ? 0 : apart;
+    const isFirstPair = last.rows.length === 1;
+    const isNeighbour = kerf === 0 || kerf < gap - CHECK_FORGIVES_MM;
+    if (isNeighbour && (isFirstPair || Math.abs(kerf - last.kerfMm) <= CHECK_FORGIVES_MM)) {
+      last.rows.push(row);
+      if (isFirstPair) last.kerfMm = kerf;
+    } else clusters.push({ rows: [row], kerfMm: 0 });
+  }
+  return clusters;
+}
+
+/** Rows of one lane, open at its small u (1) or its great u (-1). */
+interface OpenRows {
+  readonly rows: readonly LyingRow[];
+  readonly openSign: 1 | -1;
+  readonly openT: number;
+  readonly endT: number;
+}
+
+/** The cluster as one lane where an end is free before all of it; else in two, one from each end. */
+function reachable(
+  sheet: Sheet,
+  frame: Frame,
+  rows: readonly LyingRow[],
+  others: readonly Region[],
+): OpenRows[] {
+  const outline = soupInFrame(frame, [{ outer: sheet.region.outer, openings: [] }]);
+  const soups = others.map((region) => soupInFrame(frame, [region]));
+  const whole = [1, -1].map((sign) => openRows(outline, rows, sign as 1 | -1));
+  const free = whole.filter((one) => isFreeBefore(one, soups));
+  if (free.length > 0) return [free.reduce((a, b) => (b.endT - b.openT < a.endT - a.openT ? b : a))];
+  const limit = limitInBand(soups, bandOf(rows), 1);
+  const near = partOf(rows, (strap) => strap.maxU <= limit);
+  const far = partOf(rows, (strap) => strap.maxU > limit);
+  if (near.length === 0 || far.length === 0) return [whole[0]!];
+  return [openRows(outline, near, 1), openRows(outline, far, -1)];
+}
+
+function partOf(rows: readonly LyingRow[], belongs: (strap: LyingStrap) => boolean): LyingRow[] {
+  return rows
+    .map((row) => ({ ...row, straps: row.straps.filter(belongs) }))
+    .filter(({ straps }) => straps.length > 0);
+}
+
+function openRows(outline: Soup, rows: readonly LyingRow[], openSign: 1 | -1): OpenRows {
+  const straps = rows.flatMap((row) => row.straps);
+  const starts = straps.map(({ minU, maxU }) => (openSign > 0 ? minU : -maxU));
+  const ends = straps.map(({ minU, maxU }) => (openSign > 0 ? maxU : -minU));
+  const openT = openEndT(outline, bandOf(rows), Math.min(...starts), openSign);
+  return { rows, openSign, openT, endT: Math.max(...ends) };
+}
+
+function isFreeBefore({ rows, openSign, endT }: OpenRows, soups: readonly Soup[]): boolean {
+  return limitInBand(soups, bandOf(rows), openSign) >= endT;
+}
+
+function bandOf(rows: readonly LyingRow[]): { readonly lowV: number; readonly highV: number } {
+  const last = rows[rows.length - 1]!;
+  return { lowV: rows[0]!.lowV, highV: last.lowV + last.widthMm };
+}
+
+function laneOf(sheet: Sheet, frame: Frame, open: OpenRows, kerfMm: number, id: string): Lane {
+  const { rows, openSign, openT, endT } = open;
+  const v = firstLine(rows, kerfMm);
+  const [from, to] = openSign > 0 ? [openT, endT] : [-endT, -openT];
+  return {
+    id,
+    sheet: sheet.id,
+    from: roundedPlace(frame, from, v),
+    to: roundedPlace(frame, to, v),
+    openAt: openSign > 0 ? 'from' : 'to',
+    kerfMm,
+    rows: rows.map(({ widthMm, straps }) => ({
+      widthMm,
+      straps: straps.map(({ copy: { item, set, copy } }) => ({ item, set, copy })),
+    })),
+  };
+}
+
+/** Where the first cut suits all rows best: places are rounded, so that each tells it a little otherwise. */
+function firstLine(rows: readonly LyingRow[], kerfMm: number): number {
+  let offset = 0;
+  let sum = 0;
+  for (const { lowV, widthMm } of rows) {
+    sum += lowV - offset;
+    offset += widthMm + kerfMm;
+  }
+  return sum / rows.length;
+}
