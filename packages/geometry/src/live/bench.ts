@@ -1,5 +1,6 @@
 import { buildContext } from '../check/context.js';
-import type { CheckContext, Placed } from '../check/context.js';
+import type { CheckContext, Placed, PlacedNeed } from '../check/context.js';
+import { deepPoints } from '../check/deep-points.js';
 import { demandByItem } from '../check/demand.js';
 import type { Demand } from '../check/demand.js';
 import { findProblemFaults } from '../check/rule-finite-problem.js';
@@ -62,6 +63,10 @@ export function openBench(
     throw new GeometryError('bad-argument', `${name} has a number that is not sane, or an unknown name.`);
   }
   const context = buildContext(problem, answer);
+  // What the check works out of a region when it first meets it: not to be waited for in the middle of a drag.
+  for (const { qualities } of context.sheets.values()) {
+    for (const { areas } of qualities) areas.forEach(deepPoints);
+  }
   const stage = { context, demands: demandByItem(problem), partners: partnersOf(problem) };
   return withPlaced({ problem, answer, stage }, context.placed);
 }
@@ -100,6 +105,11 @@ export function placeOnStage({ context }: Stage, placement: Placement): Placed {
   const alone = { ...context.problem, items: [item], sheets: [], fixed: [] };
   const [placed] = buildContext(alone, answerWith([placement], {})).placed;
   return { ...placed!, sheet: context.sheets.get(placement.sheet)! };
+}
+
+/** What a copy needs of the leather where it lies, and where. Nothing of it is remembered. */
+export function needsOfPlaced({ context }: Stage, placed: Placed): readonly PlacedNeed[] {
+  return buildContext({ ...context.problem, items: [], sheets: [] }, answerWith([], {})).needsOf(placed);
 }
 
 export function placementOf(copy: CopyRef, { sheet, x, y, rotationDeg }: SheetPlace): Placement {
