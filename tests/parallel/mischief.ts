@@ -1,0 +1,25 @@
+import type { UnitOfWork } from '@hidebound/geometry/parallel';
+
+/** What a worker of these tests does between two units of work. */
+export type Mischief = 'none' | 'low-streams-slow' | 'high-streams-slow' | 'stuck' | 'throw' | 'exit';
+
+/** Where the last three kinds strike. */
+export const STRIKES_IN_JOIN = 2;
+
+/** Uneven delays of some ms, told by the unit; or what breaks a worker. */
+export function mischiefBetweenUnits(mischief: Mischief, exit: () => void): (at: UnitOfWork) => void {
+  return ({ stream, join, unit }) => {
+    const uneven = (7 * unit + 5 * join + 3 * stream) % 4;
+    if (mischief === 'low-streams-slow') spin(uneven + (stream < 2 ? 4 : 0));
+    if (mischief === 'high-streams-slow') spin(uneven + (stream > 2 ? 4 : 0));
+    if (join !== STRIKES_IN_JOIN || stream !== 1) return;
+    if (mischief === 'stuck') spin(Infinity);
+    if (mischief === 'throw') throw new Error('mischief');
+    if (mischief === 'exit') exit();
+  };
+}
+
+function spin(ms: number): void {
+  const end = performance.now() + ms;
+  while (performance.now() < end);
+}
