@@ -15,16 +15,15 @@ export const OVERLAP_MM = 1e-7;
 /** Contacts are told from near misses at this. */
 export const CONTACT_MM = 1e-5;
 
-/** A convex ring of more corners, and any other ring of more, is simplified (grown) before the first look. */
-export const MOST_CONVEX_CORNERS = 200;
-export const MOST_CORNERS = 60;
+/** A ring of more corners is simplified (grown) before the first look, and tightened with all its corners afterwards. */
+export const MOST_CORNERS = 48;
 
 /** Share of the piece's size by which simplifying may first grow it; doubled until the corners are few enough. */
 export const SIMPLIFY_SHARE = 0.0005;
 export const SIMPLIFY_ROUNDS = 8;
 
-/** Work of the first look: sums of parts that one line is cut with, times lines. Bounds its time. */
-export const LOOK_WORK = 6_000_000;
+/** Work of the first look: edges that one line is cut with, times lines. Bounds its time to some tenths of a second. */
+export const LOOK_WORK = 30_000_000;
 
 /** Places of the half-turned copy, and of the first lattice vector, that the first look tries: most, and least. */
 export const MOST_TURNED_PLACES = 72;
@@ -59,3 +58,26 @@ export const GREEDY_PIVOTS = 120;
 
 /** Repeats that are returned at most. */
 export const MOST_REPEATS = 6;
+
+/** Calls of the caller's `fits` that one trimming makes at most, about; a call may cost some microseconds. */
+export const TRIM_WORK = 200_000;
+
+/** Share of that for the even look over a cell; the rest is for contacts with the sheet and for climbing. */
+export const TRIM_LOOK_SHARE = 0.6;
+
+/** Offsets to a side of the even look over one cell: most, and least. */
+export const MOST_OFFSETS = 12;
+export const LEAST_OFFSETS = 2;
+
+/** Offsets that are improved by climbing, and how often their step is halved. */
+export const OFFSETS_CLIMBED = 3;
+export const CLIMB_HALVINGS = 7;
+
+/** Of each member, pieces of the best layout so far that are slid until they touch the sheet's sides. */
+export const SLID_PIECES = 3;
+
+/** A slide to the sheet's edge ends within this (mm): the grid of stored placements. */
+export const SLIDE_FINEST_MM = 0.0005;
+
+/** A sheet of straight sides holds a piece that is out by this (mm): rounding its placement may have moved it by 0.0005. */
+export const SIDE_FORGIVES_MM = 0.0006;

@@ -129,38 +129,58 @@ interface Chord {
   readonly length: number;
 }
 
+/** A corner by its place along the direction and across it, both in multiples of the direction's length. */
+interface Placed {
+  readonly along: number;
+  readonly height: number;
+}
+
 /** The chords through all corners, sorted across the direction; between two of them start and length are linear. */
 function chordsAlong(hull: Ring, direction: Point): Chord[] {
   const lengthSq = direction.x * direction.x + direction.y * direction.y;
   const placed = hull.map((p) => ({
-    p,
     along: (p.x * direction.x + p.y * direction.y) / lengthSq,
     height: (p.y * direction.x - p.x * direction.y) / lengthSq,
   }));
-  return placed
-    .map(({ height }) => height)
-    .sort((a, b) => a - b)
-    .map((height) => {
-      let least = Infinity;
-      let greatest = -Infinity;
-      placed.forEach((a, i) => {
-        const b = placed[(i + 1) % placed.length]!;
-        if ((a.height < height && b.height < height) || (a.height > height && b.height > height)) return;
-        const ends =
-          a.height === b.height
-            ? [a.along, b.along]
-            : [a.along + ((height - a.height) / (b.height - a.height)) * (b.along - a.along)];
-        for (const end of ends) {
-          if (end < least) least = end;
-          if (end > greatest) greatest = end;
-        }
-      });
-      const start = {
-        x: least * direction.x - height * direction.y,
-        y: least * direction.y + height * direction.x,
-      };
-      return { start, length: greatest - least };
-    });
+  let low = 0;
+  placed.forEach((p, i) => {
+    if (p.height < placed[low]!.height) low = i;
+  });
+  const sides = ([1, -1] as const).map((step) => createSide(placed, low, step));
+  const heights = placed.map(({ height }) => height).sort((a, b) => a - b);
+  return heights.map((height) => {
+    let least = Infinity;
+    let greatest = -Infinity;
+    for (const side of sides) {
+      for (const end of side(height)) {
+        if (end < least) least = end;
+        if (end > greatest) greatest = end;
+      }
+    }
+    const start = {
+      x: least * direction.x - height * direction.y,
+      y: least * direction.y + height * direction.x,
+    };
+    return { start, length: greatest - least };
+  });
+}
+
+/** One side of the ring from its lowest corner up: asked with heights that rise, where it is at each, level edges whole. */
+function createSide(placed: readonly Placed[], low: number, step: 1 | -1): (height: number) => number[] {
+  const count = placed.length;
+  const at = (k: number): Placed => placed[(low + step * k + count * Math.abs(k)) % count]!;
+  let k = 0;
+  return (height) => {
+    while (k + 1 < count && at(k + 1).height < height && at(k + 1).height >= at(k).height) k++;
+    const a = at(k);
+    const b = at(k + 1);
+    const rise = b.height - a.height;
+    const share = rise > 0 ? Math.min(1, (height - a.height) / rise) : 0;
+    const ends = [a.along + share * (b.along - a.along)];
+    for (let level = k + 1; level <= k + count && at(level).height === height; level++)
+      ends.push(at(level).along);
+    return ends;
+  };
 }
 
 /** Where the chord of this length starts, from the longest one on to one side. */

@@ -12,6 +12,7 @@ import {
 import { cornerContacts, isFree, rayContacts } from './contacts.js';
 import type { MovedParts } from './contacts.js';
 import { negatedParts } from './forbidden.js';
+import type { ForbiddenParts } from './forbidden.js';
 import type { LatticeRules } from './lattice.js';
 import { rowDistances, rowFrame } from './rows.js';
 import { createStartList } from './start-list.js';
@@ -43,7 +44,7 @@ export function lookForDouble(rules: LatticeRules, ring: Ring): Start[] {
   const corners = movedCorners(rules, ring);
   const lines = MOST_TURNED_PLACES * MOST_ROW_VECTORS * ROW_SHIFTS;
   // Twice: a line meets the parts of about two pieces of a row.
-  const share = Math.min(1, Math.sqrt(LOOK_WORK / (2 * lines * (moved.count + 2 * turned.count))));
+  const share = Math.min(1, Math.sqrt(LOOK_WORK / (2 * lines * (edgeCount(moved) + 2 * edgeCount(turned)))));
   const places = Math.max(LEAST_TURNED_PLACES, Math.round(MOST_TURNED_PLACES * share));
   const vectorCount = Math.max(LEAST_ROW_VECTORS, Math.round(MOST_ROW_VECTORS * share));
   for (const place of turnedPlaces(rules, ring, places)) {
@@ -59,6 +60,10 @@ export function lookForDouble(rules: LatticeRules, ring: Ring): Start[] {
     );
   }
   return starts.kept();
+}
+
+function edgeCount({ firstEdge, count }: ForbiddenParts): number {
+  return firstEdge[count]!;
 }
 
 /** Places of the half-turned copy at which it touches the piece, half of them corner on corner if there are so many. */
@@ -105,7 +110,8 @@ function lookAlong(look: Look, starts: StartList): void {
     const frame = rowFrame(layers, u, rules.gap);
     const least = (pieces * rules.areaMm2 * (1 - 1e-9)) / frame.lengthMm;
     for (const shift of shiftsOf(look, frame.along, frame.lengthMm)) {
-      for (const h of rowDistances(frame, shift, least, DISTANCES_TRIED)) {
+      const limit = (pieces * starts.worstAreaMm2()) / frame.lengthMm;
+      for (const h of rowDistances(frame, shift, { least, limit, most: DISTANCES_TRIED })) {
         const v = {
           x: shift * frame.along.x + h * frame.across.x,
           y: shift * frame.along.y + h * frame.across.y,

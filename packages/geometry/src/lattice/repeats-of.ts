@@ -3,13 +3,7 @@ import { offsetRegions } from '../shape/clipper.js';
 import { regionArea, ringArea, ringBox, orientRing } from '../shape/ring.js';
 import { simplifyGrowing } from '../shape/simplify.js';
 import type { Point, Region, Ring } from '../types/shape.js';
-import {
-  MOST_CONVEX_CORNERS,
-  MOST_CORNERS,
-  MOST_REPEATS,
-  SIMPLIFY_ROUNDS,
-  SIMPLIFY_SHARE,
-} from './constants.js';
+import { MOST_CORNERS, MOST_REPEATS, SIMPLIFY_ROUNDS, SIMPLIFY_SHARE } from './constants.js';
 import { CONVEX_SHARE, densestDoubleLattice } from './double-lattice.js';
 import { forbiddenToMoved, forbiddenToTurned, partsOf } from './forbidden.js';
 import type { Lattice, LatticeRules } from './lattice.js';
@@ -45,7 +39,9 @@ export function repeatsOf(region: Region, options: RepeatOptions): Repeat[] {
   let lattices = latticesOf(coarse, options);
   if (coarse !== ring) {
     const exact = rulesOf(ring, options.gap);
-    lattices = lattices.slice(0, EXACTLY_TIGHTENED).flatMap((one) => tightenLattice(exact, one) ?? []);
+    lattices = lattices.slice(0, EXACTLY_TIGHTENED);
+    if (options.mayHalfTurn && isConvex(ring)) lattices.push(convexStart(ring, options.gap));
+    lattices = lattices.flatMap((one) => tightenLattice(exact, one) ?? []);
   }
   const area = regionArea(region);
   const repeats = lattices.map((lattice) => toRepeat(area, movedBack(lattice, middle)));
@@ -69,10 +65,9 @@ function movedBack({ u, v, turned }: Lattice, middle: Point): Lattice {
 }
 
 function simplified(ring: Ring): Ring {
-  const most = isConvex(ring) ? MOST_CONVEX_CORNERS : MOST_CORNERS;
   let simple = ring;
   let tolerance = SIMPLIFY_SHARE * sizeOf(ring);
-  for (let round = 0; round < SIMPLIFY_ROUNDS && simple.length > most; round++, tolerance *= 2) {
+  for (let round = 0; round < SIMPLIFY_ROUNDS && simple.length > MOST_CORNERS; round++, tolerance *= 2) {
     simple = simplifyGrowing(ring, tolerance);
   }
   return simple;
@@ -131,12 +126,16 @@ function areaPerPiece({ u, v, turned }: Lattice): number {
   return cross(u, v) / (turned === undefined ? 1 : 2);
 }
 
-/** Best first; of those with equal cells and equal vectors one. */
+/** Best first, of equal areas those with the straightest cells; of those with equal cells and equal vectors one. */
 function distinct(repeats: readonly Repeat[]): Repeat[] {
-  const sorted = [...repeats].sort(
-    (a, b) =>
-      Math.round((a.areaPerPieceMm2 - b.areaPerPieceMm2) * AREA_STEPS) || a.members.length - b.members.length,
-  );
+  const sorted = repeats
+    .map((repeat) => ({
+      repeat,
+      area: Math.round(repeat.areaPerPieceMm2 * AREA_STEPS),
+      lengths: lengthsOf(repeat),
+    }))
+    .sort((a, b) => a.area - b.area || a.lengths - b.lengths)
+    .map(({ repeat }) => repeat);
   const kept: Repeat[] = [];
   for (const repeat of sorted) if (!kept.some((other) => isSameRepeat(other, repeat))) kept.push(repeat);
   return kept;
@@ -144,6 +143,11 @@ function distinct(repeats: readonly Repeat[]): Repeat[] {
 
 /** Cell areas are compared to 1e-6 mm², so that last digits don't decide. */
 const AREA_STEPS = 1e6;
+
+/** Rounded as well, so that single lattices come before equal double ones. */
+function lengthsOf({ u, v, members }: Repeat): number {
+  return Math.round((lengthOf(u) + lengthOf(v)) * members.length * 1e3) + members.length;
+}
 
 /** Lengths that differ by less are equal (mm): two ways to the same pattern end so near each other. */
 const SAME_MM = 1e-3;

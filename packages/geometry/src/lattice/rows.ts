@@ -37,10 +37,15 @@ export function rowFrame(layers: readonly MovedParts[], u: Point, gap: number): 
 
 /**
  * The distances at which the next row, shifted by `shiftMm` along, is free of this one: the lowest not below `least`,
- * then further ones, up to `most` of them. Each touches, so it is exact.
+ * then further ones up to `limit`, `most` of them in all. Each touches, so it is exact.
  */
-export function rowDistances(frame: RowFrame, shiftMm: number, least: number, most: number): number[] {
-  const stretches = stretchesOf(frame, shiftMm, least);
+export function rowDistances(
+  frame: RowFrame,
+  shiftMm: number,
+  range: { readonly least: number; readonly limit: number; readonly most: number },
+): number[] {
+  const { least, limit, most } = range;
+  const stretches = stretchesOf(frame, shiftMm, least, limit);
   const distances: number[] = [];
   let h = least;
   for (const [from, to] of stretches) {
@@ -48,15 +53,17 @@ export function rowDistances(frame: RowFrame, shiftMm: number, least: number, mo
     if (from >= h - OVERLAP_MM && h > least) distances.push(h);
     if (distances.length >= most) return distances;
     h = to;
+    if (h > limit) return distances;
   }
   distances.push(h);
   return distances;
 }
 
 /** The next row seen from one of its pieces: all pieces of this row lie at whole multiples of the row's vector. */
-function stretchesOf(frame: RowFrame, shiftMm: number, least: number): [number, number][] {
+function stretchesOf(frame: RowFrame, shiftMm: number, least: number, limit: number): [number, number][] {
   const { layers, gap, lengthMm, along, across } = frame;
   const out = new Float64Array(2);
+  const line = { ox: 0, oy: 0, wx: across.x, wy: across.y };
   const stretches: [number, number][] = [];
   let n = 0;
   for (const { parts, dx, dy } of layers) {
@@ -64,10 +71,12 @@ function stretchesOf(frame: RowFrame, shiftMm: number, least: number): [number, 
       for (let m = Math.ceil((frame.from[n]! - shiftMm) / lengthMm); ; m++) {
         const s = shiftMm + m * lengthMm;
         if (s > frame.to[n]!) break;
-        const line = { ox: s * along.x - dx, oy: s * along.y - dy, wx: across.x, wy: across.y };
-        if (stretchWithin(parts, k, line, gap, out) && out[1]! > least) stretches.push([out[0]!, out[1]!]);
+        line.ox = s * along.x - dx;
+        line.oy = s * along.y - dy;
+        if (!stretchWithin(parts, k, line, gap, out)) continue;
+        if (out[1]! > least && out[0]! < limit) stretches.push([out[0]!, out[1]!]);
       }
     }
   }
-  return stretches.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  return stretches.length < 2 ? stretches : stretches.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
 }
