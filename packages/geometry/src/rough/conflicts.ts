@@ -56,9 +56,10 @@ function edgeConflicts(draft: Draft, block: Block): RoughCutConflict[] {
 }
 
 function pieceConflicts(draft: Draft, block: Block): RoughCutConflict[] {
-  const own = new Set(block.members);
+  // Members of other blocks are told of with their blocks.
+  const inBlocks = new Set(draft.blocks.flatMap(({ members }) => members));
   return draft.pieces.flatMap((piece, i) => {
-    if (own.has(i) || !overlaps(filled(block.core), piece.region)) return [];
+    if (inBlocks.has(i) || !overlaps(filled(block.core), piece.region)) return [];
     const near = membersOf(draft, block).filter((member) =>
       overlaps(filled(grownOf(draft, block, member)), piece.region),
     );
@@ -77,7 +78,7 @@ function enclosesAlone(member: Piece, piece: Piece): boolean {
   return member.region.openings.some((opening) => overlaps(filled(opening), piece.region));
 }
 
-/** Blocks that overlap: of a pair whose margins do, the later piece is in the way; else the lesser block is amid the other. */
+/** Blocks that overlap. The one that lies amid the other is in the way; where margins overlap, the later piece is. */
 function blockConflict(draft: Draft, one: Block, other: Block): RoughCutConflict[] {
   if (!overlaps(filled(one.core), filled(other.core))) return [];
   const pairs = membersOf(draft, one).flatMap((a) => {
@@ -86,17 +87,28 @@ function blockConflict(draft: Draft, one: Block, other: Block): RoughCutConflict
       overlaps(area, filled(grownOf(draft, other, b))) ? [[a, b]] : [],
     );
   });
+  const framed = pairs.filter(([a, b]) => enclosesAlone(a, b) || enclosesAlone(b, a));
+  if (framed.length > 0) {
+    const [a, b] = framed[0]!;
+    const [frame, amid] = enclosesAlone(a, b) ? [a, b] : [b, a];
+    const found = { code: 'encloses', members: [frame], others: [amid] } as const;
+    return [conflict(draft, frame === a ? one : other, { ...found, lift: firstLoose([amid], [frame]) })];
+  }
   if (pairs.length > 0) {
     const members = [...new Set(pairs.map(([a]) => a))];
     const others = [...new Set(pairs.map(([, b]) => b))];
-    const lift = loose(others).length > 0 ? loose(others) : loose(members);
-    return [conflict(draft, one, { code: 'too-near', members, others, lift })];
+    return [conflict(draft, one, { code: 'too-near', members, others, lift: firstLoose(others, members) })];
   }
-  const [outside, amid] = blockArea(one) >= blockArea(other) ? [one, other] : [other, one];
-  const members = membersOf(draft, outside);
+  const [around, amid] = blockArea(one) >= blockArea(other) ? [one, other] : [other, one];
+  const members = membersOf(draft, around);
   const others = membersOf(draft, amid);
-  const lift = loose(others).length > 0 ? loose(others) : loose(smallestFirst(members)).slice(0, 1);
-  return [conflict(draft, outside, { code: 'encloses', members, others, lift })];
+  const lift = firstLoose(others, loosePieces(smallestFirst(members)).slice(0, 1));
+  return [conflict(draft, around, { code: 'encloses', members, others, lift })];
+}
+
+/** The first that are not all fixed. */
+function firstLoose(...choices: readonly (readonly Piece[])[]): CopyRef[] {
+  return choices.map(loose).find((copies) => copies.length > 0) ?? [];
 }
 
 interface Found {
@@ -124,7 +136,11 @@ function grownOf({ grow }: Draft, block: Block, piece: Piece): ReturnType<Grow> 
 }
 
 function loose(pieces: readonly Piece[]): CopyRef[] {
-  return pieces.filter(({ isFixed }) => !isFixed).map(({ copy }) => copy);
+  return loosePieces(pieces).map(({ copy }) => copy);
+}
+
+function loosePieces(pieces: readonly Piece[]): Piece[] {
+  return pieces.filter(({ isFixed }) => !isFixed);
 }
 
 function smallestFirst(pieces: readonly Piece[]): Piece[] {

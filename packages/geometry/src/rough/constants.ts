@@ -30,11 +30,11 @@ export const CLEAR_MM = 0.003;
 /** Overlaps narrower than twice this are rounding; the exact check forgives a depth of 2 µm. */
 export const OVERLAP_HALF_WIDTH_MM = 0.001;
 
-/** A cut that is 1 mm shorter is worth so many mm² of leather: notches up to four times as wide are cut across. */
-export const LENGTH_WORTH_MM = 25;
+/** A cut that is 1 mm shorter is worth so many mm² of leather: rectangular notches up to twice as wide are cut across. */
+export const LENGTH_WORTH_MM = 40;
 
 /** A corner less to cut is worth so much leather. */
-export const CORNER_WORTH_MM2 = 200;
+export const CORNER_WORTH_MM2 = 400;
 
 /** A block less to cut out, mark and handle is worth so much leather: a patch of about 6 cm. */
 export const BLOCK_WORTH_MM2 = 4000;

@@ -69,22 +69,28 @@ function nearPairs(ones: readonly Block[], others: readonly Block[]): Pair[] {
   return pairs.sort(byDistance);
 }
 
-/** Both in one outline: their hull, or a bridge where they come nearest; none if neither is clear. */
+/** Both in one outline: by a bridge where they come nearest, else by their hull; none if neither is clear. */
 function bridged(
   one: Block,
   other: Block,
   distanceMm: number,
   isClear: (block: Block) => boolean,
 ): Block | undefined {
-  const hull = joinedBlock(one, other, commonHull(one, other));
-  if (isClear(hull)) return hull;
+  const cores = [bridge(one.core, other.core, distanceMm), commonHull(one, other)];
+  for (const core of cores) {
+    const block = core === undefined ? undefined : joinedBlock(one, other, core);
+    if (block !== undefined && isClear(block)) return block;
+  }
+  return undefined;
+}
+
+/** Both, and what lies between them where they are near: grown by half of the distance, united and shrunk again. */
+function bridge(one: Ring, other: Ring, distanceMm: number): Ring | undefined {
   const by = distanceMm / 2 + BRIDGE_OVERLAP_MM;
-  const both = [filled(one.core), filled(other.core)];
+  const both = [filled(one), filled(other)];
   const [grown, ...more] = offsetRegions(both, by, { join: 'mitre' });
   if (grown === undefined || more.length > 0) return undefined;
   const shrunk = offsetRegions([filled(grown.outer)], -by, { join: 'mitre' });
-  const [core, ...parts] = unionRegions([...both, ...shrunk]);
-  if (core === undefined || parts.length > 0) return undefined;
-  const block = joinedBlock(one, other, core.outer);
-  return isClear(block) ? block : undefined;
+  const [united, ...parts] = unionRegions([...both, ...shrunk]);
+  return united === undefined || parts.length > 0 ? undefined : united.outer;
 }

@@ -2,18 +2,18 @@ import { boxesTouch, growBox, ringBox } from '../shape/ring.js';
 import { pointInRing } from '../shape/point-in-ring.js';
 import { segmentDistance } from '../shape/distance.js';
 import { createSpatialIndex } from '../shape/spatial-index.js';
-import type { Box, Point, Ring } from '../types/shape.js';
+import type { Point, Ring } from '../types/shape.js';
 import { CLEAR_MM } from './constants.js';
 
 interface Edge {
   readonly from: Point;
   readonly to: Point;
-  /** Who must be kept clear of: a piece of the sheet by its number, or the sheet itself. */
+  /** Who must be kept clear of: a piece of the sheet by its number, or `NO_PIECE`. */
   readonly owner: number;
 }
 
-/** The sheet's own outline. */
-export const SHEET_OWNER = -1;
+/** Of outlines that no block calls its own: the sheet's, and other blocks'. */
+export const NO_PIECE = -1;
 
 /** Outlines that a block must keep clear of. */
 export interface Obstacles {
@@ -41,14 +41,6 @@ export function createObstacles(rings: readonly OwnedRing[]): Obstacles {
       return isClear;
     },
   };
-}
-
-/** True if the area within the ring stays clear of the outline of another one. */
-export function isClearOf(ring: Ring, box: Box, other: Ring): boolean {
-  const reach = growBox(box, CLEAR_MM);
-  return edgesOf(other, 0).every(
-    (edge) => !boxesTouch(reach, ringBox([edge.from, edge.to])) || !meets(edge, ring),
-  );
 }
 
 function edgesOf(ring: Ring, owner: number): Edge[] {

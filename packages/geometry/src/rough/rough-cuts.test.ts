@@ -75,7 +75,7 @@ function expectJudged(
 }
 
 describe('rough cuts of random layouts', () => {
-  it.each(Array.from({ length: 16 }, (_, i) => i + 1))(
+  it.each(Array.from({ length: 9 }, (_, i) => i + 1))(
     'when layout %i keeps the distances, its blocks pass the exact check and another judge',
     (seed) => {
       const { problem, answer } = roughLayout(seed, randomOptions(seed));

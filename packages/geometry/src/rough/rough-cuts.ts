@@ -1,4 +1,4 @@
-import { ringBox, ringArea } from '../shape/ring.js';
+import { ringArea } from '../shape/ring.js';
 import type { CopyRef, NestProblem, Placement, RoughCut, Sheet } from '../types/problem.js';
 import type { Ring } from '../types/shape.js';
 import { baseBlocks } from './blocks.js';
@@ -11,7 +11,7 @@ import { createGrow, pieceOf } from './grown.js';
 import type { Grow, Piece } from './grown.js';
 import { joinBlocks } from './join.js';
 import type { Drawing } from './join.js';
-import { createObstacles, isClearOf, SHEET_OWNER } from './obstacles.js';
+import { createObstacles, NO_PIECE } from './obstacles.js';
 import { straighten } from './straighten.js';
 
 export interface RoughCutDrawing {
@@ -82,7 +82,8 @@ function drawSheet(sheet: Sheet, pieces: readonly Piece[], levels: readonly Leve
     const conflicts = findConflicts(draft);
     if (best === undefined || conflicts.length < best.conflicts.length)
       best = { draft, precision, conflicts };
-    if (conflicts.length === 0) break;
+    // What is enclosed stays so, however tight the outline.
+    if (conflicts.every(({ code }) => code === 'encloses')) break;
   }
   const { draft, precision, conflicts } = best!;
   return {
@@ -116,18 +117,15 @@ function drawBlocks({ sheet, pieces, blocks: base }: Draft, precision: Precision
 
 function createDrawing(sheet: Sheet, pieces: readonly Piece[], { drawsOut }: Precision): Drawing {
   const obstacles = createObstacles([
-    { ring: sheet.region.outer, owner: SHEET_OWNER },
+    { ring: sheet.region.outer, owner: NO_PIECE },
     ...pieces.flatMap(({ region }, owner) =>
       [region.outer, ...region.openings].map((ring) => ({ ring, owner })),
     ),
   ]);
   const clearer = (block: Block, others: readonly Block[]): ((patch: Ring) => boolean) => {
     const own = new Set(block.members);
-    return (patch) => {
-      if (!obstacles.isClear(patch, own)) return false;
-      const box = ringBox(patch);
-      return others.every(({ core }) => isClearOf(patch, box, core));
-    };
+    const cores = createObstacles(others.map(({ core }) => ({ ring: core, owner: NO_PIECE })));
+    return (patch) => obstacles.isClear(patch, own) && cores.isClear(patch, own);
   };
   return {
     isClear: (ring, block, others) => clearer(block, others)(ring),

@@ -1,7 +1,7 @@
 import { runNest } from '../nest/run.js';
 import { sampleProblem } from '../sample/sample-problem.js';
 import type { SampleProblemOptions } from '../sample/sample-problem.js';
-import type { NestAnswer, NestProblem } from '../types/problem.js';
+import type { Item, NestAnswer, NestProblem } from '../types/problem.js';
 import { ROUGH_ROOM_MM } from './constants.js';
 
 export interface RoughLayout {
@@ -26,7 +26,7 @@ export function roughLayout(seed: number, options: RoughLayoutOptions): RoughLay
   const { marginMm, groups } = options;
   const plain = sampleProblem(seed, options);
   const kept = marginMm + ROUGH_ROOM_MM + (options.spareMm ?? 0);
-  const items = plain.items.map((item, i) => {
+  const items = plain.items.map((item, i): Item => {
     const { group: _, ...bare } = item;
     return i % (groups + 1) === groups ? bare : { ...bare, group: `group ${i % (groups + 1)}` };
   });
