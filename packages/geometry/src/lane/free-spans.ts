@@ -107,6 +107,9 @@ function isApartAcross({ moving, standing: { soup, distance } }: Contact, v: num
 
 const ALONG: SlideAxis = { alongX: true, sign: 1 };
 
+/** A distance this much less counts as kept, lest an exact fit be lost in the arithmetic; the proof forgives more. */
+const EASE_MM = 1e-5;
+
 /** Room before and behind, so that the travel holds every interval whole. */
 const ROOM_MM = 1;
 
@@ -115,7 +118,8 @@ const ROOM_MM = 1;
  * reach of the standing rings, so that each pair gives both its ends, one after the other.
  */
 function collectIntervals({ moving, standing }: Contact, v: number, into: number[]): void {
-  const { soup, distance } = standing;
+  const { soup } = standing;
+  const distance = standing.distance - EASE_MM;
   const start = soup.minX - moving.maxX - distance - ROOM_MM;
   const reach = soup.maxX - moving.minX + distance + ROOM_MM - start;
   for (const end of intervalEnds(moving, start, v, soup, distance, ALONG, reach)) into.push(start + end);

@@ -1,9 +1,10 @@
 import { axisDistanceAt } from '../nest/field.js';
 import type { Frame } from '../nest/frame.js';
-import { frameOf, ringToFrame, toX, toY } from '../nest/frame.js';
+import { frameOf, ringToFrame, toU, toX, toY } from '../nest/frame.js';
 import { flatRings } from '../nest/skin.js';
-import type { NestProblem, Sheet } from '../types/problem.js';
 import { regionArea } from '../shape/ring.js';
+import type { NestProblem, Sheet } from '../types/problem.js';
+import type { Region } from '../types/shape.js';
 import {
   BACKBONE_WEIGHT_PER_100_MM,
   BROAD_SIDE_WEIGHT,
@@ -13,14 +14,14 @@ import {
 import type { LaneSpace } from './lane-space.js';
 import type { FilledRow } from './row.js';
 
-/** What never changes about the cost of lanes on one sheet. */
+/** What the cost of lanes on one sheet is told from. */
 export interface SheetCosts {
   readonly sheet: Sheet;
   readonly useFrame: Frame;
   /** The outline along `useFrom` and across it. */
   readonly outline: Float64Array;
-  /** So much of the sheet is used up by all that is asked for, wherever the lanes lie. */
-  readonly expectedMm2: number;
+  /** So much of the sheet is used up wherever the next lane lies: by all that is asked for, and by what lies there. */
+  usedMm2: number;
   /** A strip of leather narrower than this is not worth keeping. */
   readonly keepMm: number;
 }
@@ -31,10 +32,10 @@ export function sheetCosts(problem: NestProblem): SheetCosts[] {
   return problem.sheets.map((sheet) => {
     const net = regionArea(sheet.region);
     const expectedMm2 = Math.min(net, open);
-    open -= expectedMm2;
+    open = Math.max(0, open - expectedMm2);
     const useFrame = frameOf(sheet.useFrom);
     const outline = ringToFrame(useFrame, flatRings([sheet.region])[0]!);
-    return { sheet, useFrame, outline, expectedMm2, keepMm: Math.min(...problem.objective.keepMm) };
+    return { sheet, useFrame, outline, usedMm2: expectedMm2, keepMm: Math.min(...problem.objective.keepMm) };
   });
 }
 
@@ -63,8 +64,8 @@ export interface LaneExtent {
  * as a side too narrow to keep, by using up more of the sheet than all pieces need, and far from the backbone.
  */
 export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent): number {
-  const [fromU, toU] = lane.openSign > 0 ? [lane.openT, lane.endT] : [-lane.endT, -lane.openT];
-  const slice = clipAlong(clipAlong(ringOf(space), 0, fromU, 1), 0, toU, -1);
+  const [fromU, untilU] = lane.openSign > 0 ? [lane.openT, lane.endT] : [-lane.endT, -lane.openT];
+  const slice = clipAlong(clipAlong(ringOf(space), 0, fromU, 1), 0, untilU, -1);
   const before = flatArea(clipAlong(slice, 1, lane.lowV, -1));
   const beyond = flatArea(clipAlong(slice, 1, lane.highV, 1));
   const within = Math.max(0, flatArea(slice) - before - beyond);
@@ -84,13 +85,22 @@ export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent)
     }
   }
   const side = Math.min(before, beyond);
-  const isNarrow = side < costs.keepMm * (toU - fromU);
-  const used = Math.max(0, areaBelow(costs, freeingCutOf(space, costs, lane)) - costs.expectedMm2);
+  const isNarrow = side < costs.keepMm * (untilU - fromU);
+  const used = Math.max(0, areaBelow(costs, freeingCutOf(space, costs, lane)) - costs.usedMm2);
   return (
     laid -
     WASTE_WEIGHT * (within - laid + used + (isNarrow ? 1 : BROAD_SIDE_WEIGHT) * side) -
     BACKBONE_WEIGHT_PER_100_MM * far
   );
+}
+
+/** Counts what lies on the sheet now, as far as a freeing cut behind it uses the sheet up. */
+export function countAsUsed(costs: SheetCosts, regions: readonly Region[]): void {
+  for (const { outer } of regions) {
+    let farthest = -Infinity;
+    for (const { x, y } of outer) farthest = Math.max(farthest, toU(costs.useFrame, x, y));
+    costs.usedMm2 = Math.max(costs.usedMm2, areaBelow(costs, farthest));
+  }
 }
 
 /** The farthest corner of its straps, along `useFrom`. */
@@ -101,7 +111,7 @@ function freeingCutOf(space: LaneSpace, { useFrame }: SheetCosts, lane: LaneExte
       for (const v of [row.lowV, row.lowV + row.widthMm]) {
         const x = toX(space.frame, lane.openSign * t, v);
         const y = toY(space.frame, lane.openSign * t, v);
-        farthest = Math.max(farthest, x * useFrame.fx + y * useFrame.fy);
+        farthest = Math.max(farthest, toU(useFrame, x, y));
       }
     }
   }

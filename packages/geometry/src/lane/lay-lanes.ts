@@ -1,12 +1,13 @@
 import { refKey } from '../nest/demand.js';
 import { prepareItems } from '../nest/prepared-item.js';
 import type { CopyRef, Lane, Need, NestProblem, Placement, Sheet } from '../types/problem.js';
+import type { Region } from '../types/shape.js';
 import { MOST_LANES_PER_SHEET, REACHES } from './constants.js';
 import type { LaidLane } from './emit.js';
 import { emitLane } from './emit.js';
 import { laneAngles } from './lane-angles.js';
 import type { SheetCosts } from './lane-cost.js';
-import { sheetCosts } from './lane-cost.js';
+import { countAsUsed, sheetCosts } from './lane-cost.js';
 import { laneRegion } from './lane-region.js';
 import type { LaneSite } from './lane-site.js';
 import { createLaneSite, occupy } from './lane-site.js';
@@ -146,9 +147,18 @@ function layOnce(
   };
   const costs = sheetCosts(problem);
   problem.sheets.forEach((sheet, i) => {
-    laySheet(search, sheet, costs[i]!, occupiedOn(search, sheet, lying));
+    const there = lying.filter((placement) => placement.sheet === sheet.id);
+    countAsUsed(costs[i]!, regionsOf(problem, there));
+    laySheet(search, sheet, costs[i]!, occupiedOn(search, sheet, there));
   });
   return search;
+}
+
+function regionsOf({ items }: NestProblem, placements: readonly Placement[]): Region[] {
+  return placements.flatMap((placement) => {
+    const item = items.find(({ id }) => id === placement.item);
+    return item === undefined ? [] : [placedRegion(item, placement)];
+  });
 }
 
 function occupiedOn({ problem, lanes }: LaneSearch, sheet: Sheet, lying: readonly Placement[]): Occupied[] {
@@ -156,7 +166,7 @@ function occupiedOn({ problem, lanes }: LaneSearch, sheet: Sheet, lying: readonl
   const occupied: Occupied[] = [];
   for (const placement of lying) {
     const item = items.get(placement.item);
-    if (item === undefined || placement.sheet !== sheet.id) continue;
+    if (item === undefined) continue;
     occupied.push({ region: placedRegion(item, placement), group: item.group });
   }
   for (const lane of lanes) {
@@ -191,6 +201,7 @@ function laySheet(search: LaneSearch, sheet: Sheet, costs: SheetCosts, occupied:
       if (laid === undefined) break;
       const taken = { region: laneRegion(laid.lane), group };
       occupied.push(taken);
+      countAsUsed(costs, regionsOf(search.problem, laid.placements));
       for (const site of sites) occupy(site, taken);
     }
   }

@@ -3,7 +3,7 @@ import { limitInBand, openEndT } from './corridor.js';
 import { laneWorth } from './lane-cost.js';
 import type { LaneExtent, SheetCosts } from './lane-cost.js';
 import type { LaneSite } from './lane-site.js';
-import type { FilledRow, StockEntry } from './row.js';
+import type { FilledRow, SeatedStrap, StockEntry } from './row.js';
 import { fillRow } from './row.js';
 
 /** A lane as the search holds it. */
@@ -37,7 +37,7 @@ interface Growth {
 }
 
 /**
- * Row after row from the first cut on, each of the width that lays most of what is left; then as many of these rows as
+ * Row after row from the first cut on, each of the width that lays the hardest of what is left; then as many of these rows as
  * are worth most. Undefined where not even the first row takes a strap.
  */
 export function stackRows(
@@ -97,19 +97,25 @@ function leadRow(site: LaneSite, start: LaneStart, growth: Growth): RowChoice | 
 
 function bestRow(site: LaneSite, start: LaneStart, growth: Growth): RowChoice | undefined {
   const urgent = Math.max(...growth.stock.map(({ kind }) => kind.prepared.item.priority));
-  const urgentMm = ({ row }: RowChoice): number =>
-    row.straps.reduce(
-      (sum, { kind }) => (kind.prepared.item.priority === urgent ? sum + kind.lengthMm : sum),
-      0,
-    );
   let best: RowChoice | undefined;
+  let urgentBest = 0;
+  let allBest = 0;
   for (const widthMm of widthsOf(growth.stock)) {
     const choice = rowOfWidth(site, start, growth, widthMm);
     if (choice === undefined) continue;
-    const more = best === undefined ? 1 : urgentMm(choice) - urgentMm(best);
-    if (best === undefined || more > 0 || (more === 0 && choice.row.laidMm > best.row.laidMm)) best = choice;
+    const ofUrgent = hardship(choice.row.straps.filter(({ kind }) => kind.prepared.item.priority === urgent));
+    const ofAll = hardship(choice.row.straps);
+    if (best !== undefined && (ofUrgent < urgentBest || (ofUrgent === urgentBest && ofAll <= allBest))) continue;
+    best = choice;
+    urgentBest = ofUrgent;
+    allBest = ofAll;
   }
   return best;
+}
+
+/** Area times length: long and wide straps find few places, so that they go first. */
+function hardship(straps: readonly SeatedStrap[]): number {
+  return straps.reduce((sum, { kind }) => sum + kind.prepared.areaMm2 * kind.lengthMm, 0);
 }
 
 /** Widths that are left, the widest first. */
