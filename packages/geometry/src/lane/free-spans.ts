@@ -20,12 +20,7 @@ interface Contact {
  * Where the origin of a strap may lie along u while it lies on the line v: places that keep the edge, every void and
  * every need of the strap and of its parts, by their true outlines.
  */
-export function leatherSpans(
-  space: LaneSpace,
-  shape: StrapShape,
-  v: number,
-  edgeMm: number,
-): Spans {
+export function leatherSpans(space: LaneSpace, shape: StrapShape, v: number, edgeMm: number): Spans {
   const { body } = shape;
   const edge = { soup: space.rings, distance: edgeMm + SKIN_MM };
   const range = [space.rings.minX - body.minX, space.rings.maxX - body.maxX];
@@ -59,13 +54,8 @@ export function isFreeAt(
   for (const standing of obstacles) contacts.push({ moving: shape.body, standing, isContainer: false });
   return contacts.every(
     (contact) =>
-      !isNearer(
-        contact.moving,
-        u,
-        v,
-        contact.standing.soup,
-        contact.standing.distance - ROUNDING_SLACK_MM,
-      ) && isOnRightSide(contact, u, v),
+      !isNearer(contact.moving, u, v, contact.standing.soup, contact.standing.distance - ROUNDING_SLACK_MM) &&
+      isOnRightSide(contact, u, v),
   );
 }
 

@@ -5,12 +5,7 @@ import { flatRings } from '../nest/skin.js';
 import { regionArea } from '../shape/ring.js';
 import type { NestProblem, Sheet } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
-import {
-  BACKBONE_WEIGHT_PER_100_MM,
-  BROAD_SIDE_WEIGHT,
-  EXPECTED_YIELD,
-  WASTE_WEIGHT,
-} from './constants.js';
+import { BACKBONE_WEIGHT_PER_100_MM, BROAD_SIDE_WEIGHT, EXPECTED_YIELD, WASTE_WEIGHT } from './constants.js';
 import type { LaneSpace } from './lane-space.js';
 import type { FilledRow } from './row.js';
 

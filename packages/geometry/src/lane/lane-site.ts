@@ -106,13 +106,7 @@ export function alongRoom(site: LaneSite): number {
   return site.kerfMm + (site.isStraight ? 0 : ALONG_SLACK_MM);
 }
 
-export function ruleHolds(
-  site: LaneSite,
-  kind: StrapKind,
-  shape: StrapShape,
-  u: number,
-  v: number,
-): boolean {
+export function ruleHolds(site: LaneSite, kind: StrapKind, shape: StrapShape, u: number, v: number): boolean {
   return rulesHoldAt(site.look, site.space, kind, shape, u, v);
 }
 

@@ -255,9 +255,7 @@ function emitDraft(search: LaneSearch, draft: LaneDraft): LaidLane | undefined {
   const { sheet } = draft.site.space;
   const open = [...search.open];
   const laid = emitLane(draft, `lane ${search.lanes.length + 1}`, (kind) => {
-    const at = open.findIndex(
-      (copy) => copy.item === kind.prepared.item.id && isAllowed(kind, copy, sheet),
-    );
+    const at = open.findIndex((copy) => copy.item === kind.prepared.item.id && isAllowed(kind, copy, sheet));
     return open.splice(at, 1)[0]!;
   });
   if (laid === undefined) return undefined;

@@ -68,11 +68,7 @@ function byDirection(straps: readonly Placement[]): Placement[][] {
   return groups;
 }
 
-function rowsOf(
-  straps: readonly Placement[],
-  items: ReadonlyMap<string, Item>,
-  frame: Frame,
-): LyingRow[] {
+function rowsOf(straps: readonly Placement[], items: ReadonlyMap<string, Item>, frame: Frame): LyingRow[] {
   const rows: LyingRow[] = [];
   for (const placement of straps) {
     const strap = lyingStrap(placement, items.get(placement.item)!, frame);

@@ -105,7 +105,8 @@ function bestRow(site: LaneSite, start: LaneStart, growth: Growth): RowChoice | 
     if (choice === undefined) continue;
     const ofUrgent = hardship(choice.row.straps.filter(({ kind }) => kind.prepared.item.priority === urgent));
     const ofAll = hardship(choice.row.straps);
-    if (best !== undefined && (ofUrgent < urgentBest || (ofUrgent === urgentBest && ofAll <= allBest))) continue;
+    if (best !== undefined && (ofUrgent < urgentBest || (ofUrgent === urgentBest && ofAll <= allBest)))
+      continue;
     best = choice;
     urgentBest = ofUrgent;
     allBest = ofAll;
@@ -156,8 +157,7 @@ function stockWithout(stock: readonly StockEntry[], { straps }: FilledRow): Stoc
 
 function draftOf(site: LaneSite, costs: SheetCosts, start: LaneStart, growth: Growth): LaneDraft {
   const { firstV, side, openSign } = start;
-  const band =
-    side > 0 ? { lowV: firstV, highV: growth.edgeV } : { lowV: growth.edgeV, highV: firstV };
+  const band = side > 0 ? { lowV: firstV, highV: growth.edgeV } : { lowV: growth.edgeV, highV: firstV };
   const extent: LaneExtent = {
     rows: [...growth.rows],
     openSign,

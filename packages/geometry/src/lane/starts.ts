@@ -75,9 +75,7 @@ function risesOf(
     const { promiseMm, acrossMm } = promise(levels.slice(i), step, leadMm, wantedMm);
     rises.push({ lowV: lows[i]!, beforeV: lows[i]! - side * step, levelMm, promiseMm, acrossMm });
   }
-  return rises
-    .sort((a, b) => b.promiseMm - a.promiseMm || a.acrossMm - b.acrossMm)
-    .slice(0, MOST_STARTS);
+  return rises.sort((a, b) => b.promiseMm - a.promiseMm || a.acrossMm - b.acrossMm).slice(0, MOST_STARTS);
 }
 
 /** How much rows would lay one beside the other, and how far across they would reach for it. */
@@ -119,6 +117,7 @@ function exactStarts(site: LaneSite, { side }: StartQuery): number[] {
     const lines = axis.map(({ x, y }) => toV(frame, x, y));
     starts.push(side > 0 ? Math.max(...lines) : Math.min(...lines));
   }
-  const inward = (v: number): number => (side > 0 ? Math.ceil(v / GRID_MM - 1e-6) : Math.floor(v / GRID_MM + 1e-6));
+  const inward = (v: number): number =>
+    side > 0 ? Math.ceil(v / GRID_MM - 1e-6) : Math.floor(v / GRID_MM + 1e-6);
   return [...new Set(starts.map(inward))].map((steps) => steps * GRID_MM);
 }

@@ -138,9 +138,7 @@ export function randomStraps(seed: number): { readonly problem: NestProblem; rea
     const item = makeStrap(`strap ${i + 1}`, lengthMm, widthMm, {
       need: { maxGrade: random.integer(3), strong: random.next() < 0.5 },
       parts:
-        random.next() < 0.5
-          ? [{ name: 'face', areas: [face], need: { maxGrade: 0, strong: false } }]
-          : [],
+        random.next() < 0.5 ? [{ name: 'face', areas: [face], need: { maxGrade: 0, strong: false } }] : [],
       angleRule: {
         frame: pick(['local', 'local', 'sheet', 'free'] as const),
         arrowDeg: pick([0, 180, 12]),
