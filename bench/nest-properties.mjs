@@ -1,0 +1,27 @@
+// The long run of the property tests: so many random problems laid, each answer judged by the exact check and by jsts.
+// Options: --problems 1000, --from 1 (number of the first). A fault names its problem: `--from N --problems 1` repeats it.
+import { spawnSync } from 'node:child_process';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const option = (name, fallback) => {
+  const at = process.argv.indexOf(`--${name}`);
+  return at < 0 ? fallback : process.argv[at + 1];
+};
+
+const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
+const { status } = spawnSync(
+  process.execPath,
+  [vitest, 'run', '--project', 'e2e', '--disable-console-intercept', 'tests/nest-properties'],
+  {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: {
+      ...process.env,
+      HIDEBOUND_NEST_PROBLEMS: option('problems', '1000'),
+      HIDEBOUND_NEST_FROM: option('from', '1'),
+    },
+  },
+);
+process.exit(status ?? 1);
