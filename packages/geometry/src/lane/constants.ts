@@ -61,3 +61,6 @@ export const EXPECTED_YIELD = 0.75;
 
 /** A strap wider than its lane by more than this doesn't lie between straight lines. */
 export const STRAIGHT_SIDES_MM = 0.001;
+
+/** Round ends are searched with chords that reach out by no more: fewer corners, for this much leather at a tip. */
+export const ROUND_END_MM = 0.2;

@@ -63,7 +63,7 @@ export function openEndT(outline: Soup, band: Band, startT: number, openSign: 1 
   for (const i of order) {
     const from = covered[i]!;
     if (from > startT + TOUCH_MM) break;
-    if (from > reach) {
+    if (from > reach + TOUCH_MM) {
       const width = from - reach;
       const end = from - Math.min(OPEN_BEYOND_MM, width / 2);
       if (!isInSoup(outline, openSign * (from - Math.min(1, width / 2)), middleV)) open = end;

@@ -112,7 +112,20 @@ function collectIntervals({ moving, standing }: Contact, v: number, into: number
   const distance = standing.distance - EASE_MM;
   const start = soup.minX - moving.maxX - distance - ROOM_MM;
   const reach = soup.maxX - moving.minX + distance + ROOM_MM - start;
-  for (const end of intervalEnds(moving, start, v, soup, distance, ALONG, reach)) into.push(start + end);
+  const ends = intervalEnds(moving, start, v, soup, distance, ALONG, reach);
+  let last = into.length;
+  for (let i = 0; i < ends.length; i += 2) {
+    const lo = start + ends[i]!;
+    const hi = start + ends[i + 1]!;
+    // Pairs of neighbouring edges overlap mostly: joined at once, they need no sorting.
+    if (last + 1 < into.length && lo < into[last + 1]! && hi > into[last]!) {
+      into[last] = Math.min(into[last]!, lo);
+      into[last + 1] = Math.max(into[last + 1]!, hi);
+    } else {
+      last = into.length;
+      into.push(lo, hi);
+    }
+  }
 }
 
 function isOnRightSide({ moving, standing: { soup }, isContainer }: Contact, u: number, v: number): boolean {

@@ -24,16 +24,20 @@ export function withoutIntervals(spans: Spans, intervals: readonly number[]): nu
 
 /** Ascending intervals that are apart: those that overlap joined; those that only touch leave the place between. */
 export function mergedIntervals(intervals: readonly number[]): number[] {
-  const order = Array.from({ length: intervals.length >> 1 }, (_, i) => 2 * i);
-  order.sort((a, b) => intervals[a]! - intervals[b]! || intervals[a + 1]! - intervals[b + 1]!);
   const merged: number[] = [];
-  for (const i of order) {
+  for (const i of orderOf(intervals)) {
     const n = merged.length;
     if (n > 0 && intervals[i]! < merged[n - 1]!) {
       merged[n - 1] = Math.max(merged[n - 1]!, intervals[i + 1]!);
     } else merged.push(intervals[i]!, intervals[i + 1]!);
   }
   return merged;
+}
+
+function orderOf(intervals: readonly number[]): number[] {
+  const order: number[] = [];
+  for (let i = 0; i < intervals.length; i += 2) order.push(i);
+  return order.sort((a, b) => intervals[a]! - intervals[b]!);
 }
 
 /** Seen from the other end of the axis. */

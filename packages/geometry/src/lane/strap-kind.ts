@@ -2,7 +2,10 @@ import type { PreparedItem } from '../nest/prepared-item.js';
 import type { Soup } from '../nest/soup.js';
 import { buildSoup } from '../nest/soup.js';
 import type { LaneNeed } from '../types/problem.js';
-import { STRAIGHT_SIDES_MM } from './constants.js';
+import type { Point } from '../types/shape.js';
+import { ringArea } from '../shape/ring.js';
+import { simplifyGrowing } from '../shape/simplify.js';
+import { ROUND_END_MM, STRAIGHT_SIDES_MM } from './constants.js';
 
 /** One item that is cut in lanes. */
 export interface StrapKind {
@@ -46,13 +49,21 @@ function shapeOf(prepared: PreparedItem, whole: Soup, turnDeg: 0 | 180): StrapSh
     turnDeg === 0 ? ring : ring.map((coordinate) => 0 - coordinate);
   return {
     turnDeg,
-    body: buildSoup([turn(prepared.insetRings[0]!)]),
+    body: buildSoup([turn(simplified(prepared.insetRings[0]!))]),
     needs: prepared.needs.map(({ needClass, insetRings }) => ({
       needClass,
-      soup: buildSoup(insetRings.map(turn)),
+      soup: buildSoup(insetRings.map(simplified).map(turn)),
     })),
     minU: turnDeg === 0 ? whole.minX : -whole.maxX,
     maxU: turnDeg === 0 ? whole.maxX : -whole.minX,
     proofPoints: turn(prepared.proofPoints),
   };
+}
+
+/** An outer ring of fewer corners that contains it, for speed; an opening as it is. */
+function simplified(ring: Float64Array): Float64Array {
+  const corners: Point[] = [];
+  for (let i = 0; i < ring.length; i += 2) corners.push({ x: ring[i]!, y: ring[i + 1]! });
+  if (ringArea(corners) <= 0) return ring;
+  return Float64Array.from(simplifyGrowing(corners, ROUND_END_MM).flatMap(({ x, y }) => [x, y]));
 }

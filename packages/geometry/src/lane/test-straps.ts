@@ -1,5 +1,7 @@
 import { createRandom } from '../number/random.js';
-import { sampleHide } from '../sample/sample-hide.js';
+import { sinCosDeg } from '../number/trigonometry.js';
+import { roundCoordinate } from '../point.js';
+import { pointWithin, sampleHide } from '../sample/sample-hide.js';
 import type { SampleHideOptions } from '../sample/sample-hide.js';
 import type { Item, NestAnswer, NestProblem, Placement, Sheet } from '../types/problem.js';
 import type { Point, Region } from '../types/shape.js';
@@ -161,4 +163,39 @@ export function randomStraps(seed: number): { readonly problem: NestProblem; rea
     ...(random.next() < 0.3 ? { betweenGroups: 8 } : {}),
   };
   return { problem: strapProblem([hide, side], straps, { distances }), kerfMm: pick([0, 0, 0.2, 1.5]) };
+}
+
+/** Round blocks strewn over the hides: things that lie there already, wherever they are. */
+export function randomObstacles(
+  seed: number,
+  problem: NestProblem,
+): { readonly withObstacles: NestProblem; readonly lying: readonly Placement[] } {
+  const random = createRandom(seed + 7);
+  const count = 6;
+  const outer = Array.from({ length: 12 }, (_, i) => {
+    const { sin, cos } = sinCosDeg(30 * i);
+    return { x: 30 * cos, y: 30 * sin };
+  });
+  const { lane: _, ...strap } = makeStrap('block', 60, 60, { need: { maxGrade: 9, strong: false } });
+  const item: Item = {
+    ...strap,
+    region: { outer, openings: [] },
+    angleRule: { frame: 'free', arrowDeg: 0, targetsDeg: [], toleranceDeg: 180, modulo: 360 },
+    sheets: problem.sheets.map(({ id }) => id),
+  };
+  const lying = Array.from({ length: count }, (__, i): Placement => {
+    const sheet = problem.sheets[random.integer(problem.sheets.length)]!;
+    const { x, y } = pointWithin(random, sheet.region);
+    const at = { x: roundCoordinate(x), y: roundCoordinate(y), rotationDeg: 0 };
+    return { item: 'block', set: 1, copy: i + 1, sheet: sheet.id, ...at };
+  });
+  const { items, setKinds } = strapProblem([], [{ item, count }]);
+  return {
+    withObstacles: {
+      ...problem,
+      items: [...problem.items, ...items],
+      setKinds: [...problem.setKinds, ...setKinds],
+    },
+    lying,
+  };
 }
