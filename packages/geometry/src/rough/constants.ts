@@ -6,7 +6,7 @@
  */
 export const ROUGH_ROOM_MM = 0.1;
 
-/** How margins are drawn around pieces. All of `simplify + excess + arc` stays below the room. */
+/** How margins are drawn around pieces. For `EASY`, all three together stay below the room. */
 export interface Precision {
   /** An item's outline may grow by this much for fewer corners. */
   readonly simplifyMm: number;
@@ -14,21 +14,25 @@ export interface Precision {
   readonly excessMm: number;
   /** Greatest distance of a chord from its arc. */
   readonly arcMm: number;
-  /** Bulges may be drawn out to a corner; new corners are rounded to the grid, which costs up to 1 µm each time. */
-  readonly drawsOut: boolean;
 }
 
 /** Within the room: few corners. */
-export const EASY: Precision = { simplifyMm: 0.03, excessMm: 0.058, arcMm: 0.055, drawsOut: true };
+export const EASY: Precision = { simplifyMm: 0.03, excessMm: 0.058, arcMm: 0.055 };
 
-/** Where pieces lie at the bare margin: many corners, and true to what the exact check forgives. */
-export const TIGHT: Precision = { simplifyMm: 0, excessMm: 0.001, arcMm: 0.0005, drawsOut: false };
+/** For pieces at the bare margin of something: many corners, and true to what the exact check forgives. */
+export const TIGHT: Precision = { simplifyMm: 0, excessMm: 0.0002, arcMm: 0.0004 };
+
+/** Rounds in which pieces that turn out to lie at the bare margin are drawn anew; each draws more of them tight. */
+export const TIGHT_ROUNDS = 3;
+
+/** Where a step of the grid is too coarse, shapes are magnified by this before clipper-lib rounds them. */
+export const MAGNIFIED = 16;
 
 /** Added parts of an outline keep this clear of all that is foreign: a few steps of the grid. */
 export const CLEAR_MM = 0.003;
 
 /** Overlaps narrower than twice this are rounding; the exact check forgives a depth of 2 µm. */
-export const OVERLAP_HALF_WIDTH_MM = 0.001;
+export const OVERLAP_HALF_WIDTH_MM = 0.0009;
 
 /** A cut that is 1 mm shorter is worth so many mm² of leather: rectangular notches up to twice as wide are cut across. */
 export const LENGTH_WORTH_MM = 40;

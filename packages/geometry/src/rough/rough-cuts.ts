@@ -5,10 +5,9 @@ import { baseBlocks } from './blocks.js';
 import type { Block } from './blocks.js';
 import { findConflicts, groupless } from './conflicts.js';
 import type { Draft, RoughCutConflict } from './conflicts.js';
-import { EASY, TIGHT } from './constants.js';
-import type { Precision } from './constants.js';
+import { TIGHT_ROUNDS } from './constants.js';
 import { createGrow, pieceOf } from './grown.js';
-import type { Grow, Piece } from './grown.js';
+import type { Grow, GrownItems, Piece } from './grown.js';
 import { joinBlocks } from './join.js';
 import type { Drawing } from './join.js';
 import { createObstacles, NO_PIECE } from './obstacles.js';
@@ -33,14 +32,14 @@ export interface RoughCutDrawing {
 export function roughCutsFor(problem: NestProblem, placements: readonly Placement[]): RoughCutDrawing {
   const items = new Map(problem.items.map((item) => [item.id, item]));
   const fixed = new Set(problem.fixed.map(keyOf));
-  const grows = [EASY, TIGHT].map((precision) => ({ precision, grow: createGrow(precision) }));
+  const known: GrownItems = new Map();
   const drawn = problem.sheets.map((sheet) => {
     const pieces = placements.flatMap((placement) => {
       const item = placement.sheet === sheet.id ? items.get(placement.item) : undefined;
       return item === undefined ? [] : [pieceOf(item, placement, fixed.has(keyOf(placement)))];
     });
     return pieces.some(({ item }) => item.roughMargin !== undefined)
-      ? drawSheet(sheet, pieces, grows)
+      ? drawSheet(sheet, pieces, known)
       : { blocks: [], conflicts: [] };
   });
   return {
@@ -64,36 +63,53 @@ function named(blocks: readonly Unnamed[]): RoughCut[] {
   });
 }
 
-interface Level {
-  readonly precision: Precision;
-  readonly grow: Grow;
-}
-
 interface DrawnSheet {
   readonly blocks: readonly Unnamed[];
   readonly conflicts: readonly RoughCutConflict[];
 }
 
-/** With easy outlines; where those don't fit, with tight ones. */
-function drawSheet(sheet: Sheet, pieces: readonly Piece[], levels: readonly Level[]): DrawnSheet {
-  let best: { draft: Draft; precision: Precision; conflicts: RoughCutConflict[] } | undefined;
-  for (const { precision, grow } of levels) {
-    const draft: Draft = { sheet, pieces, grow, blocks: baseBlocks(pieces, grow) };
-    const conflicts = findConflicts(draft);
-    if (best === undefined || conflicts.length < best.conflicts.length)
-      best = { draft, precision, conflicts };
-    // What is enclosed stays so, however tight the outline.
-    if (conflicts.every(({ code }) => code === 'encloses')) break;
+/** With easy outlines; pieces that these don't fit around are drawn tight. */
+function drawSheet(sheet: Sheet, pieces: readonly Piece[], known: GrownItems): DrawnSheet {
+  const tight = new Set<string>();
+  let best = draftWith(
+    sheet,
+    pieces,
+    createGrow(() => false, known),
+  );
+  for (let round = 0; round < TIGHT_ROUNDS; round++) {
+    const before = tight.size;
+    for (const key of keysOfClose(best.conflicts)) tight.add(key);
+    if (tight.size === before) break;
+    const isTight = ({ copy }: Piece): boolean => tight.has(keyOf(copy));
+    const next = draftWith(sheet, pieces, createGrow(isTight, known));
+    if (next.conflicts.length > best.conflicts.length) break;
+    best = next;
   }
-  const { draft, precision, conflicts } = best!;
   return {
-    blocks: drawBlocks(draft, precision),
-    conflicts: [...groupless(sheet.id, pieces), ...conflicts],
+    blocks: drawBlocks(best.draft),
+    conflicts: [...groupless(sheet.id, pieces), ...best.conflicts],
   };
 }
 
-function drawBlocks({ sheet, pieces, blocks: base }: Draft, precision: Precision): Unnamed[] {
-  const drawing = createDrawing(sheet, pieces, precision);
+interface Judged {
+  readonly draft: Draft;
+  readonly conflicts: readonly RoughCutConflict[];
+}
+
+function draftWith(sheet: Sheet, pieces: readonly Piece[], grow: Grow): Judged {
+  const draft: Draft = { sheet, pieces, grow, blocks: baseBlocks(pieces, grow) };
+  return { draft, conflicts: findConflicts(draft) };
+}
+
+/** What is enclosed stays so, however tight the outline. */
+function keysOfClose(conflicts: readonly RoughCutConflict[]): string[] {
+  return conflicts
+    .filter(({ code }) => code !== 'encloses')
+    .flatMap(({ members, others }) => [...members, ...others].map(keyOf));
+}
+
+function drawBlocks({ sheet, pieces, blocks: base }: Draft): Unnamed[] {
+  const drawing = createDrawing(sheet, pieces);
   const blocks = joinBlocks(base, drawing);
   const largestFirst = [...blocks].sort((a, b) => ringArea(b.core) - ringArea(a.core));
   const done = new Map<Block, Ring>();
@@ -115,7 +131,7 @@ function drawBlocks({ sheet, pieces, blocks: base }: Draft, precision: Precision
     }));
 }
 
-function createDrawing(sheet: Sheet, pieces: readonly Piece[], { drawsOut }: Precision): Drawing {
+function createDrawing(sheet: Sheet, pieces: readonly Piece[]): Drawing {
   const obstacles = createObstacles([
     { ring: sheet.region.outer, owner: NO_PIECE },
     ...pieces.flatMap(({ region }, owner) =>
@@ -129,6 +145,6 @@ function createDrawing(sheet: Sheet, pieces: readonly Piece[], { drawsOut }: Pre
   };
   return {
     isClear: (ring, block, others) => clearer(block, others)(ring),
-    outline: (block, others) => straighten(block.core, { isClear: clearer(block, others), drawsOut }),
+    outline: (block, others) => straighten(block.core, { isClear: clearer(block, others) }),
   };
 }

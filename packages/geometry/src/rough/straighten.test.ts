@@ -7,7 +7,7 @@ import type { Point, Ring } from '../types/shape.js';
 import { createObstacles, NO_PIECE } from './obstacles.js';
 import { outlineCost, straighten } from './straighten.js';
 
-const ANYWHERE = { isClear: () => true, drawsOut: true };
+const ANYWHERE = { isClear: () => true };
 const NONE: ReadonlySet<number> = new Set();
 
 function isTriangleNear(p: Point): Ring {
@@ -32,7 +32,7 @@ describe('outlines made easy to cut', () => {
     ];
     expect(straighten(notched, ANYWHERE)).toHaveLength(4);
     const stone = createObstacles([{ ring: isTriangleNear({ x: 100, y: 50 }), owner: NO_PIECE }]);
-    const round = straighten(notched, { isClear: (patch) => stone.isClear(patch, NONE), drawsOut: true });
+    const round = straighten(notched, { isClear: (patch) => stone.isClear(patch, NONE) });
     expect(round.length).toBeGreaterThan(4);
     expect(stone.isClear(round, NONE)).toBe(true);
   });
@@ -62,7 +62,7 @@ describe('outlines made easy to cut', () => {
         (ring, stones) => {
           const all = createObstacles(stones.map((p) => ({ ring: isTriangleNear(p), owner: NO_PIECE })));
           fc.pre(all.isClear(ring, NONE));
-          const easy = straighten(ring, { isClear: (patch) => all.isClear(patch, NONE), drawsOut: false });
+          const easy = straighten(ring, { isClear: (patch) => all.isClear(patch, NONE) });
           expect(ringInRing(ring, easy)).toBe(true);
           expect(findSelfContacts(easy)).toEqual([]);
           expect(outlineCost(easy)).toBeLessThanOrEqual(1.1 * outlineCost(ring));

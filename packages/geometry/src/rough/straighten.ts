@@ -1,15 +1,15 @@
 import { distanceBetween, roundPoint } from '../point.js';
 import { convexHull } from '../shape/hull.js';
 import { lineMeeting, segmentsTouch, turnOf } from '../shape/orientation.js';
-import { ringArea, ringPerimeter } from '../shape/ring.js';
+import { pointInRing } from '../shape/point-in-ring.js';
+import { ringArea, ringBox, ringPerimeter } from '../shape/ring.js';
+import { GRID_MM } from '../tolerance.js';
 import type { Point, Ring } from '../types/shape.js';
 import { CONVEX_COST, CORNER_WORTH_MM2, LENGTH_WORTH_MM } from './constants.js';
 
 export interface StraightenOptions {
   /** True if the area within a patch may be added. */
   readonly isClear: (patch: Ring) => boolean;
-  /** Bulges may be drawn out to a new corner; else only hollows are cut across. */
-  readonly drawsOut: boolean;
 }
 
 /** What an outline costs: leather, length of cut and corners, in mm². */
@@ -44,7 +44,7 @@ interface Change {
   readonly from: Corner;
   readonly to: Corner;
   readonly corner: Point | undefined;
-  /** The area that is added. */
+  /** The area that is added, from `from` over the new edges to `to` and back along the old ones. */
   readonly patch: Ring;
   readonly areaMm2: number;
 }
@@ -55,7 +55,7 @@ function dropCorners(ring: Ring, options: StraightenOptions): Ring {
   let count = ring.length;
   const blocked = new Set<Corner>();
   while (count > 3) {
-    const best = leastChange(head, options, blocked);
+    const best = leastChange(head, blocked);
     if (best === undefined) break;
     const change = best.change!;
     if (!isSimple(change) || !options.isClear(change.patch)) {
@@ -93,16 +93,12 @@ function corners(head: Corner): Corner[] {
   return list;
 }
 
-function leastChange(
-  head: Corner,
-  options: StraightenOptions,
-  blocked: ReadonlySet<Corner>,
-): Corner | undefined {
+function leastChange(head: Corner, blocked: ReadonlySet<Corner>): Corner | undefined {
   let best: Corner | undefined;
   let corner = head;
   do {
     if (corner.isStale) {
-      corner.change = changeAt(corner, options);
+      corner.change = changeAt(corner);
       corner.isStale = false;
     }
     const { change } = corner;
@@ -114,34 +110,57 @@ function leastChange(
   return best;
 }
 
-function changeAt(corner: Corner, { drawsOut }: StraightenOptions): Change | undefined {
+function changeAt(corner: Corner): Change | undefined {
   const { previous, next } = corner;
   if (turnOf(previous.point, corner.point, next.point) <= 0) {
-    return worthwhile({ from: previous, to: next, corner: undefined }, [
-      previous.point,
-      next.point,
-      corner.point,
-    ]);
+    const patch = [previous.point, next.point, corner.point];
+    return worthwhile({ from: previous, to: next, corner: undefined, patch });
   }
   const last = next.next;
-  if (!drawsOut || last === previous || turnOf(corner.point, next.point, last.point) <= 0) return undefined;
-  const meeting = lineMeeting(previous.point, corner.point, next.point, last.point);
-  if (meeting === undefined || !liesBeyond(previous.point, corner.point, meeting)) return undefined;
-  if (!liesBeyond(last.point, next.point, meeting)) return undefined;
-  const corner2 = roundPoint(meeting);
-  return worthwhile({ from: previous, to: last, corner: corner2 }, [corner.point, corner2, next.point]);
+  if (last === previous || turnOf(corner.point, next.point, last.point) <= 0) return undefined;
+  const drawn = drawnOut(previous.point, corner.point, next.point, last.point);
+  if (drawn === undefined) return undefined;
+  const patch = [previous.point, drawn, last.point, next.point, corner.point];
+  return worthwhile({ from: previous, to: last, corner: drawn, patch });
 }
 
-function worthwhile(change: Omit<Change, 'patch' | 'areaMm2'>, patch: Ring): Change | undefined {
-  const [a, b, c] = patch as readonly [Point, Point, Point];
-  // Of a hollow, b is the far end of the new edge; of a bulge, the new corner.
-  const lengthMm =
-    change.corner === undefined
-      ? distanceBetween(a, b) - distanceBetween(a, c) - distanceBetween(c, b)
-      : distanceBetween(a, b) + distanceBetween(b, c) - distanceBetween(a, c);
+/** Where the edges before and after b-c meet, on the grid, and so that the new edges leave b and c inside. */
+function drawnOut(a: Point, b: Point, c: Point, d: Point): Point | undefined {
+  const meeting = lineMeeting(a, b, c, d);
+  if (meeting === undefined || !liesBeyond(a, b, meeting) || !liesBeyond(d, c, meeting)) return undefined;
+  const near = roundPoint(meeting);
+  for (const [dx, dy] of NEIGHBOURS) {
+    const p = roundPoint({ x: near.x + dx * GRID_MM, y: near.y + dy * GRID_MM });
+    if (turnOf(a, p, b) >= 0 && turnOf(p, d, c) >= 0) return p;
+  }
+  return undefined;
+}
+
+/** Steps of the grid around a place, the place itself first. */
+const NEIGHBOURS = [
+  [0, 0],
+  [1, 0],
+  [0, 1],
+  [-1, 0],
+  [0, -1],
+  [1, 1],
+  [-1, 1],
+  [-1, -1],
+  [1, -1],
+] as const;
+
+/** The change with what it adds, if the outline gets cheaper by it. */
+function worthwhile(change: Omit<Change, 'areaMm2'>): Change | undefined {
+  const { from, to, corner, patch } = change;
+  const ends = distanceBetween(from.point, to.point);
+  const way = patch.slice(corner === undefined ? 1 : 2);
+  let before = 0;
+  for (let i = 0; i < way.length; i++) before += distanceBetween(way[i]!, way[i + 1] ?? from.point);
+  const after =
+    corner === undefined ? ends : distanceBetween(from.point, corner) + distanceBetween(corner, to.point);
   const areaMm2 = Math.abs(ringArea(patch));
-  if (areaMm2 + LENGTH_WORTH_MM * lengthMm > CORNER_WORTH_MM2) return undefined;
-  return { ...change, patch, areaMm2 };
+  if (areaMm2 + LENGTH_WORTH_MM * (after - before) > CORNER_WORTH_MM2) return undefined;
+  return { ...change, areaMm2 };
 }
 
 function liesBeyond(from: Point, to: Point, p: Point): boolean {
@@ -150,31 +169,21 @@ function liesBeyond(from: Point, to: Point, p: Point): boolean {
 
 /** True if the rest of the outline stays out of the patch and meets the new edges at their ends only. */
 function isSimple({ from, to, corner, patch }: Change): boolean {
-  const fresh: readonly Point[] =
-    corner === undefined ? [from.point, to.point] : [from.next.point, corner, to.previous.point];
-  const minX = Math.min(...patch.map((p) => p.x));
-  const maxX = Math.max(...patch.map((p) => p.x));
-  const minY = Math.min(...patch.map((p) => p.y));
-  const maxY = Math.max(...patch.map((p) => p.y));
+  const fresh = corner === undefined ? [from.point, to.point] : [from.point, corner, to.point];
+  const { minX, maxX, minY, maxY } = ringBox(patch);
   for (let at = to; at !== from; at = at.next) {
     const a = at.point;
     const b = at.next.point;
     if (Math.max(a.x, b.x) < minX || Math.min(a.x, b.x) > maxX) continue;
     if (Math.max(a.y, b.y) < minY || Math.min(a.y, b.y) > maxY) continue;
-    if (at !== to && isInTriangle(a, patch)) return false;
-    // Edges next to a hollow end where the new edge does; a bulge's new edges begin within the old ones.
-    if (corner === undefined && (at === to || at.next === from)) continue;
-    for (let i = 0; i + 1 < fresh.length; i++)
+    if (at !== to && pointInRing(a, patch) !== 'outside') return false;
+    for (let i = 0; i + 1 < fresh.length; i++) {
+      // Edges next to the change end where the new ones do.
+      if ((at === to && i + 2 === fresh.length) || (at.next === from && i === 0)) continue;
       if (segmentsTouch(a, b, fresh[i]!, fresh[i + 1]!)) return false;
+    }
   }
   return true;
-}
-
-function isInTriangle(p: Point, [a, b, c]: Ring): boolean {
-  const s = turnOf(a!, b!, p);
-  const t = turnOf(b!, c!, p);
-  const u = turnOf(c!, a!, p);
-  return (s >= 0 && t >= 0 && u >= 0) || (s <= 0 && t <= 0 && u <= 0);
 }
 
 /** Either change takes one corner out of the ring on balance. */

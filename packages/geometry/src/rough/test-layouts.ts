@@ -14,6 +14,8 @@ export interface RoughLayoutOptions extends SampleProblemOptions {
   readonly marginMm: number;
   /** Groups to which items belong in turn; one turn more belongs to none. */
   readonly groups: number;
+  /** Between pieces of one group while they are laid; default as the problem says. */
+  readonly gapMm?: number;
   /** Further from the bare margin than rough cuts ask for; default 0. */
   readonly spareMm?: number;
 }
@@ -36,6 +38,7 @@ export function roughLayout(seed: number, options: RoughLayoutOptions): RoughLay
     items,
     distances: {
       ...distances,
+      gap: options.gapMm ?? distances.gap,
       edge: Math.max(distances.edge, kept),
       betweenGroups: Math.max(distances.betweenGroups ?? 0, 2 * kept),
     },
