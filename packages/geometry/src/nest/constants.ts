@@ -41,5 +41,8 @@ export const IMPROVE_FREE_ANGLES = 5;
 /** Steps of the improvement between two joins. */
 export const STEPS_PER_JOIN = 40;
 
+/** Work of each stream between two joins: a third to half a second of one core. */
+export const WORK_PER_JOIN = 1_000_000;
+
 /** Turned items kept ready; the oldest go first. */
 export const MOST_VARIANTS = 4000;

@@ -6,20 +6,15 @@ export interface NestRefusal {
   readonly where?: string;
 }
 
-export type NestRefusalCode = 'fill' | 'strip' | 'lanes' | 'rough-cuts' | 'open-length' | 'streams';
+export type NestRefusalCode = 'lanes-in-open-sets';
 
 /** All that this engine would have to ignore in the problem; empty: it honours every field. */
 export function refuseUnsupported(problem: NestProblem): NestRefusal[] {
-  const refusals: NestRefusal[] = [];
-  const { mode } = problem.objective;
-  if (mode === 'fill' || mode === 'strip') refusals.push({ code: mode });
-  for (const item of problem.items) {
-    if (item.lane !== undefined) refusals.push({ code: 'lanes', where: item.id });
-    if (item.roughMargin !== undefined) refusals.push({ code: 'rough-cuts', where: item.id });
-  }
-  for (const sheet of problem.sheets) {
-    if (sheet.openLength === true) refusals.push({ code: 'open-length', where: sheet.id });
-  }
-  if (problem.budget.streams !== 1) refusals.push({ code: 'streams' });
-  return refusals;
+  const lanes = new Set(problem.items.filter(({ lane }) => lane !== undefined).map(({ id }) => id));
+  return problem.setKinds
+    .filter(({ sets, members }) => {
+      const isOpen = sets === 'many' || problem.objective.mode === 'sets';
+      return isOpen && members.some(({ item }) => lanes.has(item));
+    })
+    .map(({ id }) => ({ code: 'lanes-in-open-sets', where: id }));
 }

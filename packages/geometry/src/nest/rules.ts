@@ -19,6 +19,13 @@ export interface PairLimit {
   readonly distance: number;
 }
 
+/** What the rules look at: a place, and the item turned there. */
+export interface RulePlace {
+  readonly x: number;
+  readonly y: number;
+  readonly variant: Pick<Variant, 'prepared' | 'rotationDeg' | 'proofX' | 'proofY'>;
+}
+
 /** Quick looks forgive this much of an angle, because the cached direction is of a place nearby. */
 const QUICK_ANGLE_DEG = 4;
 /** A piece is turned by no more than this to suit the direction where it lies: another rotation is nearer then. */
@@ -40,7 +47,7 @@ export function angleExcessDeg(rule: AngleRule, angleDeg: number): number {
 }
 
 /** The proof of all rules that depend on the angle and the place but not on neighbours. */
-export function rulesHold(place: Place, sheet: Sheet, pair: PairLimit | undefined): boolean {
+export function rulesHold(place: RulePlace, sheet: Sheet, pair: PairLimit | undefined): boolean {
   const { variant } = place;
   const { item } = variant.prepared;
   if (!angleHolds(item.angleRule, place, sheet)) return false;
@@ -48,7 +55,7 @@ export function rulesHold(place: Place, sheet: Sheet, pair: PairLimit | undefine
   return pair === undefined || pairHolds(pair, place, sheet);
 }
 
-function angleHolds(rule: AngleRule, place: Place, sheet: Sheet): boolean {
+function angleHolds(rule: AngleRule, place: RulePlace, sheet: Sheet): boolean {
   if (rule.frame === 'free') return true;
   const arrow = rule.arrowDeg + place.variant.rotationDeg;
   if (rule.frame === 'sheet') return angleExcessDeg(rule, arrow) <= ROUNDING_DEG;
@@ -61,7 +68,7 @@ function angleHolds(rule: AngleRule, place: Place, sheet: Sheet): boolean {
   return true;
 }
 
-function thicknessHolds(need: ThicknessNeed, place: Place, sheet: Sheet): boolean {
+function thicknessHolds(need: ThicknessNeed, place: RulePlace, sheet: Sheet): boolean {
   if (sheet.thickness === undefined) return true;
   const { proofX, proofY } = place.variant;
   const points = sheet.thickness.readings.length === 0 ? 1 : proofX.length;
@@ -73,7 +80,7 @@ function thicknessHolds(need: ThicknessNeed, place: Place, sheet: Sheet): boolea
 }
 
 /** What the partner of a piece laid here has to answer. */
-export function pairLimitOf(place: Place, sheet: Sheet, rule: PairRule): PairLimit {
+export function pairLimitOf(place: RulePlace, sheet: Sheet, rule: PairRule): PairLimit {
   const x = place.x + place.variant.proofX[0]!;
   const y = place.y + place.variant.proofY[0]!;
   const arrow = place.variant.prepared.item.angleRule.arrowDeg + place.variant.rotationDeg;
@@ -84,7 +91,7 @@ export function pairLimitOf(place: Place, sheet: Sheet, rule: PairRule): PairLim
   };
 }
 
-function pairHolds(limit: PairLimit, place: Place, sheet: Sheet): boolean {
+function pairHolds(limit: PairLimit, place: RulePlace, sheet: Sheet): boolean {
   const own = pairLimitOf(place, sheet, limit.rule);
   if (Number.isNaN(own.angleDeg) || Number.isNaN(limit.angleDeg)) return false;
   const apart = Math.abs(turnDeg(own.angleDeg, -limit.angleDeg, 180));

@@ -1,21 +1,7 @@
 import { GeometryError } from '../error.js';
-import { createRandom } from '../number/random.js';
+import { startStreams } from '../parallel/run-here.js';
 import type { NestAnswer, NestProblem } from '../types/problem.js';
-import { answerOf } from './answer.js';
-import { STEPS_PER_JOIN } from './constants.js';
-import { buildCostTables } from './cost.js';
-import type { SetOfCopies } from './demand.js';
-import type { Wanted } from './first-layout.js';
-import { dropSet, isLaidBySets, layFirst, wantSet } from './first-layout.js';
-import { improveStep, restore, startImprovement } from './improve.js';
-import type { Improvement } from './improve.js';
-import type { Layout } from './layout.js';
-import { createLayout, relabel } from './layout.js';
-import type { Reasons } from './reasons.js';
-import { reasonFor } from './reasons.js';
-import { refuseUnsupported } from './refuse.js';
-import type { AnswerScore } from './score.js';
-import { compareScores, scoreAnswer } from './score.js';
+import { createStream } from './stream.js';
 
 /** How far a search has come. */
 export interface NestProgress {
@@ -39,127 +25,13 @@ export interface NestRun {
   readonly done: boolean;
 }
 
-/** What the generator and the run share. */
-interface SearchState {
-  joins: number;
-  answer: NestAnswer | undefined;
-  score: AnswerScore | undefined;
-}
-
 /**
- * Starts a search. Throws `unsupported` for a problem that asks for what this engine can't do (see
- * `refuseUnsupported`). The same problem and number of joins give the same answer, to the byte.
+ * Starts a search in the caller's own thread, its streams by turns. Throws `unsupported` for a problem that asks for
+ * what this engine can't do (see `refuseUnsupported`). The same problem and number of joins give the same answer, to
+ * the byte, here and with any number of workers.
  */
 export function startNest(problem: NestProblem): NestRun {
-  const refusals = refuseUnsupported(problem);
-  if (refusals.length > 0) {
-    const codes = [...new Set(refusals.map(({ code }) => code))].join(', ');
-    throw new GeometryError('unsupported', `This search can't do what the problem asks for: ${codes}.`);
-  }
-  const layout = createLayout(problem);
-  const state: SearchState = { joins: -1, answer: undefined, score: undefined };
-  const work = search(layout, state);
-  const demandedCount = layout.demand.copies.filter(
-    ({ set }) => layout.demand.sets[set]!.kind.sets !== 'many',
-  ).length;
-  let done = false;
-  const progress = (): NestProgress => ({
-    phase: done ? 'done' : state.joins < 0 ? 'first-layout' : 'improving',
-    joins: state.joins,
-    placedCount: state.answer?.placements.length ?? layout.laid.filter((laid) => laid !== undefined).length,
-    demandedCount,
-    usedUpMm2: state.score?.usedUpMm2 ?? 0,
-  });
-  return {
-    advance: () => {
-      if (!done) done = work.next().done === true;
-      return progress();
-    },
-    best: () => state.answer,
-    get done() {
-      return done;
-    },
-  };
-}
-
-/** The whole search; yields after each unit of work. */
-function* search(layout: Layout, state: SearchState): Generator<undefined, void> {
-  const { budget } = layout.problem;
-  const wanted: Wanted = {
-    copies: new Uint8Array(layout.demand.copies.length),
-    sets: new Uint8Array(layout.demand.sets.length),
-  };
-  const reasons: Reasons = new Map();
-  yield* layFirst(layout, wanted);
-  join(layout, state, reasons);
-  const mostJoins = budget.joins ?? Infinity;
-  const random = createRandom(budget.seed);
-  const tables = buildCostTables(layout);
-  let improvement = startImprovement(layout, wanted, tables, random, hopelessItems(layout, reasons));
-  while (state.joins < mostJoins) {
-    for (let step = 0; step < STEPS_PER_JOIN; step++) yield* improveStep(improvement);
-    // The search may stand on a worse layout than its best: the join looks at the best, and it goes on as it was.
-    join(layout, state, reasons, improvement.bestLaid);
-    improvement = nextGoal(improvement, state.joins);
-    yield;
-  }
-}
-
-/** Items that were missed by the first layout because they fit nowhere at all. */
-function hopelessItems(layout: Layout, reasons: Reasons): Uint8Array {
-  const hopeless = new Uint8Array(layout.prepared.items.length);
-  for (const copy of layout.demand.copies) {
-    const { index } = copy.prepared;
-    if (layout.laid[copy.index] !== undefined || hopeless[index] === 1) continue;
-    if (reasonFor(reasons, layout, copy.prepared) !== 'no-room') hopeless[index] = 1;
-  }
-  return hopeless;
-}
-
-/** Completes a join: the better of the answer so far and the present layout. */
-function join(layout: Layout, state: SearchState, reasons: Reasons, laid = layout.laid): void {
-  state.joins++;
-  const answer = answerOf(layout, laid, reasons, state.joins);
-  const score = scoreAnswer(layout.problem, answer);
-  if (state.score === undefined || compareScores(score, state.score) < 0) {
-    state.answer = answer;
-    state.score = score;
-  } else {
-    state.answer = { ...state.answer!, joins: state.joins };
-  }
-}
-
-/** Joins spent on one more set before the search turns to saving leather, and joins spent on that. */
-const JOINS_FOR_A_SET = 3;
-const JOINS_FOR_LEATHER = 1;
-
-/** Where sets are laid one by one: what to try next, starting from the best layout so far. */
-function nextGoal(one: Improvement, joins: number): Improvement {
-  const { layout, wanted, tables, random } = one;
-  const { sets } = layout.demand;
-  if (!sets.some((set) => isLaidBySets(layout, set))) return one;
-  restore(layout, one.bestLaid);
-  relabel(layout);
-  const open = sets.filter((set) => isLaidBySets(layout, set) && wanted.sets[set.index] === 0);
-  const unfinished = sets.filter((set) => isUnfinished(layout, wanted, set));
-  const phase = joins % (JOINS_FOR_A_SET + JOINS_FOR_LEATHER);
-  if (phase >= JOINS_FOR_A_SET) for (const set of unfinished) dropSet(layout, wanted, set);
-  else if (unfinished.length === 0 && open.length > 0) wantSet(wanted, nextSet(open));
-  return startImprovement(layout, wanted, tables, random, one.hopeless);
-}
-
-function nextSet(open: readonly SetOfCopies[]): SetOfCopies {
-  const order = [...open].sort(
-    (a, b) => b.kind.priority - a.kind.priority || b.kind.value - a.kind.value || a.index - b.index,
-  );
-  return order[0]!;
-}
-
-/** Wanted, laid by sets, and not whole. */
-function isUnfinished(layout: Layout, wanted: Wanted, set: SetOfCopies): boolean {
-  if (wanted.sets[set.index] === 0 || !isLaidBySets(layout, set)) return false;
-  if (set.copies.some((copy) => layout.demand.copies[copy]!.isFixed)) return false;
-  return set.copies.some((copy) => layout.laid[copy] === undefined);
+  return startStreams(problem, createStream);
 }
 
 /** What a driver of a search may be told. */

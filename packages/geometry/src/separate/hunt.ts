@@ -1,0 +1,344 @@
+import type { Random } from '../number/random.js';
+import {
+  COMPRESS_LEAST,
+  COMPRESS_MOST,
+  COMPRESS_SHARE,
+  INSERTS_BEFORE_EXPLORING,
+  MOST_IN_POOL,
+  SQUEEZE_FIRST,
+  SQUEEZE_LEAST,
+  SWAPS_BEFORE_COMPRESSING,
+} from './constants.js';
+import type { ContactShapes } from './exact-contacts.js';
+import { settleSheets } from './exact-contacts.js';
+import { movePiece } from './move.js';
+import { separate } from './separate.js';
+import type { SeparateEffort } from './separate.js';
+import { reachOf, reachesIn, squeezeSheet } from './squeeze.js';
+import { areaUpTo, limitForArea } from './used-length.js';
+import type { Snapshot, World } from './world.js';
+import {
+  moveTo,
+  put,
+  refreshAll,
+  restoreSnapshot,
+  setEase,
+  snapshotOf,
+  totalSeverity,
+  withinU,
+  withinV,
+} from './world.js';
+import type { Scene } from './world-of-layout.js';
+
+/** A state of the world that is not free of overlaps, and how bad it is. */
+interface Draft {
+  readonly snapshot: Snapshot;
+  readonly severity: number;
+}
+
+/** Pieces that are laid together or not at all, and what it counts to lay them. */
+export interface Unit {
+  readonly pieces: readonly number[];
+  readonly worth: number;
+}
+
+/** A layout in which nothing meets. What is missing counts first, then the area that is used up, about. */
+export interface Find {
+  readonly snapshot: Snapshot;
+  readonly missing: number;
+  readonly areaMm2: number;
+}
+
+/** The search for layouts that hold more and use less: lays what is missing, explores and compresses, for ever. */
+export interface Hunt {
+  readonly scene: Scene;
+  readonly world: World;
+  readonly random: Random;
+  readonly contacts: ContactShapes | undefined;
+  readonly units: readonly Unit[];
+  best: Find;
+  /** Counts the layouts that were better than all before. */
+  found: number;
+  step: number;
+  pool: Draft[];
+  swapsInVain: number;
+  insertsInVain: number;
+  /** Work spent on each way. */
+  inserted: number;
+  explored: number;
+  compressed: number;
+}
+
+/** From a world in which nothing meets. */
+export function startHunt(
+  scene: Scene,
+  world: World,
+  contacts: ContactShapes | undefined,
+  units: readonly Unit[],
+): Hunt {
+  tightenLimits(world);
+  return {
+    scene,
+    world,
+    random: world.random,
+    contacts,
+    units,
+    best: findOf(world, units),
+    found: 0,
+    step: SQUEEZE_FIRST,
+    pool: [],
+    swapsInVain: 0,
+    insertsInVain: 0,
+    inserted: 0,
+    explored: 0,
+    compressed: 0,
+  };
+}
+
+function findOf(world: World, units: readonly Unit[]): Find {
+  return { snapshot: snapshotOf(world), missing: missingIn(world.sheetOf, units), areaMm2: usedArea(world) };
+}
+
+function missingIn(sheetOf: Int32Array, units: readonly Unit[]): number {
+  let missing = 0;
+  for (const { pieces, worth } of units) if (isMissing(sheetOf, pieces)) missing += worth;
+  return missing;
+}
+
+/** A snapshot in which nothing meets, with its limits drawn in. */
+export function findIn({ world, units }: Hunt, snapshot: Snapshot): Find {
+  const limits = reachesIn(world, snapshot);
+  const drawnIn = { ...snapshot, limits };
+  const areaMm2 = world.sheets.reduce((sum, sheet, s) => sum + areaUpTo(sheet, limits[s]!), 0);
+  return { snapshot: drawnIn, missing: missingIn(snapshot.sheetOf, units), areaMm2 };
+}
+
+function isMissing(sheetOf: Int32Array, pieces: readonly number[]): boolean {
+  return pieces.some((i) => sheetOf[i]! < 0);
+}
+
+export function isBetterFind(a: Find, b: Find): boolean {
+  return a.missing !== b.missing ? a.missing < b.missing : a.areaMm2 < b.areaMm2;
+}
+
+/**
+ * Takes over another layout in which nothing meets, as found elsewhere: the next attempts start from it. The one
+ * under way goes on, for it may be after still less.
+ */
+export function adopt(hunt: Hunt, find: Find): void {
+  hunt.best = find;
+  hunt.pool = [];
+  hunt.swapsInVain = 0;
+  hunt.insertsInVain = 0;
+}
+
+/** Yields after each small unit of work; never ends. */
+export function* pursue(hunt: Hunt): Generator<undefined, never> {
+  const { world } = hunt;
+  for (;;) {
+    const before = world.work;
+    if (wantsInserting(hunt)) {
+      yield* insert(hunt);
+      hunt.inserted += world.work - before;
+    } else if (wantsCompressing(hunt)) {
+      yield* compress(hunt);
+      hunt.compressed += world.work - before;
+    } else {
+      if (hunt.pool.length === 0) yield* squeeze(hunt);
+      else yield* swap(hunt);
+      hunt.explored += world.work - before;
+    }
+    yield;
+  }
+}
+
+function wantsInserting({ best, insertsInVain, inserted, explored, compressed }: Hunt): boolean {
+  if (best.missing === 0) return false;
+  return insertsInVain < INSERTS_BEFORE_EXPLORING || inserted <= explored + compressed;
+}
+
+function wantsCompressing({ swapsInVain, compressed, explored }: Hunt): boolean {
+  return swapsInVain >= SWAPS_BEFORE_COMPRESSING && compressed < COMPRESS_SHARE * (explored + compressed);
+}
+
+/** Tries to lay one of the units that are missing, anywhere on the sheets, where all else makes room. */
+function* insert(hunt: Hunt): Generator<undefined, void> {
+  const { world, random, units } = hunt;
+  startFromBest(hunt);
+  const open = units.filter(({ pieces }) => isMissing(world.sheetOf, pieces));
+  for (const sheet of world.sheets) sheet.limit = sheet.maxU;
+  for (const i of chosen(open, random).pieces) {
+    if (world.sheetOf[i]! < 0 && !movePiece(world, i)) break;
+    yield;
+  }
+  if (yield* tryToSeparate(hunt, INSERTING)) hunt.insertsInVain = 0;
+  else hunt.insertsInVain++;
+}
+
+/** By worth for the most part, now and then any. */
+function chosen(open: readonly Unit[], random: Random): Unit {
+  const any = open[random.integer(open.length)]!;
+  if (random.next() < ANY_UNIT_SHARE) return any;
+  const most = Math.max(...open.map(({ worth }) => worth));
+  const best = open.filter(({ worth }) => worth === most);
+  return best[random.integer(best.length)]!;
+}
+
+const ANY_UNIT_SHARE = 0.3;
+
+const LARGE_STEP: SeparateEffort = { attempts: 2, rounds: 60 };
+const SMALL_STEP: SeparateEffort = { attempts: 3, rounds: 200 };
+const COMPRESSING: SeparateEffort = { attempts: 5, rounds: 100 };
+const INSERTING: SeparateEffort = { attempts: 2, rounds: 100 };
+
+/** A step from the best layout: a large one while such steps succeed. */
+function* squeeze(hunt: Hunt): Generator<undefined, void> {
+  startFromBest(hunt);
+  squeezeBy(hunt, hunt.step);
+  const isLarge = hunt.step > SQUEEZE_LEAST;
+  if (yield* tryToSeparate(hunt, isLarge ? LARGE_STEP : SMALL_STEP)) return;
+  if (isLarge) hunt.step = Math.max(SQUEEZE_LEAST, hunt.step / 2);
+  else keepDraft(hunt);
+}
+
+/** Another draft: one of those kept, the better ones more often, with two large pieces exchanged. */
+function* swap(hunt: Hunt): Generator<undefined, void> {
+  const { world, random, pool } = hunt;
+  setEase(world, 0);
+  const draw = Math.abs((random.next() + random.next() + random.next() - 1.5) / 1.5);
+  restoreSnapshot(world, pool[Math.min(pool.length - 1, Math.floor(draw * pool.length))]!.snapshot);
+  exchangeTwo(world, random);
+  if (yield* tryToSeparate(hunt, SMALL_STEP)) return;
+  hunt.swapsInVain++;
+  keepDraft(hunt);
+}
+
+/** A small step from the best layout, which leaves everything about where it is. */
+function* compress(hunt: Hunt): Generator<undefined, void> {
+  startFromBest(hunt);
+  const share = hunt.random.next();
+  squeezeBy(hunt, COMPRESS_LEAST + (COMPRESS_MOST - COMPRESS_LEAST) * share * share);
+  yield* tryToSeparate(hunt, COMPRESSING);
+}
+
+function startFromBest({ world, best }: Hunt): void {
+  setEase(world, 0);
+  restoreSnapshot(world, best.snapshot);
+}
+
+function keepDraft({ world, pool }: Hunt): void {
+  pool.push({ snapshot: snapshotOf(world), severity: totalSeverity(world) });
+  pool.sort((a, b) => a.severity - b.severity);
+  if (pool.length > MOST_IN_POOL) pool.pop();
+}
+
+/** Separates; at the loosest ease first, then in truth. True if a better layout came of it, which is then the best. */
+function* tryToSeparate(hunt: Hunt, effort: SeparateEffort): Generator<undefined, boolean> {
+  const { scene, world, contacts } = hunt;
+  if (!(yield* separate(world, effort))) return false;
+  if (contacts !== undefined) {
+    const isSettled = settleSheets(scene, world, contacts, (s) => farthestOf(hunt, s));
+    yield;
+    if (!isSettled && !(yield* separate(world, TIGHTENING))) {
+      setEase(world, 0);
+      return false;
+    }
+  }
+  return accept(hunt);
+}
+
+/** What a layout gets that could not be settled: what meets in truth is little, or can't be helped. */
+const TIGHTENING: SeparateEffort = { attempts: 1, rounds: 50 };
+
+/** While pieces are missing, they may lie anywhere; else nothing may reach beyond where it reached before. */
+function farthestOf({ world, best }: Hunt, sheet: number): number {
+  return best.missing > 0 ? world.sheets[sheet]!.maxU : best.snapshot.limits[sheet]!;
+}
+
+/** Takes the world as the best layout if it is better than that. */
+function accept(hunt: Hunt): boolean {
+  const { world } = hunt;
+  tightenLimits(world);
+  const find = findOf(world, hunt.units);
+  const isBetter = isBetterFind(find, hunt.best);
+  if (isBetter) {
+    hunt.best = find;
+    hunt.found++;
+    hunt.pool = [];
+    hunt.swapsInVain = 0;
+  }
+  setEase(world, 0);
+  return isBetter;
+}
+
+/** Every sheet's limit at what lies farthest on it. */
+function tightenLimits(world: World): void {
+  world.sheets.forEach((sheet, s) => {
+    sheet.limit = Math.min(sheet.maxU, reachOf(world, s));
+  });
+}
+
+function usedArea(world: World): number {
+  let sum = 0;
+  for (const sheet of world.sheets) sum += areaUpTo(sheet, sheet.limit);
+  return sum;
+}
+
+/** Takes a share of all used area from one of the sheets: mostly the last one that is used. */
+function squeezeBy(hunt: Hunt, share: number): void {
+  const { world, random } = hunt;
+  const used = world.sheets.flatMap(({ limit, minU }, s) => (limit > minU && hasFreePiece(world, s) ? [s] : []));
+  if (used.length === 0) return;
+  const last = used[used.length - 1]!;
+  const s = used.length === 1 || random.next() < LAST_SHEET_SHARE ? last : used[random.integer(used.length)]!;
+  const sheet = world.sheets[s]!;
+  const area = Math.max(0, areaUpTo(sheet, sheet.limit) - share * hunt.best.areaMm2);
+  const target = Math.min(sheet.limit - LEAST_SQUEEZE_MM, limitForArea(sheet, area));
+  const by = sheet.limit - Math.max(sheet.minU, target);
+  squeezeSheet(world, s, by, sheet.minU + random.next() * (sheet.limit - sheet.minU));
+  refreshAll(world);
+}
+
+const LAST_SHEET_SHARE = 0.7;
+const LEAST_SQUEEZE_MM = 0.002;
+
+function hasFreePiece(world: World, sheet: number): boolean {
+  for (let i = 0; i < world.count; i++) if (world.sheetOf[i] === sheet && world.isFixed[i] === 0) return true;
+  return false;
+}
+
+/** Of the pieces that are hardest to move, this share, but no fewer than so many, may be exchanged. */
+const LARGE_SHARE = 0.4;
+const LEAST_LARGE = 4;
+const TRIES = 20;
+
+/** Exchanges two large pieces of different kinds, as they are turned. */
+function exchangeTwo(world: World, random: Random): void {
+  const free: number[] = [];
+  for (let i = 0; i < world.count; i++) if (world.isFixed[i] === 0 && world.sheetOf[i]! >= 0) free.push(i);
+  if (free.length < 2) return;
+  free.sort((a, b) => world.turned[b]!.shape.lambda - world.turned[a]!.shape.lambda || a - b);
+  const large = free.slice(0, Math.max(LEAST_LARGE, Math.floor(LARGE_SHARE * free.length)));
+  const a = large[random.integer(large.length)]!;
+  for (let k = 0; k < TRIES; k++) {
+    const b = large[random.integer(large.length)]!;
+    if (world.kindOf[a] === world.kindOf[b]) continue;
+    if (!world.mayLie[a]!.includes(world.sheetOf[b]!) || !world.mayLie[b]!.includes(world.sheetOf[a]!)) continue;
+    exchange(world, a, b);
+    break;
+  }
+  refreshAll(world);
+}
+
+function exchange(world: World, a: number, b: number): void {
+  const [sheetA, xA, yA] = [world.sheetOf[a]!, world.x[a]!, world.y[a]!];
+  moveNear(world, a, world.sheetOf[b]!, world.x[b]!, world.y[b]!);
+  moveNear(world, b, sheetA, xA, yA);
+}
+
+function moveNear(world: World, i: number, s: number, x: number, y: number): void {
+  const sheet = world.sheets[s]!;
+  if (world.sheetOf[i] !== s) put(world, i, s, world.turned[i]!.deg, x, y);
+  const turned = world.turned[i]!;
+  moveTo(world, i, withinU(sheet, turned, x), withinV(sheet, turned, y));
+}
