@@ -2,7 +2,7 @@ import { sinCosDeg } from '../number/trigonometry.js';
 import type { Point, Ring } from '../types/shape.js';
 import { CONTACT_MM, CONTACT_RAYS, OVERLAP_MM } from './constants.js';
 import { clearanceOf, stretchWithin } from './forbidden.js';
-import type { ForbiddenParts } from './forbidden.js';
+import type { Distance, ForbiddenParts } from './forbidden.js';
 
 /** Forbidden parts moved by (dx, dy). */
 export interface MovedParts {
@@ -11,10 +11,12 @@ export interface MovedParts {
   readonly dy: number;
 }
 
-/** True if the place keeps `gap` from all of them. */
-export function isFree(layers: readonly MovedParts[], p: Point, gap: number): boolean {
-  return layers.every(({ parts, dx, dy }) => clearanceOf(parts, p.x - dx, p.y - dy, gap) >= -OVERLAP_MM);
+/** True if the place keeps the distance from all of them. */
+export function isFree(layers: readonly MovedParts[], p: Point, distance: Distance): boolean {
+  return layers.every(({ parts, dx, dy }) => clearanceOf(parts, p.x - dx, p.y - dy, distance) >= -OVERLAP_MM);
 }
+
+const TOUCHING: Distance = { gap: 0, corners: 'round' };
 
 /**
  * The free places at which a corner of the one piece lies on a corner of the other: all exact fits of pieces whose
@@ -36,7 +38,7 @@ export function cornerContacts(
     for (const b of others) {
       const p = { x: a.x - b.x, y: a.y - b.y };
       const key = `${Math.round(p.x / CONTACT_MM)},${Math.round(p.y / CONTACT_MM)}`;
-      if (found.has(key) || clearanceOf(parts, p.x, p.y, 0) < -OVERLAP_MM) continue;
+      if (found.has(key) || clearanceOf(parts, p.x, p.y, TOUCHING) < -OVERLAP_MM) continue;
       const dx = p.x - centre.x;
       const dy = p.y - centre.y;
       // To the micrometre, so that opposite places, equal but for the last digits, keep their order.

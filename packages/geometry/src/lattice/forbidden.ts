@@ -170,16 +170,32 @@ function separateFromCorner(parts: ForbiddenParts, k: number, px: number, py: nu
 }
 
 /**
- * By how much a place keeps `gap` from the forbidden parts: the least distance less the gap, negative if it is too
- * near or inside; looks no farther than `enough`.
+ * How a distance is kept at corners: `round`, as it is; `mitred`, as from the edges' lines, so that straight pieces stand
+ * in straight rows (each beside the other, not nestled into the roundness of the other's corners).
  */
-export function clearanceOf(parts: ForbiddenParts, px: number, py: number, gap: number, enough = 0): number {
-  let least = enough;
+export type Corners = 'round' | 'mitred';
+
+/** The distance that is to be kept, mm. */
+export interface Distance {
+  readonly gap: number;
+  readonly corners: Corners;
+}
+
+/**
+ * By how much a place keeps the distance from the forbidden parts: 0 if it does, negative by what the worst lacks.
+ */
+export function clearanceOf(
+  parts: ForbiddenParts,
+  px: number,
+  py: number,
+  { gap, corners }: Distance,
+): number {
+  let least = 0;
   for (let k = 0; k < parts.count; k++) {
     const reach = gap + least;
     if (px <= parts.minX[k]! - reach || px >= parts.maxX[k]! + reach) continue;
     if (py <= parts.minY[k]! - reach || py >= parts.maxY[k]! + reach) continue;
-    const distance = distanceFrom(parts, k, px, py, gap);
+    const distance = distanceFrom(parts, k, px, py, corners === 'round' ? gap : 0);
     if (distance - gap < least) least = distance - gap;
   }
   return least;
@@ -187,6 +203,7 @@ export function clearanceOf(parts: ForbiddenParts, px: number, py: number, gap: 
 
 const scratch = (): Separation => ({ nx: 0, ny: 0, offset: 0, distance: 0 });
 
+/** To the edges' lines, or within `gap` beside a corner to that. */
 function distanceFrom(parts: ForbiddenParts, k: number, px: number, py: number, gap: number): number {
   const { nx, ny, offset } = parts;
   const end = parts.firstEdge[k + 1]!;

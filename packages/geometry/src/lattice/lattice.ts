@@ -1,6 +1,6 @@
 import type { Point } from '../types/shape.js';
 import { clearanceOf } from './forbidden.js';
-import type { ForbiddenParts } from './forbidden.js';
+import type { Corners, ForbiddenParts } from './forbidden.js';
 import { cross } from './repeat.js';
 
 /** Lattice vectors, and for a double lattice the place of the half-turned copy. */
@@ -15,8 +15,9 @@ export interface LatticeRules {
   /** Where a moved copy's origin may not lie; and a half-turned one's. */
   readonly moved: ForbiddenParts;
   readonly turned: ForbiddenParts;
-  /** Distance between two pieces, mm. */
+  /** Distance between two pieces, mm; and how it is kept at corners. */
   readonly gap: number;
+  readonly corners: Corners;
   /** The piece's greatest extent: steps and tolerances of the search are shares of it. */
   readonly sizeMm: number;
   readonly areaMm2: number;
@@ -50,19 +51,26 @@ export function visitMoved(lattice: Lattice, reach: number, visit: VisitPlace): 
   });
 }
 
+/** How far from the origin a place can be too near: a mitred corner of a box reaches sqrt(2) times the gap beyond it. */
+export function reachOf(parts: ForbiddenParts, { gap }: LatticeRules): number {
+  return parts.reach + MITRE_REACH * gap;
+}
+
+const MITRE_REACH = 1.5;
+
 /**
  * By how much any two pieces of the lattice keep the gap (mm): 0 if all do, negative by what the worst lacks. Stops
  * to look when it is below `limit`.
  */
 export function latticeShortfall(rules: LatticeRules, lattice: Lattice, limit = -Infinity): number {
-  const { moved, turned, gap } = rules;
+  const { moved, turned } = rules;
   let least = 0;
-  visitMoved(lattice, moved.reach + gap, (_i, _j, x, y) => {
-    if (least >= limit) least = Math.min(least, clearanceOf(moved, x, y, gap));
+  visitMoved(lattice, reachOf(moved, rules), (_i, _j, x, y) => {
+    if (least >= limit) least = Math.min(least, clearanceOf(moved, x, y, rules));
   });
   if (lattice.turned === undefined) return least;
-  visitPlaces(lattice, lattice.turned, turned.reach + gap, (_i, _j, x, y) => {
-    if (least >= limit) least = Math.min(least, clearanceOf(turned, x, y, gap));
+  visitPlaces(lattice, lattice.turned, reachOf(turned, rules), (_i, _j, x, y) => {
+    if (least >= limit) least = Math.min(least, clearanceOf(turned, x, y, rules));
   });
   return least;
 }

@@ -53,7 +53,7 @@ export function lookForDouble(rules: LatticeRules, ring: Ring): Start[] {
       { parts: turned, dx: -place.x, dy: -place.y },
       { parts: back, dx: place.x, dy: place.y },
     ];
-    const own = corners.filter((u) => isFree(layers, u, gap));
+    const own = corners.filter((u) => isFree(layers, u, rules));
     lookAlong(
       { rules, layers, vectors: rowVectors(layers, gap, own, vectorCount), corners: own, turned: place },
       starts,

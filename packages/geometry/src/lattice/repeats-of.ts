@@ -5,6 +5,7 @@ import { simplifyGrowing } from '../shape/simplify.js';
 import type { Point, Region, Ring } from '../types/shape.js';
 import { MOST_CORNERS, MOST_REPEATS, SIMPLIFY_ROUNDS, SIMPLIFY_SHARE } from './constants.js';
 import { CONVEX_SHARE, densestDoubleLattice } from './double-lattice.js';
+import type { Corners } from './forbidden.js';
 import { forbiddenToMoved, forbiddenToTurned, partsOf } from './forbidden.js';
 import type { Lattice, LatticeRules } from './lattice.js';
 import { lookForDouble, lookForSingle } from './look.js';
@@ -35,18 +36,27 @@ export interface RepeatOptions {
  */
 export function repeatsOf(region: Region, options: RepeatOptions): Repeat[] {
   const { ring, middle } = centred(orientRing(region.outer, 'outer'));
+  const { gap, mayHalfTurn, most = MOST_REPEATS } = options;
   const coarse = simplified(ring);
-  let lattices = latticesOf(coarse, options);
-  if (coarse !== ring) {
-    const exact = rulesOf(ring, options.gap);
-    lattices = lattices.slice(0, EXACTLY_TIGHTENED);
-    if (options.mayHalfTurn && isConvex(ring)) lattices.push(convexStart(ring, options.gap));
-    lattices = lattices.flatMap((one) => tightenLattice(exact, one) ?? []);
-  }
+  const starts = latticeStarts(coarse, options);
+  const rules = rulesOf(ring, gap);
+  if (coarse !== ring && mayHalfTurn && isConvex(ring)) starts.push(convexStart(ring, gap));
   const area = regionArea(region);
-  const repeats = lattices.map((lattice) => toRepeat(area, movedBack(lattice, middle)));
-  return distinct(repeats).slice(0, options.most ?? MOST_REPEATS);
+  const tightened = (corners: Corners): Repeat[] => {
+    const lattices = coarse === ring ? starts : tightenAll({ ...rulesOf(coarse, gap), corners }, starts);
+    const fewer = coarse === ring ? lattices : lattices.slice(0, EXACTLY_TIGHTENED);
+    const exact = tightenAll({ ...rules, corners }, fewer);
+    return distinct(exact.map((lattice) => toRepeat(area, movedBack(lattice, middle))));
+  };
+  const round = tightened('round');
+  if (gap === 0) return round.slice(0, most);
+  // Straight rows, a little less dense than nestled ones, often end better at a sheet's side: some places are theirs.
+  const straight = tightened('mitred').slice(0, Math.floor(most * STRAIGHT_SHARE));
+  return distinct([...round.slice(0, most - straight.length), ...straight]);
 }
+
+/** Share of the returned repeats that are straight rows where there is a gap. */
+const STRAIGHT_SHARE = 0.34;
 
 /** Of a simplified piece, so many of the best lattices are tightened again with all corners. */
 const EXACTLY_TIGHTENED = 8;
@@ -89,22 +99,31 @@ function rulesOf(ring: Ring, gap: number): LatticeRules {
     moved: forbiddenToMoved(parts),
     turned: forbiddenToTurned(parts),
     gap,
+    corners: 'round',
     sizeMm: sizeOf(ring),
     areaMm2: ringArea(ring),
   };
 }
 
-/** Tightened lattices, best first. */
-function latticesOf(ring: Ring, { gap, mayHalfTurn }: RepeatOptions): Lattice[] {
+/** Lattices to tighten; with a gap some of them don't keep it yet. */
+function latticeStarts(ring: Ring, { gap, mayHalfTurn }: RepeatOptions): Lattice[] {
   const rules = rulesOf(ring, gap);
   const starts = startsOf(rules, ring, mayHalfTurn);
   if (gap > 0) {
     // What fits without a gap, tight, is a start for what fits with it: exact fits are points that rays miss.
     const close = { ...rules, gap: 0 };
-    for (const start of startsOf(close, ring, mayHalfTurn))
-      starts.push(tightenLattice(close, start) ?? start);
+    const tight = tightenAll(close, startsOf(close, ring, mayHalfTurn));
+    starts.push(...tight.slice(0, CLOSE_STARTS));
   }
   if (mayHalfTurn && isConvex(ring)) starts.push(convexStart(ring, gap));
+  return starts;
+}
+
+/** Of the lattices that are tight without a gap, so many are starts for those with it. */
+const CLOSE_STARTS = 12;
+
+/** Tightened lattices, best first. */
+function tightenAll(rules: LatticeRules, starts: readonly Lattice[]): Lattice[] {
   const tightened = starts.flatMap((start) => tightenLattice(rules, start) ?? []);
   return tightened.sort((a, b) => areaPerPiece(a) - areaPerPiece(b));
 }
@@ -137,8 +156,19 @@ function distinct(repeats: readonly Repeat[]): Repeat[] {
     .sort((a, b) => a.area - b.area || a.lengths - b.lengths)
     .map(({ repeat }) => repeat);
   const kept: Repeat[] = [];
-  for (const repeat of sorted) if (!kept.some((other) => isSameRepeat(other, repeat))) kept.push(repeat);
+  for (const repeat of sorted) {
+    if (kept.some((other) => isSameRepeat(other, repeat))) continue;
+    const alike = kept.filter((other) => other.kind === repeat.kind && isAsDense(other, repeat)).length;
+    if (alike < MOST_ALIKE) kept.push(repeat);
+  }
   return kept;
+}
+
+/** Of patterns of one kind and density (rows that can be shifted, say) so many are kept, to leave room for others. */
+const MOST_ALIKE = 2;
+
+function isAsDense(a: Repeat, b: Repeat): boolean {
+  return Math.abs(a.density - b.density) < 1e-6;
 }
 
 /** Cell areas are compared to 1e-6 mm², so that last digits don't decide. */

@@ -14,6 +14,12 @@ export interface RowFrame {
   /** Of each part, layer after layer: its extent along the row. */
   readonly from: Float64Array;
   readonly to: Float64Array;
+  readonly scratch: {
+    readonly starts: number[];
+    readonly ends: number[];
+    readonly out: Float64Array;
+    readonly line: { ox: number; oy: number; wx: number; wy: number };
+  };
 }
 
 export function rowFrame(layers: readonly MovedParts[], u: Point, gap: number): RowFrame {
@@ -32,7 +38,8 @@ export function rowFrame(layers: readonly MovedParts[], u: Point, gap: number): 
       }
     }
   }
-  return { layers, gap, lengthMm, along, across: { x: -along.y, y: along.x }, from, to };
+  const scratch = { starts: [], ends: [], out: new Float64Array(2), line: { ox: 0, oy: 0, wx: 0, wy: 0 } };
+  return { layers, gap, lengthMm, along, across: { x: -along.y, y: along.x }, from, to, scratch };
 }
 
 /**
@@ -45,26 +52,31 @@ export function rowDistances(
   range: { readonly least: number; readonly limit: number; readonly most: number },
 ): number[] {
   const { least, limit, most } = range;
-  const stretches = stretchesOf(frame, shiftMm, least, limit);
+  const count = collectStretches(frame, shiftMm, least, limit);
+  const { starts, ends } = frame.scratch;
   const distances: number[] = [];
   let h = least;
-  for (const [from, to] of stretches) {
-    if (to <= h) continue;
-    if (from >= h - OVERLAP_MM && h > least) distances.push(h);
+  for (let k = 0; k < count; k++) {
+    if (ends[k]! <= h) continue;
+    if (starts[k]! >= h - OVERLAP_MM && h > least) distances.push(h);
     if (distances.length >= most) return distances;
-    h = to;
+    h = ends[k]!;
     if (h > limit) return distances;
   }
   distances.push(h);
   return distances;
 }
 
-/** The next row seen from one of its pieces: all pieces of this row lie at whole multiples of the row's vector. */
-function stretchesOf(frame: RowFrame, shiftMm: number, least: number, limit: number): [number, number][] {
-  const { layers, gap, lengthMm, along, across } = frame;
-  const out = new Float64Array(2);
-  const line = { ox: 0, oy: 0, wx: across.x, wy: across.y };
-  const stretches: [number, number][] = [];
+/**
+ * The next row seen from one of its pieces: all pieces of this row lie at whole multiples of the row's vector. Fills
+ * the frame's scratch, sorted by their starts, and returns how many; this runs so often that new arrays would cost most.
+ */
+function collectStretches(frame: RowFrame, shiftMm: number, least: number, limit: number): number {
+  const { layers, gap, lengthMm, along, across, scratch } = frame;
+  const { out, line } = scratch;
+  line.wx = across.x;
+  line.wy = across.y;
+  let count = 0;
   let n = 0;
   for (const { parts, dx, dy } of layers) {
     for (let k = 0; k < parts.count; k++, n++) {
@@ -74,9 +86,21 @@ function stretchesOf(frame: RowFrame, shiftMm: number, least: number, limit: num
         line.ox = s * along.x - dx;
         line.oy = s * along.y - dy;
         if (!stretchWithin(parts, k, line, gap, out)) continue;
-        if (out[1]! > least && out[0]! < limit) stretches.push([out[0]!, out[1]!]);
+        if (out[1]! > least && out[0]! < limit) count = insert(scratch, count, out[0]!, out[1]!);
       }
     }
   }
-  return stretches.length < 2 ? stretches : stretches.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  return count;
+}
+
+function insert({ starts, ends }: RowFrame['scratch'], count: number, start: number, end: number): number {
+  let at = count;
+  while (at > 0 && (starts[at - 1]! > start || (starts[at - 1] === start && ends[at - 1]! > end))) {
+    starts[at] = starts[at - 1]!;
+    ends[at] = ends[at - 1]!;
+    at--;
+  }
+  starts[at] = start;
+  ends[at] = end;
+  return count + 1;
 }

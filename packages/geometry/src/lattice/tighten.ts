@@ -2,7 +2,7 @@ import type { Point } from '../types/shape.js';
 import { OVERLAP_MM, TIGHTEN_FIRST_SHARE, TIGHTEN_LAST_SHARE, TIGHTEN_STEPS } from './constants.js';
 import { separate } from './forbidden.js';
 import type { ForbiddenParts, Separation } from './forbidden.js';
-import { latticeShortfall, visitMoved, visitPlaces } from './lattice.js';
+import { latticeShortfall, reachOf, visitMoved, visitPlaces } from './lattice.js';
 import type { Lattice, LatticeRules } from './lattice.js';
 import { cross, reduceBasis, reducePlace } from './repeat.js';
 import { solveLinearProgram } from './simplex.js';
@@ -27,7 +27,11 @@ export function tightenLattice(rules: LatticeRules, start: Lattice): Lattice | u
   let later = false;
   let stalled = 0;
   for (let step = 0; step < TIGHTEN_STEPS && reach > TIGHTEN_LAST_SHARE * rules.sizeMm; step++) {
-    const { next, promised } = bestStep(rules, lattice, reach, later);
+    const { next, promised } = bestStep(rules, lattice, {
+      reach,
+      later,
+      wide: rules.corners === 'round' && rules.gap > 0,
+    });
     const area = cross(lattice.u, lattice.v);
     if (promised <= LEAST_GAIN_SHARE * area) {
       // Nothing to gain between these lines. At corners there is another choice of lines; after that it is the end.
@@ -83,12 +87,12 @@ interface Step {
   readonly promised: number;
 }
 
-function bestStep(rules: LatticeRules, lattice: Lattice, reach: number, later: boolean): Step {
+function bestStep(rules: LatticeRules, lattice: Lattice, options: Omit<BoundOptions, 'variables'>): Step {
   const { u, v, turned } = lattice;
   const variables = turned === undefined ? 4 : 6;
   const rows: number[] = [];
   const bounds: number[] = [];
-  collectBounds(rules, lattice, { reach, later, variables }, rows, bounds);
+  collectBounds(rules, lattice, { ...options, variables }, rows, bounds);
   // The area is u × v: its slope, the other way round because the program seeks the greatest.
   const objective = new Float64Array(variables);
   objective[0] = -v.y;
@@ -101,7 +105,7 @@ function bestStep(rules: LatticeRules, lattice: Lattice, reach: number, later: b
     rows: Float64Array.from(rows),
     bounds: Float64Array.from(bounds),
     rowCount: bounds.length,
-    reach,
+    reach: options.reach,
   });
   let promised = 0;
   for (let k = 0; k < 4; k++) promised += objective[k]! * x[k]!;
@@ -116,6 +120,7 @@ function bestStep(rules: LatticeRules, lattice: Lattice, reach: number, later: b
 interface BoundOptions {
   readonly reach: number;
   readonly later: boolean;
+  readonly wide: boolean;
   readonly variables: number;
 }
 
@@ -128,27 +133,26 @@ function collectBounds(
   bounds: number[],
 ): void {
   const { moved, turned, gap } = rules;
-  const { reach, later, variables } = options;
+  const { reach, variables } = options;
   const found: Separation = { nx: 0, ny: 0, offset: 0, distance: 0 };
-  const sides = { wide: gap > 0, later };
   const add = (parts: ForbiddenParts, i: number, j: number, own: number, x: number, y: number): void => {
     const move = 1.5 * reach * (Math.abs(i) + Math.abs(j) + own);
     for (let k = 0; k < parts.count; k++) {
       const far = gap + move;
       if (x <= parts.minX[k]! - far || x >= parts.maxX[k]! + far) continue;
       if (y <= parts.minY[k]! - far || y >= parts.maxY[k]! + far) continue;
-      separate(parts, k, x, y, found, sides);
+      separate(parts, k, x, y, found, options);
       if (found.distance - gap > move) continue;
       rows.push(-i * found.nx, -i * found.ny, -j * found.nx, -j * found.ny);
       if (variables === 6) rows.push(-own * found.nx, -own * found.ny);
       bounds.push(Math.max(0, found.distance - gap));
     }
   };
-  visitMoved(lattice, moved.reach + gap + 4 * reach, (i, j, x, y) => {
+  visitMoved(lattice, reachOf(moved, rules) + 4 * reach, (i, j, x, y) => {
     add(moved, i, j, 0, x, y);
   });
   if (lattice.turned === undefined) return;
-  visitPlaces(lattice, lattice.turned, turned.reach + gap + 4 * reach, (i, j, x, y) => {
+  visitPlaces(lattice, lattice.turned, reachOf(turned, rules) + 4 * reach, (i, j, x, y) => {
     add(turned, i, j, 1, x, y);
   });
 }
