@@ -151,15 +151,17 @@ describe('stopping streams in workers', () => {
     },
   );
 
-  it('when it is stopped before there is a layout, the first one is finished', async () => {
-    const { createWorker } = workshop();
-    const answer = await runNestParallel(toyProblem(), {
-      workers: 2,
-      createWorker,
-      signal: AbortSignal.abort(),
-    });
-    expect(JSON.stringify(answer)).toBe(textHere(toyProblem({ joins: 0 })));
-  });
+  it.each(['before', 'after'])(
+    'when it is stopped %s its start, the first layout is finished',
+    async (when) => {
+      const { createWorker } = workshop();
+      const stop = new AbortController();
+      if (when === 'before') stop.abort();
+      const search = runNestParallel(toyProblem(), { workers: 2, createWorker, signal: stop.signal });
+      stop.abort();
+      expect(JSON.stringify(await search)).toBe(textHere(toyProblem({ joins: 0 })));
+    },
+  );
 
   it('when memory can not be shared, the answer and a stop are the same', async () => {
     vi.stubGlobal('SharedArrayBuffer', undefined);
