@@ -30,7 +30,7 @@ function randomOptions(seed: number): RoughLayoutOptions {
     rules: seed % 2 === 0 ? 'plain' : 'all',
     marginMm: [10, 4, 25, 0][seed % 4]!,
     groups: 1 + (seed % 3),
-    spareMm: [0, 3, -ROUGH_ROOM_MM][seed % 3]!,
+    spareMm: [-ROUGH_ROOM_MM, 0, 3, 0][seed % 4]!,
     hide: { flaws: 4, lengthMm: 1400, halfWidthMm: 700 },
   };
 }
