@@ -7,9 +7,9 @@ import type { PartDirection } from './part-direction.js';
 import { createDirection } from './part-direction.js';
 import type { Places } from './places.js';
 import { createPlaces, readPlaces, writePlaces } from './places.js';
-import { project } from './project.js';
+import { PLAIN_LIMITS, project } from './project.js';
 import type { Rows } from './rows.js';
-import { addRow, createRows, setEntry, slackOf } from './rows.js';
+import { addRow, createRows, MOVING_WIDTH, setEntry, slackOf } from './rows.js';
 
 export interface CompactOptions {
   /** Pairs within this reach are looked at in a step, and no body moves farther than a third of it, mm. */
@@ -110,7 +110,7 @@ function startWork(task: SettleTask, options: CompactOptions, more: number): Wor
   return {
     task,
     places,
-    rows: createRows(32 * task.shapes.length + 16),
+    rows: createRows(32 * task.shapes.length + 16, MOVING_WIDTH),
     direction: createDirection(),
     unknowns: new Float64Array(size),
     set: createActiveSet(size),
@@ -148,7 +148,7 @@ function holdAsTheyAre(rows: Rows, unknowns: Float64Array): void {
 /** One projection; false, with the places as they were, if doubles did not suffice for it. */
 function moveOnce(work: Work): boolean {
   const { rows, places, unknowns, set } = work;
-  const { steps, broken, isFinished } = project(set, rows, unknowns, -Infinity);
+  const { steps, broken, isFinished } = project(set, rows, unknowns, PLAIN_LIMITS);
   work.steps += steps;
   work.rounds++;
   if (broken > 0 || !isFinished) return false;

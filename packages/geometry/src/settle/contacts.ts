@@ -2,7 +2,7 @@ import type { PartDirection } from './part-direction.js';
 import { findDirection } from './part-direction.js';
 import type { Places } from './places.js';
 import type { Rows } from './rows.js';
-import { addRow, setEntry, WIDTH } from './rows.js';
+import { addRow, setEntry } from './rows.js';
 import type { SettleShape } from './settle-shape.js';
 
 /** Bodies to be settled. Lengths in mm. */
@@ -118,7 +118,7 @@ function fillPair(
   nx: number,
   ny: number,
 ): number {
-  const at = row * WIDTH;
+  const at = row * rows.width;
   const si = places.slot[i]!;
   const sj = places.slot[j]!;
   let known = 0;
@@ -178,7 +178,7 @@ function addBound(
   setEntry(rows, addRow(rows, bound), 0, column, value);
 }
 
-interface Boxed {
+export interface Boxed {
   readonly minX: number;
   readonly minY: number;
   readonly maxX: number;
@@ -186,7 +186,7 @@ interface Boxed {
 }
 
 /** True if box b moved by (dx, dy) is farther than `far` from box a along x or y. */
-function isApart(a: Boxed, b: Boxed, dx: number, dy: number, far: number): boolean {
+export function isApart(a: Boxed, b: Boxed, dx: number, dy: number, far: number): boolean {
   return (
     b.minX + dx - a.maxX > far ||
     a.minX - b.maxX - dx > far ||

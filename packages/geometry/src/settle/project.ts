@@ -18,7 +18,27 @@ import {
   STEPS_PER_UNKNOWN,
 } from './constants.js';
 import type { Rows } from './rows.js';
-import { slackOf, takeSecond, WIDTH } from './rows.js';
+import { slackOf, takeSecond } from './rows.js';
+
+/** How far a projection may go; lengths in mm. */
+export interface ProjectionLimits {
+  /** A contradicting row may take its second direction if that is short of no more than this. */
+  readonly secondMost: number;
+  /** Greatest distance from the start, over all unknowns together. */
+  readonly farthest: number;
+  /** How far contradicting rows may be loosened. */
+  readonly loosen: number;
+  /** A row of which less than this (squared) is left outside the span of held rows counts as told by them. */
+  readonly spanLeftSq: number;
+}
+
+/** Limits of exact settling, without second directions and as far as it takes. */
+export const PLAIN_LIMITS: ProjectionLimits = {
+  secondMost: -Infinity,
+  farthest: Number.MAX_VALUE,
+  loosen: LOOSEN_MM,
+  spanLeftSq: SPAN_LEFT_SQ,
+};
 
 /** What became of a projection. */
 export interface Projection {
@@ -36,16 +56,26 @@ export interface Projection {
  * most, and lets go of rows whose multiplier would turn. It ends after finitely many steps with exact contacts
  * also where the rows leave no inside.
  *
- * Rows that contradict each other by no more than `LOOSEN_MM` each are loosened by equal parts. Beyond that, one of
+ * Rows that contradict each other by no more than `loosen` each are loosened by equal parts. Beyond that, one of
  * them takes its second direction, if that is short by no more than `secondMost` (mm), and all starts anew. Where
- * none can, the row is left broken, the rest is held, and the result says so.
+ * none can, the row is left broken, the rest is held, and the result says so. The distance from the start only
+ * grows on the way: where it passes `farthest` (mm), there is nothing nearer, and the place is left as it was.
  */
-export function project(set: ActiveSet, rows: Rows, place: Float64Array, secondMost: number): Projection {
+export function project(
+  set: ActiveSet,
+  rows: Rows,
+  place: Float64Array,
+  limits: ProjectionLimits,
+): Projection {
   const result: Projection = { steps: 0, broken: 0, isFinished: true };
   set.target.set(place);
   for (let changes = 0; ; changes++) {
-    const change = projectOnce(set, rows, place, changes < MAX_CHANGES ? secondMost : -Infinity, result);
-    if (change < 0) return result;
+    const most = changes < MAX_CHANGES ? limits.secondMost : -Infinity;
+    const change = projectOnce(set, rows, place, most, limits, result);
+    if (change < 0) {
+      if (!result.isFinished) place.set(set.target);
+      return result;
+    }
     takeSecond(rows, change);
     place.set(set.target);
   }
@@ -57,6 +87,7 @@ function projectOnce(
   rows: Rows,
   place: Float64Array,
   secondMost: number,
+  limits: ProjectionLimits,
   result: Projection,
 ): number {
   clearActiveSet(set, rows);
@@ -65,18 +96,22 @@ function projectOnce(
   let polished = false;
   for (;;) {
     const k = mostBroken(set, rows, place);
-    if (k < 0 || result.steps > limit) {
-      result.isFinished = k < 0;
+    if (k < 0) {
       if (polished || set.count === 0) return -1;
       polish(set, rows, place);
       polished = true;
       continue;
     }
     polished = false;
-    const short = takeIn(set, rows, place, k, result);
-    if (short === 0 || loosen(set, rows, place, k, short)) continue;
-    const change = nearestSecond(set, rows, k, secondMost);
+    const outcome = takeIn(set, rows, place, k, limits, limit, result);
+    if (outcome === 'held' || (outcome === 'contradicted' && loosen(set, rows, place, k, limits.loosen)))
+      continue;
+    const change = outcome === 'stuck' ? -1 : nearestSecond(set, rows, k, secondMost);
     if (change >= 0) return change;
+    if (outcome !== 'contradicted') {
+      result.isFinished = false;
+      return -1;
+    }
     set.place[k] = BROKEN;
     result.broken++;
   }
@@ -94,8 +129,18 @@ function mostBroken(set: ActiveSet, rows: Rows, place: Float64Array): number {
   return found;
 }
 
-/** Takes row k in, letting go of others as needed, and gives 0; or what it is short of where they contradict it. */
-function takeIn(set: ActiveSet, rows: Rows, place: Float64Array, k: number, result: Projection): number {
+type Outcome = 'held' | 'contradicted' | 'too far' | 'stuck';
+
+/** Takes row k in, letting go of others as needed, unless they contradict it or it leads too far. */
+function takeIn(
+  set: ActiveSet,
+  rows: Rows,
+  place: Float64Array,
+  k: number,
+  { farthest, spanLeftSq }: ProjectionLimits,
+  limit: number,
+  result: Projection,
+): Outcome {
   const { share, left, multiplier } = set;
   let own = 0;
   for (;;) {
@@ -111,27 +156,33 @@ function takeIn(set: ActiveSet, rows: Rows, place: Float64Array, k: number, resu
       blocker = i;
     }
     const short = -slackOf(rows, place, k);
-    const primalStep = leftSq > SPAN_LEFT_SQ && set.count < set.size ? short / leftSq : Infinity;
-    if (primalStep === Infinity && blocker < 0) return short;
+    const primalStep = leftSq > spanLeftSq && set.count < set.size ? short / leftSq : Infinity;
+    if (primalStep === Infinity && blocker < 0) return 'contradicted';
     const step = Math.min(primalStep, dualStep);
     for (let i = 0; i < set.count; i++) multiplier[i] = multiplier[i]! - step * share[i]!;
     own += step;
-    if (primalStep !== Infinity) for (let c = 0; c < set.size; c++) place[c] = place[c]! + step * left[c]!;
+    if (primalStep !== Infinity) {
+      for (let c = 0; c < set.size; c++) place[c] = place[c]! + step * left[c]!;
+      // Not a number counts as too far.
+      if (!(distanceSq(place, set.target) <= farthest * farthest)) return 'too far';
+    }
     if (step === primalStep) {
       holdRow(set, k, leftSq, own);
-      return 0;
+      return 'held';
     }
+    if (result.steps > limit) return 'stuck';
     releaseRow(set, blocker);
   }
 }
 
 /** Row k is told by the held rows and can't hold with them: loosens all of them, if a little is enough. */
-function loosen(set: ActiveSet, rows: Rows, place: Float64Array, k: number, short: number): boolean {
+function loosen(set: ActiveSet, rows: Rows, place: Float64Array, k: number, most: number): boolean {
   const { share, line } = set;
+  const short = -slackOf(rows, place, k);
   let parts = 1;
   for (let i = 0; i < set.count; i++) if (share[i]! < -SHARE_NOISE) parts -= share[i]!;
   const each = short / parts;
-  if (each > LOOSEN_MM) return false;
+  if (each > most) return false;
   for (let i = 0; i < set.count; i++) {
     const loosened = share[i]! < -SHARE_NOISE;
     line[i] = loosened ? -each : 0;
@@ -165,14 +216,20 @@ function polish(set: ActiveSet, rows: Rows, place: Float64Array): void {
 /** Moves the place within the held rows' span so that the value of held row i changes by `line[i]`. */
 function moveOnto(set: ActiveSet, rows: Rows, place: Float64Array): void {
   const { line, row, multiplier } = set;
-  const { column, value } = rows;
+  const { column, value, width } = rows;
   solveForward(set, line);
   solveBackward(set, line);
   for (let i = 0; i < set.count; i++) {
     const amount = line[i]!;
     if (amount === 0) continue;
     multiplier[i] = multiplier[i]! + amount;
-    const from = row[i]! * WIDTH;
-    for (let e = from; e < from + WIDTH; e++) place[column[e]!] = place[column[e]!]! + amount * value[e]!;
+    const from = row[i]! * width;
+    for (let e = from; e < from + width; e++) place[column[e]!] = place[column[e]!]! + amount * value[e]!;
   }
+}
+
+function distanceSq(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let c = 0; c < a.length; c++) sum += (a[c]! - b[c]!) * (a[c]! - b[c]!);
+  return sum;
 }

@@ -1,8 +1,9 @@
 /**
- * Linear conditions  sum of value · unknown >= bound  in flat arrays, `WIDTH` entries a row (unused ones are 0 · unknown 0).
+ * Linear conditions  sum of value · unknown >= bound  in flat arrays, `width` entries a row (unused ones are 0 · unknown 0).
  * Grows as rows are added; made once and used again.
  */
 export interface Rows {
+  readonly width: number;
   count: number;
   column: Int32Array;
   value: Float64Array;
@@ -13,16 +14,18 @@ export interface Rows {
   secondShort: Float64Array;
 }
 
-/** Entries of a row: two places of a body each. */
-export const WIDTH = 4;
+/** Entries of a row of two bodies that move, or that move and turn. */
+export const MOVING_WIDTH = 4;
+export const TURNING_WIDTH = 6;
 
-export function createRows(capacity: number): Rows {
+export function createRows(capacity: number, width: number): Rows {
   return {
+    width,
     count: 0,
-    column: new Int32Array(capacity * WIDTH),
-    value: new Float64Array(capacity * WIDTH),
+    column: new Int32Array(capacity * width),
+    value: new Float64Array(capacity * width),
     bound: new Float64Array(capacity),
-    second: new Float64Array(capacity * WIDTH),
+    second: new Float64Array(capacity * width),
     secondBound: new Float64Array(capacity),
     secondShort: new Float64Array(capacity),
   };
@@ -39,21 +42,21 @@ export function addRow(rows: Rows, bound: number): number {
     rows.secondBound = grown(rows.secondBound);
     rows.secondShort = grown(rows.secondShort);
   }
-  rows.column.fill(0, row * WIDTH, (row + 1) * WIDTH);
-  rows.value.fill(0, row * WIDTH, (row + 1) * WIDTH);
+  rows.column.fill(0, row * rows.width, (row + 1) * rows.width);
+  rows.value.fill(0, row * rows.width, (row + 1) * rows.width);
   rows.bound[row] = bound;
   rows.secondShort[row] = Infinity;
   return row;
 }
 
 export function setEntry(rows: Rows, row: number, entry: number, column: number, value: number): void {
-  rows.column[row * WIDTH + entry] = column;
-  rows.value[row * WIDTH + entry] = value;
+  rows.column[row * rows.width + entry] = column;
+  rows.value[row * rows.width + entry] = value;
 }
 
 /** The row takes its second direction, and has no other any more. */
 export function takeSecond(rows: Rows, row: number): void {
-  for (let e = row * WIDTH; e < (row + 1) * WIDTH; e++) rows.value[e] = rows.second[e]!;
+  for (let e = row * rows.width; e < (row + 1) * rows.width; e++) rows.value[e] = rows.second[e]!;
   rows.bound[row] = rows.secondBound[row]!;
   rows.secondShort[row] = Infinity;
 }
@@ -72,13 +75,13 @@ function grownInt(array: Int32Array): Int32Array {
 
 /** How much more than its bound the row has at a place; negative: how much is missing. */
 export function slackOf(rows: Rows, place: Float64Array, k: number): number {
-  const { column, value } = rows;
-  const at = k * WIDTH;
-  return (
+  const { column, value, width } = rows;
+  const at = k * width;
+  let sum =
     value[at]! * place[column[at]!]! +
     value[at + 1]! * place[column[at + 1]!]! +
     value[at + 2]! * place[column[at + 2]!]! +
-    value[at + 3]! * place[column[at + 3]!]! -
-    rows.bound[k]!
-  );
+    value[at + 3]! * place[column[at + 3]!]!;
+  for (let e = at + MOVING_WIDTH; e < at + width; e++) sum += value[e]! * place[column[e]!]!;
+  return sum - rows.bound[k]!;
 }

@@ -2,6 +2,8 @@ import type { ActiveSet } from './active-set.js';
 import { createActiveSet } from './active-set.js';
 import {
   EXACT_MM,
+  FARTHEST_ALSO_MM,
+  FARTHEST_SHARE,
   MAX_ROUNDS,
   PATIENCE,
   PROGRESS_SHARE,
@@ -13,8 +15,8 @@ import type { SettleTask } from './contacts.js';
 import { collectContacts } from './contacts.js';
 import { createDirection } from './part-direction.js';
 import { createPlaces, readPlaces, writePlaces } from './places.js';
-import { project } from './project.js';
-import { createRows } from './rows.js';
+import { PLAIN_LIMITS, project } from './project.js';
+import { createRows, MOVING_WIDTH } from './rows.js';
 
 export interface SettleOptions {
   /** Shortfall up to which the layout counts as exact, mm. */
@@ -49,7 +51,7 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
   const reach = options.reachMm ?? REACH_MM;
   const maxRounds = options.maxRounds ?? MAX_ROUNDS;
   const places = createPlaces(task);
-  const rows = createRows(16 * task.shapes.length + 16);
+  const rows = createRows(16 * task.shapes.length + 16, MOVING_WIDTH);
   const direction = createDirection();
   let set: ActiveSet | undefined;
   const unknowns = new Float64Array(2 * places.free);
@@ -76,7 +78,11 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
     if (best.isExact || round >= maxRounds || waited >= PATIENCE) break;
     set ??= createActiveSet(unknowns.length);
     readPlaces(places, unknowns);
-    steps += project(set, rows, unknowns, SECOND_SHARE * worst + SECOND_ALSO_MM).steps;
+    const farthest = (FARTHEST_SHARE * worst + FARTHEST_ALSO_MM) * Math.sqrt(places.free);
+    const secondMost = SECOND_SHARE * worst + SECOND_ALSO_MM;
+    const projection = project(set, rows, unknowns, { ...PLAIN_LIMITS, secondMost, farthest });
+    steps += projection.steps;
+    if (!projection.isFinished) break;
     writePlaces(places, unknowns);
   }
   return { ...best, pairs, steps };

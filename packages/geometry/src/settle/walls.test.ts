@@ -126,7 +126,7 @@ describe('pieces on a hide', () => {
   it('when the outside of a region is made a shape, its parts make up the rim and the openings', () => {
     const region = {
       outer: squareAround(0, 0, 100),
-      openings: [squareAround(20, 30, 10).reverse()],
+      openings: [[...squareAround(20, 30, 10)].reverse()],
     };
     const outside = outsideShapeOf(region, 50);
     const area = outside.parts.reduce((sum, { px, py }) => {
