@@ -11,17 +11,13 @@ const option = (name, fallback) => {
 };
 
 const vitest = join(root, 'node_modules', 'vitest', 'vitest.mjs');
-const { status } = spawnSync(
-  process.execPath,
-  [vitest, 'run', '--project', 'e2e', '--disable-console-intercept', 'tests/nest-properties'],
-  {
-    cwd: root,
-    stdio: ['ignore', 'inherit', 'inherit'],
-    env: {
-      ...process.env,
-      HIDEBOUND_NEST_PROBLEMS: option('problems', '1000'),
-      HIDEBOUND_NEST_FROM: option('from', '1'),
-    },
+const { status } = spawnSync(process.execPath, [vitest, 'run', '--project', 'e2e', 'tests/nest-properties'], {
+  cwd: root,
+  stdio: ['ignore', 'inherit', 'inherit'],
+  env: {
+    ...process.env,
+    HIDEBOUND_NEST_PROBLEMS: option('problems', '1000'),
+    HIDEBOUND_NEST_FROM: option('from', '1'),
   },
-);
+});
 process.exit(status ?? 1);
