@@ -9,7 +9,7 @@ import type { Places } from './places.js';
 import { createPlaces, readPlaces, writePlaces } from './places.js';
 import { PLAIN_LIMITS, project } from './project.js';
 import type { Rows } from './rows.js';
-import { addRow, createRows, MOVING_WIDTH, setEntry, slackOf } from './rows.js';
+import { addMoveLimits, createRows, holdAsTheyAre, MOVING_WIDTH } from './rows.js';
 
 export interface CompactOptions {
   /** Pairs within this reach are looked at in a step, and no body moves farther than a third of it, mm. */
@@ -130,19 +130,8 @@ function collect(work: Work, lengthColumn: number): Shortfall {
   const shortfall = collectContacts(task, places, work.reach, rows, direction, lengthColumn);
   work.pairs += shortfall.pairs;
   readPlaces(places, unknowns);
-  for (let c = 0; c < 2 * places.free; c++) {
-    setEntry(rows, addRow(rows, unknowns[c]! - trust), 0, c, 1);
-    setEntry(rows, addRow(rows, -unknowns[c]! - trust), 0, c, -1);
-  }
+  addMoveLimits(rows, unknowns, 2 * places.free, trust);
   return shortfall;
-}
-
-/** No row asks for more than what is kept now: what a settled layout is short of stays as it is. */
-function holdAsTheyAre(rows: Rows, unknowns: Float64Array): void {
-  for (let k = 0; k < rows.count; k++) {
-    const slack = slackOf(rows, unknowns, k);
-    if (slack < 0) rows.bound[k] = rows.bound[k]! + slack;
-  }
 }
 
 /** One projection; false, with the places as they were, if doubles did not suffice for it. */

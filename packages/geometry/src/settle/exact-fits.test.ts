@@ -112,6 +112,24 @@ describe('layouts that fill their container without waste', () => {
     }
   });
 
+  it('when pieces are moved by a hundredth of their container, other directions are tried and most come back', () => {
+    let back = 0;
+    for (let seed = 1; seed <= 30; seed++) {
+      const rings = cutUp(createRandom(seed), 600, 400, 20);
+      if (resettle(rings, 600, 400, 5, seed + 100).isExact) back++;
+    }
+    expect(back).toBeGreaterThanOrEqual(25);
+  });
+
+  it('when there is not room enough by a share of any size, work ends after a few rows for each piece', () => {
+    const rings = cutUp(createRandom(5), 600, 400, 40);
+    for (const share of [0.9999, 0.999, 0.99, 0.9]) {
+      const settled = resettle(rings, 600 * share, 400, 0.1, 9);
+      expect(settled.isExact).toBe(false);
+      expect(settled.steps).toBeLessThan(40 * rings.length);
+    }
+  });
+
   it('when a container is too narrow by a tenth of a millimetre, that is said, and early', () => {
     const settled = resettle(scaled(TANGRAM, 25), 99.9, 100, 0.3, 1);
     expect(settled.isExact).toBe(false);

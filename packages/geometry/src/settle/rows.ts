@@ -54,6 +54,22 @@ export function setEntry(rows: Rows, row: number, entry: number, column: number,
   rows.value[row * rows.width + entry] = value;
 }
 
+/** Rows that keep each of the first `count` unknowns within `most` of where it is. */
+export function addMoveLimits(rows: Rows, unknowns: Float64Array, count: number, most: number): void {
+  for (let c = 0; c < count; c++) {
+    setEntry(rows, addRow(rows, unknowns[c]! - most), 0, c, 1);
+    setEntry(rows, addRow(rows, -unknowns[c]! - most), 0, c, -1);
+  }
+}
+
+/** No row asks for more than what is kept now: what a settled layout is short of stays as it is. */
+export function holdAsTheyAre(rows: Rows, unknowns: Float64Array): void {
+  for (let k = 0; k < rows.count; k++) {
+    const slack = slackOf(rows, unknowns, k);
+    if (slack < 0) rows.bound[k] = rows.bound[k]! + slack;
+  }
+}
+
 /** The row takes its second direction, and has no other any more. */
 export function takeSecond(rows: Rows, row: number): void {
   for (let e = row * rows.width; e < (row + 1) * rows.width; e++) rows.value[e] = rows.second[e]!;

@@ -23,8 +23,7 @@ import type { SettleTask } from './contacts.js';
 import { createDirection } from './part-direction.js';
 import { createPlaces, readPlaces, writePlaces } from './places.js';
 import { PLAIN_LIMITS, project } from './project.js';
-import { addRow, createRows, setEntry, slackOf, TURNING_WIDTH } from './rows.js';
-import type { Rows } from './rows.js';
+import { addMoveLimits, createRows, holdAsTheyAre, TURNING_WIDTH } from './rows.js';
 import type { SettleOptions, Settled } from './settle.js';
 import { settle } from './settle.js';
 import type { Turning, TurningTask } from './turning.js';
@@ -136,13 +135,10 @@ function turnOnce(task: TurningTask, length: number, reach: number): Turned {
   const trust = reach * TURNING_TRUST_SHARE;
   collectTurningContacts(turning, reach, rows, createDirection(), column);
   readPlaces(places, unknowns);
-  for (let c = 0; c < column; c++) {
-    setEntry(rows, addRow(rows, unknowns[c]! - trust), 0, c, 1);
-    setEntry(rows, addRow(rows, -unknowns[c]! - trust), 0, c, -1);
-  }
+  addMoveLimits(rows, unknowns, column, trust);
   addTurnLimits(turning, rows, trust);
   unknowns[column] = length;
-  holdRowsAsTheyAre(rows, unknowns);
+  holdAsTheyAre(rows, unknowns);
   unknowns[column] = length - 4 * trust * places.free;
   const set = createActiveSet(turning.unknowns);
   const { steps, isFinished, broken } = project(set, rows, unknowns, PLAIN_LIMITS);
@@ -152,13 +148,6 @@ function turnOnce(task: TurningTask, length: number, reach: number): Turned {
     storeAngles(turning);
   }
   return { still: openToTheRight(stillTask(turning)), angleDeg: turning.angleDeg, steps };
-}
-
-function holdRowsAsTheyAre(rows: Rows, unknowns: Float64Array): void {
-  for (let k = 0; k < rows.count; k++) {
-    const slack = slackOf(rows, unknowns, k);
-    if (slack < 0) rows.bound[k] = rows.bound[k]! + slack;
-  }
 }
 
 /** Rounds the angles of bodies that turn to what a file stores, within their ranges. */

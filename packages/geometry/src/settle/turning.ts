@@ -5,7 +5,7 @@ import type { PartDirection } from './part-direction.js';
 import { findDirection } from './part-direction.js';
 import type { Places } from './places.js';
 import type { Rows } from './rows.js';
-import { addRow } from './rows.js';
+import { addRow, setEntry } from './rows.js';
 import type { SettlePart, SettleShape } from './settle-shape.js';
 import { turnedShape } from './settle-shape.js';
 
@@ -80,8 +80,8 @@ export function addTurnLimits(turning: Turning, rows: Rows, most: number): void 
     const scale = RAD_PER_DEG * lever[i]!;
     const down = Math.max(((task.leastDeg?.[i] ?? -Infinity) - angleDeg[i]!) * scale, -most);
     const up = Math.min(((task.mostDeg?.[i] ?? Infinity) - angleDeg[i]!) * scale, most);
-    if (down > -Infinity) setTerm(rows, addRow(rows, down), 0, column[i]!, 1);
-    if (up < Infinity) setTerm(rows, addRow(rows, -up), 0, column[i]!, -1);
+    if (down > -Infinity) setEntry(rows, addRow(rows, down), 0, column[i]!, 1);
+    if (up < Infinity) setEntry(rows, addRow(rows, -up), 0, column[i]!, -1);
   }
 }
 
@@ -200,15 +200,11 @@ function setBody(
   if (slot < 0) return;
   const x = places.x[i]!;
   const y = places.y[i]!;
-  setTerm(rows, row, entry, 2 * slot, nx);
-  setTerm(rows, row, entry + 1, 2 * slot + 1, ny);
+  setEntry(rows, row, entry, 2 * slot, nx);
+  setEntry(rows, row, entry + 1, 2 * slot + 1, ny);
   rows.bound[row] = rows.bound[row]! + nx * x + ny * y;
-  if (column[i]! >= 0) setTerm(rows, row, entry + 2, column[i]!, (ny * (wx - x) - nx * (wy - y)) / lever[i]!);
-}
-
-function setTerm(rows: Rows, row: number, entry: number, column: number, value: number): void {
-  rows.column[row * rows.width + entry] = column;
-  rows.value[row * rows.width + entry] = value;
+  if (column[i]! >= 0)
+    setEntry(rows, row, entry + 2, column[i]!, (ny * (wx - x) - nx * (wy - y)) / lever[i]!);
 }
 
 function addBodyBounds(
@@ -243,7 +239,7 @@ function addBodyBounds(
       if (maxY - wy <= reach) addSide(turning, rows, i, wx, wy, 0, -1, wy - maxY);
       if (!(right - wx <= reach)) continue;
       const row = addSide(turning, rows, i, wx, wy, -1, 0, hasLength ? wx : wx - right);
-      if (hasLength) setTerm(rows, row, 3, lengthColumn, 1);
+      if (hasLength) setEntry(rows, row, 3, lengthColumn, 1);
     }
   }
 }
