@@ -23,7 +23,7 @@ export const SIMPLIFY_SHARE = 0.0005;
 export const SIMPLIFY_ROUNDS = 8;
 
 /** Work of the first look: edges that one line is cut with, times lines. Bounds its time to some tenths of a second. */
-export const LOOK_WORK = 30_000_000;
+export const LOOK_WORK = 12_000_000;
 
 /** Places of the half-turned copy, and of the first lattice vector, that the first look tries: most, and least. */
 export const MOST_TURNED_PLACES = 72;

@@ -1,3 +1,4 @@
+import { distanceBetween } from '../point.js';
 import { GeometryError } from '../error.js';
 import { convexHull } from '../shape/hull.js';
 import { ringArea } from '../shape/ring.js';
@@ -71,7 +72,7 @@ function directionsOf(hull: Ring): Point[] {
   });
   const edges = hull.map((p, i) => {
     const q = hull[(i + 1) % hull.length]!;
-    const length = Math.sqrt((q.x - p.x) ** 2 + (q.y - p.y) ** 2);
+    const length = distanceBetween(p, q);
     const sign = q.y - p.y < 0 || (q.y === p.y && q.x < p.x) ? -1 : 1;
     return { x: (sign * (q.x - p.x)) / length, y: (sign * (q.y - p.y)) / length };
   });

@@ -1,3 +1,4 @@
+import { distanceBetween } from '../point.js';
 import { convexParts } from '../shape/convex-parts.js';
 import { convexSum } from '../shape/no-fit.js';
 import type { Point, Ring } from '../types/shape.js';
@@ -71,7 +72,7 @@ function toFlat(rings: readonly Ring[]): ForbiddenParts {
     maxX[k] = maxY[k] = -Infinity;
     ring.forEach((p, i) => {
       const q = ring[(i + 1) % ring.length]!;
-      const length = Math.sqrt((q.x - p.x) ** 2 + (q.y - p.y) ** 2);
+      const length = distanceBetween(p, q);
       nx[e] = (q.y - p.y) / length;
       ny[e] = (p.x - q.x) / length;
       offset[e] = nx[e]! * p.x + ny[e]! * p.y;

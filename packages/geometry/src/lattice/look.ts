@@ -22,7 +22,7 @@ import type { Start, StartList } from './start-list.js';
 const DISTANCES_TRIED = 3;
 
 /** Corner contacts that tell shifts of their own, so that rows which only fit exactly are found. */
-const SHIFTS_FROM_CORNERS = 16;
+const SHIFTS_FROM_CORNERS = 8;
 
 const ORIGIN: Point = { x: 0, y: 0 };
 
@@ -42,7 +42,8 @@ export function lookForDouble(rules: LatticeRules, ring: Ring): Start[] {
   const { moved, turned, gap } = rules;
   const back = negatedParts(turned);
   const corners = movedCorners(rules, ring);
-  const lines = MOST_TURNED_PLACES * MOST_ROW_VECTORS * ROW_SHIFTS;
+  const shifts = ROW_SHIFTS + 2 * Math.min(SHIFTS_FROM_CORNERS, corners.length);
+  const lines = MOST_TURNED_PLACES * MOST_ROW_VECTORS * shifts;
   // Twice: a line meets the parts of about two pieces of a row.
   const share = Math.min(1, Math.sqrt(LOOK_WORK / (2 * lines * (edgeCount(moved) + 2 * edgeCount(turned)))));
   const places = Math.max(LEAST_TURNED_PLACES, Math.round(MOST_TURNED_PLACES * share));
