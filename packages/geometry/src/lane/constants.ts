@@ -16,8 +16,11 @@ export const START_HALVINGS = 7;
 /** First cuts that are followed up, from either side: the rest is judged by its first row alone. */
 export const MOST_STARTS = 4;
 
-/** How far a lane may reach from its open end, in lengths of its longest strap; the last one is without a limit. */
-export const REACHES: readonly number[] = [1.15, 2.3, Infinity];
+/** How far a lane may reach from its open end, in lengths of its longest strap, where it is not without a limit. */
+export const REACHES: readonly number[] = [1.15, 2.3];
+
+/** The best lanes without a limit that are tried with one, too. */
+export const MOST_LIMITED = 6;
 
 /** Lanes on one sheet at most: bounds the work where each strap would need a lane of its own. */
 export const MOST_LANES_PER_SHEET = 24;
@@ -47,6 +50,21 @@ export const ALONG_SLACK_MM = 0.01;
 /** Grid steps each way among which the place nearest to the line is sought; see `ALONG_SLACK_MM`. */
 export const NUDGE_STEPS = 4;
 
+/** What straps that are laid count for in one try. */
+export interface LaneTaste {
+  /** Of their area: more than 1, because left to another lane they would need a cut and room of their own. */
+  readonly laidWeight: number;
+  /** And of their area times their length, as a share of the longest one's: long straps find few places. */
+  readonly longWeight: number;
+}
+
+/** Tried one after the other while some strap finds no place; the first where all do is taken. */
+export const TASTES: readonly LaneTaste[] = [
+  { laidWeight: 1.5, longWeight: 0 },
+  { laidWeight: 1, longWeight: 0 },
+  { laidWeight: 0.5, longWeight: 1.5 },
+];
+
 /** What a lane costs beside its straps, each as a share of an area in mm² that it spoils. */
 export const WASTE_WEIGHT = 0.35;
 
@@ -54,7 +72,7 @@ export const WASTE_WEIGHT = 0.35;
 export const BROAD_SIDE_WEIGHT = 0.15;
 
 /** Straps come from the back: a strap 100 mm farther from the backbone costs this share of its own area. */
-export const BACKBONE_WEIGHT_PER_100_MM = 0.02;
+export const BACKBONE_WEIGHT_PER_100_MM = 0.03;
 
 /** Share of the leather that all pieces together are expected to cover, to guess how far a hide is used up anyway. */
 export const EXPECTED_YIELD = 0.75;

@@ -6,6 +6,7 @@ import { regionArea } from '../shape/ring.js';
 import type { NestProblem, Sheet } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
 import { BACKBONE_WEIGHT_PER_100_MM, BROAD_SIDE_WEIGHT, EXPECTED_YIELD, WASTE_WEIGHT } from './constants.js';
+import type { LaneTaste } from './constants.js';
 import type { LaneSpace } from './lane-space.js';
 import type { FilledRow } from './row.js';
 
@@ -17,12 +18,15 @@ export interface SheetCosts {
   readonly outline: Float64Array;
   /** So much of the sheet is used up wherever the next lane lies: by all that is asked for, and by what lies there. */
   usedMm2: number;
+  readonly taste: LaneTaste;
+  /** Of all straps. */
+  readonly longestMm: number;
   /** A strip of leather narrower than this is not worth keeping. */
   readonly keepMm: number;
 }
 
 /** The costs on each sheet, in the order in which sheets are used. */
-export function sheetCosts(problem: NestProblem): SheetCosts[] {
+export function sheetCosts(problem: NestProblem, longestMm: number, taste: LaneTaste): SheetCosts[] {
   let open = demandedAreaMm2(problem) / EXPECTED_YIELD;
   return problem.sheets.map((sheet) => {
     const net = regionArea(sheet.region);
@@ -30,7 +34,8 @@ export function sheetCosts(problem: NestProblem): SheetCosts[] {
     open = Math.max(0, open - expectedMm2);
     const useFrame = frameOf(sheet.useFrom);
     const outline = ringToFrame(useFrame, flatRings([sheet.region])[0]!);
-    return { sheet, useFrame, outline, usedMm2: expectedMm2, keepMm: Math.min(...problem.objective.keepMm) };
+    const keepMm = Math.min(...problem.objective.keepMm);
+    return { sheet, useFrame, outline, usedMm2: expectedMm2, taste, longestMm, keepMm };
   });
 }
 
@@ -65,10 +70,12 @@ export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent)
   const beyond = flatArea(clipAlong(slice, 1, lane.highV, 1));
   const within = Math.max(0, flatArea(slice) - before - beyond);
   let laid = 0;
+  let laidLong = 0;
   let far = 0;
   for (const row of lane.rows) {
     for (const { kind, shape, u } of row.straps) {
       laid += kind.prepared.areaMm2;
+      laidLong += kind.prepared.areaMm2 * (kind.lengthMm / costs.longestMm);
       const v = row.lowV + row.widthMm / 2;
       const centreU = u + shape.proofPoints[0]!;
       const distance = axisDistanceAt(
@@ -83,7 +90,8 @@ export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent)
   const isNarrow = side < costs.keepMm * (untilU - fromU);
   const used = Math.max(0, areaBelow(costs, freeingCutOf(space, costs, lane)) - costs.usedMm2);
   return (
-    laid -
+    costs.taste.laidWeight * laid +
+    costs.taste.longWeight * laidLong -
     WASTE_WEIGHT * (within - laid + used + (isNarrow ? 1 : BROAD_SIDE_WEIGHT) * side) -
     BACKBONE_WEIGHT_PER_100_MM * far
   );

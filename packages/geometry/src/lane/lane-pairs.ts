@@ -4,7 +4,7 @@ import { axisDistanceAt, directionDegAt } from '../nest/field.js';
 import { sinCosDeg } from '../number/trigonometry.js';
 import { regionCentroid } from '../shape/ring.js';
 import type { CopyRef, Item, Lane, NestProblem, PairRule, Placement } from '../types/problem.js';
-import type { LaneCopy } from './lay-lanes.js';
+import type { LaneCopy } from './lane-search.js';
 
 /** Placements after copies were given to places anew, and the lanes that name them. */
 export interface AssignedPlacements {

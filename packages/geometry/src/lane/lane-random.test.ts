@@ -3,7 +3,7 @@ import { checkAnswer } from '../check/index.js';
 import { layLanes } from './lay-lanes.js';
 import { answerWith, randomObstacles, randomStraps } from './test-straps.js';
 
-const SEEDS = Array.from({ length: 24 }, (_, i) => 100 + i);
+const SEEDS = Array.from({ length: 12 }, (_, i) => 100 + i);
 
 describe('when straps of all kinds are asked for from hides of all kinds', () => {
   it.each(SEEDS)('passes the exact check (seed %i)', (seed) => {
@@ -12,7 +12,7 @@ describe('when straps of all kinds are asked for from hides of all kinds', () =>
     expect(checkAnswer(problem, answerWith(laid))).toEqual([]);
   });
 
-  it.each(SEEDS.slice(0, 12))('passes it beside what lies there (seed %i)', (seed) => {
+  it.each(SEEDS.slice(0, 8))('passes it beside what lies there (seed %i)', (seed) => {
     const { problem, kerfMm } = randomStraps(seed);
     const { withObstacles, lying } = randomObstacles(seed, problem);
     const laid = layLanes(withObstacles, { kerfMm, lying });

@@ -20,9 +20,9 @@ export interface LaneSite {
   /** The lane runs along an axis of the sheet: places lie on the grid without any nudge. */
   readonly isStraight: boolean;
   /** By kind, way and line; what lies on the sheet left out. */
-  readonly leather: Map<string, Spans>;
+  readonly leather: Map<number, Spans>;
   /** The same beside what lies there; emptied whenever something is laid. */
-  readonly free: Map<string, Spans>;
+  readonly free: Map<number, Spans>;
   readonly occupied: { soup: Soup; group: string | undefined }[];
   /** The way round that suits each kind, by its index; found when first asked for. */
   readonly ways: Map<number, StrapShape | undefined>;
@@ -75,7 +75,7 @@ export function obstaclesFor(site: LaneSite, { prepared }: StrapKind): Standing[
 
 /** Where the origin of a strap may lie along its row, whose middle runs along the line v. */
 export function spansOf(site: LaneSite, kind: StrapKind, shape: StrapShape, v: number): Spans {
-  const key = `${kind.prepared.index}/${shape.turnDeg}/${Math.round((8 * v) / GRID_MM)}`;
+  const key = lineKey(kind, shape, v);
   const known = site.free.get(key);
   if (known !== undefined) return known;
   let leather = site.leather.get(key);
@@ -86,6 +86,18 @@ export function spansOf(site: LaneSite, kind: StrapKind, shape: StrapShape, v: n
   const free = roomForNudge(site, spansBeside(leather, shape, v, obstaclesFor(site, kind)));
   site.free.set(key, free);
   return free;
+}
+
+/** Parts of a grid step by which two lines are told apart; finer than what rounding forgives. */
+const PARTS_OF_STEP = 8;
+
+/** Room for lines 16 m to either side, in parts of a grid step. */
+const LINES = 2 ** 28;
+
+/** One number for a kind, the way round and its line. */
+function lineKey({ prepared }: StrapKind, { turnDeg }: StrapShape, v: number): number {
+  const line = Math.round((PARTS_OF_STEP * v) / GRID_MM) + LINES / 2;
+  return (2 * prepared.index + (turnDeg === 0 ? 0 : 1)) * LINES + line;
 }
 
 /** A place is rounded to the grid: it stays off the ends of its span by as much as that may move it. */

@@ -14,7 +14,7 @@ const ROUNDING_DEG = CHECK_FORGIVES_DEG / 4;
 /** Direction and thickness at places of a sheet, remembered on a coarse lattice; it grows as it is asked. */
 export interface FieldLook {
   readonly sheet: Sheet;
-  readonly places: Map<string, PlaceLook>;
+  readonly places: Map<number, PlaceLook>;
 }
 
 interface PlaceLook {
@@ -105,10 +105,13 @@ function exactPlace(sheet: Sheet, x: number, y: number): PlaceLook {
   return { directionDeg: directionDegAt(sheet.direction, x, y), thinnest, thickest };
 }
 
+/** More rows than any sheet has on that lattice, so that a place has one number. */
+const LOOK_ROWS = 2 ** 24;
+
 function roughPlace(look: FieldLook, x: number, y: number): PlaceLook {
   const column = Math.round(x / LOOK_PITCH_MM);
   const row = Math.round(y / LOOK_PITCH_MM);
-  const key = `${column}/${row}`;
+  const key = column * LOOK_ROWS + row;
   const known = look.places.get(key);
   if (known !== undefined) return known;
   const place = exactPlace(look.sheet, column * LOOK_PITCH_MM, row * LOOK_PITCH_MM);
