@@ -34,6 +34,12 @@ async function bench(options) {
   const { version } = JSON.parse(readFileSync(join(here, '../../package.json'), 'utf8'));
   const machine = `Hidebound ${version}, Node ${process.version}, ${cpus().length} x ${cpus()[0].model.trim()}, ${(totalmem() / 2 ** 30).toFixed(0)} GiB`;
   const references = listInstances(options);
+  if (references.length === 0) {
+    console.error(`no instance of that kind and name in ${options.data ?? 'what is made at run time'}`);
+    process.exitCode = 2;
+    return;
+  }
+  if (options.jsonl !== undefined) appendLine(options.jsonl, { machine, ...options });
   const results = await runAll(jobsOf(references, options), options);
   if (options.freeze) freeze(results);
   const referenceOf = ({ name }) => references.find((reference) => reference.name === name);
@@ -74,11 +80,15 @@ async function runAll(jobs, { jobs: atOnce, jsonl }) {
       const at = next++;
       results[at] = await runJob(jobs[at]);
       report(results[at], at, jobs.length);
-      if (jsonl !== undefined) appendFileSync(jsonl, `${JSON.stringify(results[at])}\n`);
+      if (jsonl !== undefined) appendLine(jsonl, results[at]);
     }
   };
   await Promise.all(Array.from({ length: Math.max(1, atOnce) }, worker));
   return results;
+}
+
+function appendLine(file, value) {
+  appendFileSync(file, `${JSON.stringify(value)}\n`);
 }
 
 function runJob(job) {

@@ -9,6 +9,7 @@ import { search } from './engine.mjs';
 import { loadInstance } from './instances.mjs';
 import { checksumOf, demandedArea, demandedCount, faultOf, measure, sheetsArea } from './measure.mjs';
 import { PUBLISHED } from './published.mjs';
+import { ringArea } from './rings.mjs';
 
 const BASELINES = { greedy: layGreedily, skyline: layBoxes };
 const BASELINE_SOURCES = [
@@ -118,13 +119,35 @@ function runBaseline(problem) {
   const kept = job.cache === undefined ? undefined : join(job.cache, `${cacheKey(problem)}.json`);
   if (kept !== undefined && existsSync(kept)) return judge(JSON.parse(readFileSync(kept, 'utf8')));
   const started = performance.now();
-  const answer = BASELINES[job.method](problem);
+  const answer = withoutSurplus(problem, BASELINES[job.method](countable(problem)));
   const endMs = performance.now() - started;
   if (kept !== undefined) {
     mkdirSync(job.cache, { recursive: true });
     writeFileSync(kept, JSON.stringify(answer));
   }
   return { ...judge(answer), endMs };
+}
+
+/** Baselines count copies: where as many as fit are asked for, as many as have the sheets' area. */
+function countable(problem) {
+  const { items, setKinds } = problem;
+  const areaOf = new Map(items.map(({ id, region }) => [id, ringArea(region.outer)]));
+  const room = sheetsArea(problem);
+  return {
+    ...problem,
+    setKinds: setKinds.map((kind) => {
+      if (kind.sets !== 'many') return kind;
+      const area = kind.members.reduce((sum, { item, count }) => sum + count * areaOf.get(item), 0);
+      return { ...kind, sets: Math.floor(room / area) };
+    }),
+  };
+}
+
+/** Nobody misses a copy of which as many as fit were asked for. */
+function withoutSurplus({ setKinds }, answer) {
+  const counted = setKinds.filter(({ sets }) => sets !== 'many').flatMap(({ members }) => members);
+  const items = new Set(counted.map(({ item }) => item));
+  return { ...answer, unplaced: answer.unplaced.filter(({ item }) => items.has(item)) };
 }
 
 function cacheKey(problem) {

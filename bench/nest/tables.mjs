@@ -78,7 +78,15 @@ const goodnessOf = (runs) => (isRun(runs) ? runs.map(({ goodness }) => goodness)
 const MAIN = {
   'Strips: density, % of width times length': {
     kinds: ['strip', 'real'],
-    heads: ['density', 'published average', 'best', 'of average, %', 'of best, %', '95 % of average, s'],
+    heads: [
+      'density',
+      'published average',
+      'average before 2025',
+      'best',
+      'of average, %',
+      'of best, %',
+      '95 % of average, s',
+    ],
     row: stripRow,
     after: stripMeans,
   },
@@ -91,16 +99,18 @@ const MAIN = {
     kinds: ['bins'],
     heads: ['laid', 'area laid, %', 'whole'],
     row: binsRow,
+    after: (own) => meanLine(own, 'area laid'),
   },
   'Many equal pieces: density two diameters from the edge': {
     kinds: ['many'],
     heads: ['laid', 'density, %', 'double lattice, %', 'of lattice, %'],
     row: manyRow,
+    after: (own) => meanLine(own, 'density over the double lattice'),
   },
 };
 
 function stripRow(runs) {
-  const { average, best } = PUBLISHED[runs[0].name] ?? {};
+  const { average, earlierAverage, best } = PUBLISHED[runs[0].name] ?? {};
   const density = isRun(runs) ? mean(goodnessOf(runs)) : undefined;
   const top = best ?? runs[0].optimum;
   const exact = runs.filter(({ goodness }) => goodness >= EXACT).length;
@@ -108,6 +118,7 @@ function stripRow(runs) {
   return [
     failureOf(runs) ?? spread(goodnessOf(runs), 3) + shown,
     fixed(average),
+    fixed(earlierAverage),
     fixed(top),
     percent(average && density / average),
     percent(top && density / top),
@@ -125,6 +136,15 @@ function stripMeans(own) {
   const [worst, least] = ratios.reduce((a, b) => (b[1] < a[1] ? b : a));
   return [
     `Mean over ${ratios.length} instances of density over the published average: **${percent(mean(ratios.map(([, ratio]) => ratio)))} %**; least: ${worst}, ${percent(least)} %.`,
+    '',
+  ];
+}
+
+function meanLine(own, what) {
+  const means = defined(own.map((runs) => mean(goodnessOf(runs))));
+  if (means.length === 0) return [];
+  return [
+    `Mean over ${means.length} instances of ${what}: **${fixed(mean(means))} %**; least: ${fixed(Math.min(...means))} %.`,
     '',
   ];
 }
