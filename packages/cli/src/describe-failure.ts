@@ -1,3 +1,4 @@
+import type { GeometryErrorCode } from '@hidebound/geometry';
 import { placeWords, sentenceFor } from '@hidebound/leather';
 import type { DiagnosticPlace, SentenceParams } from '@hidebound/leather';
 import { CliError } from './cli-error.js';
@@ -16,6 +17,9 @@ export interface Failure {
 /** The packages' own errors: each says that the input is bad, with a stable code. */
 const INPUT_ERRORS = new Set(['LeatherError', 'IntakeError', 'GeometryError', 'RenderError']);
 
+/** The one code of theirs for which the input is not to blame. */
+const WORKER_FAILED: GeometryErrorCode = 'worker-failed';
+
 /**
  * Turns whatever was thrown into what is told. Only a mistake in the program itself has no sentence of its own. Bad
  * input of unknown place is in the main file.
@@ -30,7 +34,7 @@ export function describeFailure(error: unknown, mainFile?: string): Failure {
       error.place ?? (isInput ? placeIn(mainFile) : undefined),
     );
   }
-  if (error instanceof Error && INPUT_ERRORS.has(error.name)) {
+  if (error instanceof Error && INPUT_ERRORS.has(error.name) && codeOf(error) !== WORKER_FAILED) {
     const place = placeOf(error);
     return tell(EXIT_STATUS.badInput, codeOf(error), bareMessage(error, place), place ?? placeIn(mainFile));
   }

@@ -41,6 +41,8 @@ const ONE_DAY_SECONDS = 86_400;
 /** Seeds and efforts stay whole numbers that every part of the program holds exactly. */
 const LARGEST_SEED = 0xffffffff;
 const LARGEST_EFFORT = 1_000_000;
+/** Beyond any machine that this runs on; the search has no use for more than it has streams. */
+const MOST_CORES = 1024;
 /** Anything outside is a slip: a drawing of 1 px to the inch, or of a hide in micrometres. */
 const DPI_RANGE = { min: 1, max: 10_000 } as const;
 const SCALE_RANGE = { min: 0.0001, max: 10_000 } as const;
@@ -175,6 +177,11 @@ export const COMMANDS: readonly CommandSpec[] = [
         description: 'another number gives another layout',
         value: { kind: 'whole number', min: 0, max: LARGEST_SEED },
         fallback: 1,
+      },
+      {
+        flags: '--cores <n>',
+        description: 'how many processor cores to use (all there are); the same work gives the same layout',
+        value: { kind: 'whole number', min: 1, max: MOST_CORES },
       },
       {
         flags: '--keep <layout>',

@@ -39,7 +39,7 @@ interface FailedRun {
 function tellFailure(failure: Failure, error: unknown, run: FailedRun): ExitStatus {
   const { command, options, context } = run;
   context.err(`hidebound: ${failure.sentence}\n`);
-  if (options['debug'] === true && error instanceof Error) context.err(`${error.stack ?? ''}\n`);
+  if (options['debug'] === true && error instanceof Error) context.err(stackWords(error));
   if (options['json'] === true) {
     const { exitStatus, code, sentence, place } = failure;
     const told = { code, sentence, ...(place === undefined ? {} : { place }) };
@@ -48,4 +48,9 @@ function tellFailure(failure: Failure, error: unknown, run: FailedRun): ExitStat
     );
   }
   return failure.exitStatus;
+}
+
+/** Where it came from; for what went wrong in another thread, where that was. */
+function stackWords({ stack = '', cause }: Error): string {
+  return typeof cause === 'string' ? `${stack}\n${cause}\n` : `${stack}\n`;
 }

@@ -19,8 +19,8 @@ import type { LayGoal } from '../lay-progress.js';
 import { searchLayout } from '../search-layout.js';
 import { squareMetres, yieldLines } from '../yield-words.js';
 
-/** The present engine works in one stream. */
-const STREAMS = 1;
+/** Streams of every search: the layout depends on them, so it can't depend on the machine. */
+const STREAMS = 4;
 
 /** Lays an order's pieces on its hides and writes the layout. */
 export async function layCommand(
@@ -39,7 +39,7 @@ export async function layCommand(
   const reading = { workshop: inUse?.workshop, avoidCandidates: options['avoidUnconfirmedFlaws'] === true };
   const input = { order, pieces, hides, ...reading, ...keep };
   const problem = nestProblemFor({ ...input, budget });
-  const search = await searchLayout(problem.problem, goal, context);
+  const search = await searchLayout(problem.problem, { goal, ...coresFrom(options) }, context);
   const layout = layoutFrom({
     ...input,
     problem,
@@ -71,6 +71,11 @@ function searchFrom(options: OptionValues): { readonly budget: Budget; readonly 
   return joins === undefined
     ? { budget: start, goal: { seconds: numberOption(options, 'seconds')! } }
     : { budget: { ...start, joins }, goal: { joins } };
+}
+
+function coresFrom(options: OptionValues): { readonly cores?: number } {
+  const cores = numberOption(options, 'cores');
+  return cores === undefined ? {} : { cores };
 }
 
 function defaultOutPath(orderPath: string): string {

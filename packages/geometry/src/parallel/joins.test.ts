@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { compareEntries } from '../number/compare-entries.js';
 import type { NestAnswer } from '../types/problem.js';
 import type { StreamOutcome } from '../types/stream.js';
-import { bestOfJoin, compareEntries, createJoins } from './joins.js';
+import { bestOfJoin, createJoins } from './joins.js';
 
 /** An outcome that can be told by its name. */
 function outcome(name: string, ...score: number[]): StreamOutcome {

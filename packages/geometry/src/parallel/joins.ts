@@ -1,4 +1,5 @@
 import { GeometryError } from '../error.js';
+import { compareEntries } from '../number/compare-entries.js';
 import type { Budget, NestAnswer } from '../types/problem.js';
 import type { StreamOutcome } from '../types/stream.js';
 
@@ -89,15 +90,6 @@ export function bestOfJoin(
   }
   if (best === undefined) throw new GeometryError('bad-argument', 'A join needs the outcome of a stream.');
   return best;
-}
-
-/** Below 0 if `a` is better (lower), above 0 if `b` is, 0 if they tie: the first entries that differ decide. */
-export function compareEntries(a: readonly number[], b: readonly number[]): number {
-  for (let i = 0; i < a.length; i++) {
-    if (a[i]! < b[i]!) return -1;
-    if (a[i]! > b[i]!) return 1;
-  }
-  return 0;
 }
 
 function byStream(outcomes: ReadonlyMap<number, StreamOutcome>): StreamOutcome[] {
