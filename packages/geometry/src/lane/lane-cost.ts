@@ -5,7 +5,13 @@ import { flatRings } from '../nest/skin.js';
 import { regionArea } from '../shape/ring.js';
 import type { NestProblem, Sheet } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
-import { BACKBONE_WEIGHT_PER_100_MM, BROAD_SIDE_WEIGHT, EXPECTED_YIELD, WASTE_WEIGHT } from './constants.js';
+import {
+  AIR_WEIGHT,
+  BACKBONE_WEIGHT_PER_100_MM,
+  BROAD_SIDE_WEIGHT,
+  EXPECTED_YIELD,
+  WASTE_WEIGHT,
+} from './constants.js';
 import type { LaneTaste } from './constants.js';
 import type { LaneSpace } from './lane-space.js';
 import type { FilledRow } from './row.js';
@@ -69,6 +75,7 @@ export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent)
   const before = flatArea(clipAlong(slice, 1, lane.lowV, -1));
   const beyond = flatArea(clipAlong(slice, 1, lane.highV, 1));
   const within = Math.max(0, flatArea(slice) - before - beyond);
+  const air = Math.max(0, (untilU - fromU) * (lane.highV - lane.lowV) - within);
   let laid = 0;
   let laidLong = 0;
   let far = 0;
@@ -92,7 +99,7 @@ export function laneWorth(space: LaneSpace, costs: SheetCosts, lane: LaneExtent)
   return (
     costs.taste.laidWeight * laid +
     costs.taste.longWeight * laidLong -
-    WASTE_WEIGHT * (within - laid + used + (isNarrow ? 1 : BROAD_SIDE_WEIGHT) * side) -
+    WASTE_WEIGHT * (within - laid + AIR_WEIGHT * air + used + (isNarrow ? 1 : BROAD_SIDE_WEIGHT) * side) -
     BACKBONE_WEIGHT_PER_100_MM * far
   );
 }

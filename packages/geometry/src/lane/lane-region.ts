@@ -1,6 +1,11 @@
 import type { Lane } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
 
+/** Name of the lane that comes after so many: short, and no rough cut's. */
+export function laneId(before: number): string {
+  return `L${before + 1}`;
+}
+
 /**
  * All that a lane takes up on its sheet: the rectangle from its first cut across all its rows, which reaches a little
  * over the hide's edge at the open end. Nothing but its own straps may reach into it.

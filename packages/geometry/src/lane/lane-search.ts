@@ -8,7 +8,7 @@ import { emitLane } from './emit.js';
 import { laneAngles } from './lane-angles.js';
 import type { SheetCosts } from './lane-cost.js';
 import { countAsUsed, sheetCosts } from './lane-cost.js';
-import { laneRegion } from './lane-region.js';
+import { laneId, laneRegion } from './lane-region.js';
 import type { LaneSite } from './lane-site.js';
 import { createLaneSite, occupy } from './lane-site.js';
 import type { Occupied } from './lane-space.js';
@@ -181,7 +181,7 @@ function layNextLane(
 function emitDraft(search: LaneSearch, draft: LaneDraft): LaidLane | undefined {
   const { sheet } = draft.site.space;
   const open = [...search.open];
-  const laid = emitLane(draft, `lane ${search.lanes.length + 1}`, (kind) => {
+  const laid = emitLane(draft, laneId(search.lanes.length), (kind) => {
     const at = open.findIndex((copy) => copy.item === kind.prepared.item.id && isAllowed(kind, copy, sheet));
     return open.splice(at, 1)[0]!;
   });

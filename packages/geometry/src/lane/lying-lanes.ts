@@ -9,6 +9,7 @@ import type { CopyRef, Item, Lane, NestProblem, Placement, Sheet } from '../type
 import type { Region } from '../types/shape.js';
 import { limitInBand, openEndT } from './corridor.js';
 import { soupInFrame } from './lane-space.js';
+import { laneId } from './lane-region.js';
 import { placedRegion } from './placed-region.js';
 
 /** A strap that lies already, in the frame of its direction. */
@@ -48,7 +49,7 @@ export function lanesAround(problem: NestProblem, lying: readonly Placement[]): 
           .filter((placement) => !members.has(placement))
           .map((placement) => placedRegion(items.get(placement.item)!, placement));
         for (const rowsOfLane of reachable(sheet, frame, cluster.rows, others)) {
-          lanes.push(laneOf(sheet, frame, rowsOfLane, cluster.kerfMm, `lane ${lanes.length + 1}`));
+          lanes.push(laneOf(sheet, frame, rowsOfLane, cluster.kerfMm, laneId(lanes.length)));
         }
       }
     }
