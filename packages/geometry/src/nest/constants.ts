@@ -46,3 +46,12 @@ export const WORK_PER_JOIN = 1_000_000;
 
 /** Turned items kept ready; the oldest go first. */
 export const MOST_VARIANTS = 4000;
+
+/** Copies of one item from which on a repeat is tried, and the share of all area that such items must make up. */
+export const LATTICE_LEAST_COPIES = 12;
+export const LATTICE_SHARE = 0.5;
+
+/** Repeats of an item, rotations of each, and looks at places, for one sheet. */
+export const LATTICE_REPEATS = 4;
+export const LATTICE_ANGLES = 8;
+export const LATTICE_WORK = 40_000;

@@ -107,8 +107,7 @@ function missedByPriority(
     for (const member of kind.members) {
       const { priority } = items.get(member.item)!;
       // What is not laid when a hide is filled is told by the value alone.
-      const isOpen = kind.sets === 'many' || problem.objective.mode === 'fill';
-      const wanted = isOpen ? 0 : (kind.sets as number) * member.count;
+      const wanted = kind.sets === 'many' || problem.objective.mode === 'fill' ? 0 : kind.sets * member.count;
       missed.push([priority, Math.max(0, wanted - (byItem.get(member.item) ?? 0))]);
     }
   }

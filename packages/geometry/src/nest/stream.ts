@@ -23,6 +23,7 @@ import { refKey } from './demand.js';
 import { layFirst } from './first-layout.js';
 import type { InnerProblem } from './inner-problem.js';
 import { innerProblem } from './inner-problem.js';
+import { layRepeats, repeatedItems } from './lattice-layout.js';
 import type { Layout } from './layout.js';
 import { createLayout } from './layout.js';
 import type { Reasons } from './reasons.js';
@@ -33,6 +34,7 @@ import { scoreEntries } from './score-entries.js';
 /** What one stream holds between joins. */
 interface Searcher {
   readonly problem: NestProblem;
+  readonly stream: number;
   readonly inner: InnerProblem;
   readonly layout: Layout;
   readonly reasons: Reasons;
@@ -93,6 +95,7 @@ function createSearcher(problem: NestProblem, stream: number): Searcher {
   const inner = innerProblem(problem);
   return {
     problem,
+    stream,
     inner,
     layout: createLayout(inner.problem),
     reasons: new Map(),
@@ -126,15 +129,31 @@ function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator
   searcher.scene ??= buildScene(searcher.layout, searcher.problem.distances);
   yield;
   if (searcher.scene.eases.length > 1) searcher.contacts ??= contactShapes(searcher.scene);
-  const trail = takeUp(searcher, searcher.scene, best);
+  const start = searcher.trail === undefined ? yield* orRepeats(searcher, best) : best;
+  const trail = takeUp(searcher, searcher.scene, start);
   yield;
   const { world } = trail.hunt;
-  for (const until = world.work + WORK_PER_JOIN; world.work < until; ) {
+  for (const until = world.work + WORK_PER_JOIN; world.work < until;) {
     trail.work.next();
     yield;
   }
   prove(searcher, trail, join);
   return trail.known;
+}
+
+/**
+ * The stream that works beside the first one starts from repeats where many equal pieces are wanted, if that is better.
+ */
+function* orRepeats(searcher: Searcher, best: NestAnswer): Generator<undefined, NestAnswer> {
+  const { problem, layout, reasons, inner } = searcher;
+  const isOwnTask = searcher.stream === Math.min(1, problem.budget.streams - 1);
+  const items = isOwnTask ? repeatedItems(layout) : [];
+  if (items.length === 0) return best;
+  yield* layRepeats(layout, items);
+  const laid = answerOf(layout, layout.laid, reasons, best.joins);
+  const answer = withBlocks(problem, { ...laid, lanes: inner.lanes });
+  const isBetter = compareEntries(scoreOf(problem, answer), scoreOf(problem, best)) < 0;
+  return isBetter && isProven(checkAnswer(problem, answer)) ? answer : best;
 }
 
 /** Goes on with this stream's own hunt, told of the best answer, or starts one anew where other copies are to be laid. */
@@ -171,11 +190,7 @@ function startTrail(searcher: Searcher, scene: Scene, known: StreamOutcome): Tra
   return trail;
 }
 
-function placesOf(
-  layout: Layout,
-  copies: readonly Copy[],
-  answer: NestAnswer,
-): (PlaceOnSheet | undefined)[] {
+function placesOf(layout: Layout, copies: readonly Copy[], answer: NestAnswer): (PlaceOnSheet | undefined)[] {
   const placed = new Map(answer.placements.map((one) => [refKey(one), one]));
   return copies.map(({ ref }) => {
     const one = placed.get(refKey(ref));

@@ -48,7 +48,12 @@ export type FarthestOf = (sheet: number) => number;
  * as little as possible, then draws each sheet together along its contacts. False if that can't be done; the world is
  * then at the tightest ease, where something meets.
  */
-export function settleSheets(scene: Scene, world: World, shapes: ContactShapes, farthest: FarthestOf): boolean {
+export function settleSheets(
+  scene: Scene,
+  world: World,
+  shapes: ContactShapes,
+  farthest: FarthestOf,
+): boolean {
   for (let s = 0; s < world.sheets.length; s++) {
     const pieces: number[] = [];
     for (let i = 0; i < world.count; i++) if (world.sheetOf[i] === s) pieces.push(i);

@@ -59,8 +59,11 @@ export interface Hunt {
   best: Find;
   /** Counts the layouts that were better than all before. */
   found: number;
-  step: number;
+  /** By sheet: the share of its used area that the next squeeze takes off. */
+  readonly step: Float64Array;
   pool: Draft[];
+  /** The sheet whose squeeze the pool is about. */
+  squeezed: number;
   swapsInVain: number;
   insertsInVain: number;
   /** Work spent on each way. */
@@ -85,8 +88,9 @@ export function startHunt(
     units,
     best: findOf(world, units),
     found: 0,
-    step: SQUEEZE_FIRST,
+    step: new Float64Array(world.sheets.length).fill(SQUEEZE_FIRST),
     pool: [],
+    squeezed: 0,
     swapsInVain: 0,
     insertsInVain: 0,
     inserted: 0,
@@ -194,11 +198,16 @@ const INSERTING: SeparateEffort = { attempts: 2, rounds: 100 };
 /** A step from the best layout: a large one while such steps succeed. */
 function* squeeze(hunt: Hunt): Generator<undefined, void> {
   startFromBest(hunt);
-  squeezeBy(hunt, hunt.step);
-  const isLarge = hunt.step > SQUEEZE_LEAST;
+  const s = chooseSheet(hunt);
+  if (s < 0) return;
+  const step = hunt.step[s]!;
+  squeezeBy(hunt, s, step);
+  const isLarge = step > SQUEEZE_LEAST;
   if (yield* tryToSeparate(hunt, isLarge ? LARGE_STEP : SMALL_STEP)) return;
-  if (isLarge) hunt.step = Math.max(SQUEEZE_LEAST, hunt.step / 2);
-  else keepDraft(hunt);
+  hunt.step[s] = Math.max(SQUEEZE_LEAST, step / 2);
+  if (isLarge) return;
+  hunt.squeezed = s;
+  keepDraft(hunt);
 }
 
 /** Another draft: one of those kept, the better ones more often, with two large pieces exchanged. */
@@ -211,13 +220,20 @@ function* swap(hunt: Hunt): Generator<undefined, void> {
   if (yield* tryToSeparate(hunt, SMALL_STEP)) return;
   hunt.swapsInVain++;
   keepDraft(hunt);
+  // Other sheets have their turn.
+  if (hunt.swapsInVain % SWAPS_A_SHEET === 0 && usedSheets(world).length > 1) hunt.pool = [];
 }
+
+/** Swaps that one sheet's squeeze is worth where there are several. */
+const SWAPS_A_SHEET = 4;
 
 /** A small step from the best layout, which leaves everything about where it is. */
 function* compress(hunt: Hunt): Generator<undefined, void> {
   startFromBest(hunt);
+  const s = chooseSheet(hunt);
+  if (s < 0) return;
   const share = hunt.random.next();
-  squeezeBy(hunt, COMPRESS_LEAST + (COMPRESS_MOST - COMPRESS_LEAST) * share * share);
+  squeezeBy(hunt, s, COMPRESS_LEAST + (COMPRESS_MOST - COMPRESS_LEAST) * share * share);
   yield* tryToSeparate(hunt, COMPRESSING);
 }
 
@@ -284,22 +300,34 @@ function usedArea(world: World): number {
   return sum;
 }
 
-/** Takes a share of all used area from one of the sheets: mostly the last one that is used. */
-function squeezeBy(hunt: Hunt, share: number): void {
+/** Takes a share of its used area from a sheet. */
+function squeezeBy(hunt: Hunt, s: number, share: number): void {
   const { world, random } = hunt;
-  const used = world.sheets.flatMap(({ limit, minU }, s) => (limit > minU && hasFreePiece(world, s) ? [s] : []));
-  if (used.length === 0) return;
-  const last = used[used.length - 1]!;
-  const s = used.length === 1 || random.next() < LAST_SHEET_SHARE ? last : used[random.integer(used.length)]!;
   const sheet = world.sheets[s]!;
-  const area = Math.max(0, areaUpTo(sheet, sheet.limit) - share * hunt.best.areaMm2);
+  const area = (1 - share) * areaUpTo(sheet, sheet.limit);
   const target = Math.min(sheet.limit - LEAST_SQUEEZE_MM, limitForArea(sheet, area));
   const by = sheet.limit - Math.max(sheet.minU, target);
   squeezeSheet(world, s, by, sheet.minU + random.next() * (sheet.limit - sheet.minU));
   refreshAll(world);
 }
 
-const LAST_SHEET_SHARE = 0.7;
+/** A sheet to be squeezed: of those that some piece may lie on mostly the last one that is used; -1 if none can be. */
+function chooseSheet({ world, random }: Hunt): number {
+  const used = usedSheets(world);
+  if (used.length < 2) return used[0] ?? -1;
+  if (random.next() < ANY_SHEET_SHARE) return used[random.integer(used.length)]!;
+  const free: number[] = [];
+  for (let i = 0; i < world.count; i++) if (world.sheetOf[i]! >= 0 && world.isFixed[i] === 0) free.push(i);
+  const own = world.mayLie[free[random.integer(free.length)]!]!.filter((s) => used.includes(s));
+  return own[own.length - 1] ?? used[used.length - 1]!;
+}
+
+/** Sheets on which something lies that may move. */
+function usedSheets(world: World): number[] {
+  return world.sheets.flatMap((_, s) => (hasFreePiece(world, s) ? [s] : []));
+}
+
+const ANY_SHEET_SHARE = 0.3;
 const LEAST_SQUEEZE_MM = 0.002;
 
 function hasFreePiece(world: World, sheet: number): boolean {
@@ -323,7 +351,8 @@ function exchangeTwo(world: World, random: Random): void {
   for (let k = 0; k < TRIES; k++) {
     const b = large[random.integer(large.length)]!;
     if (world.kindOf[a] === world.kindOf[b]) continue;
-    if (!world.mayLie[a]!.includes(world.sheetOf[b]!) || !world.mayLie[b]!.includes(world.sheetOf[a]!)) continue;
+    if (!world.mayLie[a]!.includes(world.sheetOf[b]!) || !world.mayLie[b]!.includes(world.sheetOf[a]!))
+      continue;
     exchange(world, a, b);
     break;
   }

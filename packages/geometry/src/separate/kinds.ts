@@ -6,13 +6,7 @@ import { ringArea, orientRing } from '../shape/ring.js';
 import { simplifyGrowing, simplifyShrinking } from '../shape/simplify.js';
 import { OFFSET_ARC_TOLERANCE_MM } from '../tolerance.js';
 import type { Point, Region, Ring } from '../types/shape.js';
-import {
-  MOST_PART_POLES,
-  MOST_POLES,
-  SHAPE_CORNERS,
-  SHAPE_SIMPLIFY_MM,
-  TIGHT_EASE_MM,
-} from './constants.js';
+import { MOST_PART_POLES, MOST_POLES, SHAPE_CORNERS, SHAPE_SIMPLIFY_MM, TIGHT_EASE_MM } from './constants.js';
 import { insetRingBy } from './inset.js';
 import { polesOf } from './poles.js';
 import type { SepShape, ShapeBody } from './shape.js';
@@ -47,7 +41,8 @@ export function shapesOf(prepared: PreparedItem, options: ShapeOptions): SepShap
   const parts = prepared.needs.filter(({ needClass }) => options.strictNeeds.has(needClass));
   const partPoles = parts.map(({ insetRings }) => polesOf(insetRings, flatArea(insetRings), MOST_PART_POLES));
   return options.eases.map((ease): SepShape => {
-    const inset = (all: readonly Float64Array[]): Float64Array[] => all.map((ring) => insetRingBy(ring, ease));
+    const inset = (all: readonly Float64Array[]): Float64Array[] =>
+      all.map((ring) => insetRingBy(ring, ease));
     const plain = ringSetOf(inset(rings), centreX, centreY);
     const outline = edge === undefined ? plain : ringSetOf(inset(edge), centreX, centreY);
     const pair = near === undefined ? plain : ringSetOf(inset(near), centreX, centreY);
@@ -81,11 +76,10 @@ export function shapesOf(prepared: PreparedItem, options: ShapeOptions): SepShap
 /** Fewer corners, only ever so that the material grows. */
 function simpler(region: Region): Region {
   return {
-    outer: region.outer.length > SHAPE_CORNERS ? simplifyGrowing(region.outer, SHAPE_SIMPLIFY_MM) : region.outer,
+    outer:
+      region.outer.length > SHAPE_CORNERS ? simplifyGrowing(region.outer, SHAPE_SIMPLIFY_MM) : region.outer,
     openings: region.openings.map((ring) =>
-      ring.length > SHAPE_CORNERS
-        ? orientRing(simplifyShrinking(ring, SHAPE_SIMPLIFY_MM), 'opening')
-        : ring,
+      ring.length > SHAPE_CORNERS ? orientRing(simplifyShrinking(ring, SHAPE_SIMPLIFY_MM), 'opening') : ring,
     ),
   };
 }

@@ -18,7 +18,10 @@ export function overlapSeverity(
   const p = a.shape;
   const q = b.shape;
   const growth = isFar ? p.farGrowth + q.farGrowth : p.pairGrowth + q.pairGrowth;
-  if (!polesMeet(a, b, dx, dy, growth) && !ringsMeet(isFar ? a.far : a.pair, isFar ? b.far : b.pair, dx, dy)) {
+  if (
+    !polesMeet(a, b, dx, dy, growth) &&
+    !ringsMeet(isFar ? a.far : a.pair, isFar ? b.far : b.pair, dx, dy)
+  ) {
     return 0;
   }
   const diameter = p.diameter > q.diameter ? p.diameter : q.diameter;

@@ -13,10 +13,7 @@ export function originOf(turned: Turned, x: number, y: number): { u: number; v: 
 }
 
 /** The places of an answer as a snapshot, without touching the world; the limits are those of the world's sheets. */
-export function snapshotAt(
-  world: World,
-  at: readonly (PlaceOnSheet | undefined)[],
-): Snapshot {
+export function snapshotAt(world: World, at: readonly (PlaceOnSheet | undefined)[]): Snapshot {
   const { count } = world;
   const snapshot = {
     sheetOf: new Int32Array(count).fill(-1),

@@ -36,7 +36,9 @@ export function placeRules(
   if (!isBound.includes(true)) return undefined;
   return {
     look: (piece, sheet, turned, x, y) =>
-      isBound[piece] === true ? look(layout, prepared[piece]!, mates[piece], world(), sheet, turned, x, y) : 0,
+      isBound[piece] === true
+        ? look(layout, prepared[piece]!, mates[piece], world(), sheet, turned, x, y)
+        : 0,
     prove: (piece, sheet, turned, x, y) =>
       isBound[piece] === true && !proven(layout, prepared[piece]!, mates[piece], world(), sheet, turned, x, y)
         ? 1
@@ -75,7 +77,9 @@ function look(
       }
       if (!isLocal) continue;
       const direction = cache.directionDeg[at]!;
-      const off = Number.isNaN(direction) ? EXCESS_DEG : angleExcessDeg(angleRule, arrow - direction) + margin;
+      const off = Number.isNaN(direction)
+        ? EXCESS_DEG
+        : angleExcessDeg(angleRule, arrow - direction) + margin;
       if (off > 0) excess = Math.max(excess, off / EXCESS_DEG);
     }
   }
@@ -100,7 +104,13 @@ function lookAtMate(
   const other = world.turned[mate.piece]!;
   const theirs = layout.fields[sheet]!;
   const own = fieldAt(cache, turned, prepared, x, y);
-  const its = fieldAt(theirs, other, preparedOf(layout, world, mate.piece), world.x[mate.piece]!, world.y[mate.piece]!);
+  const its = fieldAt(
+    theirs,
+    other,
+    preparedOf(layout, world, mate.piece),
+    world.x[mate.piece]!,
+    world.y[mate.piece]!,
+  );
   const apart = Math.abs(turnDeg(own.relativeDeg, -its.relativeDeg, 180));
   if (Number.isNaN(apart)) return 1;
   const off = apart - rule.toleranceDeg + Math.min(LOOK_MARGIN_DEG, rule.toleranceDeg / 4);
@@ -121,11 +131,7 @@ function fieldAt(
 ): { relativeDeg: number; axis: number } {
   const px = prepared.proofPoints[0]! - turned.shape.centreX;
   const py = prepared.proofPoints[1]! - turned.shape.centreY;
-  const at = cacheIndex(
-    cache,
-    x + px * turned.cos - py * turned.sin,
-    y + px * turned.sin + py * turned.cos,
-  );
+  const at = cacheIndex(cache, x + px * turned.cos - py * turned.sin, y + px * turned.sin + py * turned.cos);
   return {
     relativeDeg: prepared.item.angleRule.arrowDeg + turned.deg - cache.directionDeg[at]!,
     axis: cache.axisDistance[at]!,

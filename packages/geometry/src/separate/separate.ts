@@ -25,9 +25,9 @@ export function* separate(world: World, effort: SeparateEffort): Generator<undef
   if (total === 0) return true;
   let best: Snapshot = snapshotOf(world);
   let least = total;
-  for (let attempt = 0; attempt < effort.attempts; ) {
+  for (let attempt = 0; attempt < effort.attempts;) {
     const leastBefore = least;
-    for (let round = 0; round < effort.rounds; ) {
+    for (let round = 0; round < effort.rounds;) {
       yield* moveColliding(world);
       total = totalSeverity(world);
       if (total === 0) return true;

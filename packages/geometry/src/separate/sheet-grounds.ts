@@ -38,7 +38,9 @@ function groundOf(regions: readonly Region[], frame: Frame): Ground | undefined 
 function allowedForBodies(sheet: Sheet, distances: Distances): readonly Region[] {
   const { edge } = distances;
   const within = edge > 0 ? offsetRegions([sheet.region], -(edge + OFFSET_SHORT_MM), ROUND) : [sheet.region];
-  const voids = sheet.qualities.filter(({ isVoid }) => isVoid).flatMap((quality) => keptOff(quality, distances));
+  const voids = sheet.qualities
+    .filter(({ isVoid }) => isVoid)
+    .flatMap((quality) => keptOff(quality, distances));
   return voids.length === 0 ? within : subtractRegions(within, unionRegions(voids));
 }
 

@@ -28,7 +28,9 @@ export function copiesFor(layout: Layout, answer: NestAnswer): Copy[] {
     }
     for (const copy of set.copies) isIn[copy] = 1;
   }
-  const chosen = copies.filter((copy, i) => isIn[i] === 1 && (placed.has(refKey(copy.ref)) || mayBeLaid(layout, copy)));
+  const chosen = copies.filter(
+    (copy, i) => isIn[i] === 1 && (placed.has(refKey(copy.ref)) || mayBeLaid(layout, copy)),
+  );
   return chosen.length > MOST_COPIES ? [] : chosen;
 }
 

@@ -91,7 +91,11 @@ export function worldOf(
  * Sheets on which each copy may lie while the others of its set stay on their sheet or lot; `at` are the sheets where
  * they lie, -1 for nowhere.
  */
-export function sheetsForCopies(scene: Scene, copies: readonly Copy[], at: Int32Array): (readonly number[])[] {
+export function sheetsForCopies(
+  scene: Scene,
+  copies: readonly Copy[],
+  at: Int32Array,
+): (readonly number[])[] {
   const { layout, sheets } = scene;
   const bySet = new Map<number, number[]>();
   copies.forEach((copy, i) => {

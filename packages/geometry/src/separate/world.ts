@@ -270,14 +270,7 @@ export function costAt(
 }
 
 /** What the sheet and the rules cost. */
-function elsewhereCost(
-  world: World,
-  i: number,
-  sheet: number,
-  turned: Turned,
-  x: number,
-  y: number,
-): number {
+function elsewhereCost(world: World, i: number, sheet: number, turned: Turned, x: number, y: number): number {
   let cost = 0;
   if (turned.bodies.length > 0) {
     const severity = groundSeverityAt(world, sheet, turned, x, y);
@@ -330,11 +323,10 @@ function refreshOwn(world: World, i: number): void {
   // A piece that sticks out of the box, which `withinU` and `withinV` allow only to one that is too large for it.
   if (out > BOX_SLACK) world.groundSeverity[i] = Math.sqrt(out * lambda) * lambda;
   if (turned.bodies.length > 0) {
-    world.groundSeverity[i]! += groundSeverityAt(world, sheet, turned, world.x[i]!, world.y[i]!);
+    world.groundSeverity[i] += groundSeverityAt(world, sheet, turned, world.x[i]!, world.y[i]!);
   }
   if (world.rules !== undefined) {
-    world.ruleSeverity[i] =
-      world.rules.prove(i, sheet, turned, world.x[i]!, world.y[i]!) * lambda * lambda;
+    world.ruleSeverity[i] = world.rules.prove(i, sheet, turned, world.x[i]!, world.y[i]!) * lambda * lambda;
   }
 }
 
