@@ -92,7 +92,7 @@ export function spansOf(site: LaneSite, kind: StrapKind, shape: StrapShape, v: n
 const PARTS_OF_STEP = 8;
 
 /** Room for lines 16 m to either side, in parts of a grid step. */
-const LINES = 2 ** 28;
+const LINES = 268_435_456;
 
 /** One number for a kind, the way round and its line. */
 function lineKey({ prepared }: StrapKind, { turnDeg }: StrapShape, v: number): number {

@@ -106,7 +106,7 @@ function exactPlace(sheet: Sheet, x: number, y: number): PlaceLook {
 }
 
 /** More rows than any sheet has on that lattice, so that a place has one number. */
-const LOOK_ROWS = 2 ** 24;
+const LOOK_ROWS = 16_777_216;
 
 function roughPlace(look: FieldLook, x: number, y: number): PlaceLook {
   const column = Math.round(x / LOOK_PITCH_MM);
