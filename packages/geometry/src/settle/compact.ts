@@ -9,7 +9,7 @@ import type { Places } from './places.js';
 import { createPlaces, readPlaces, writePlaces } from './places.js';
 import { PLAIN_LIMITS, project } from './project.js';
 import type { Rows } from './rows.js';
-import { addMoveLimits, createRows, holdAsTheyAre, MOVING_WIDTH } from './rows.js';
+import { addMoveLimits, createRows, holdAsTheyAre, MOVING_WIDTH, takeTies } from './rows.js';
 
 export interface CompactOptions {
   /** Pairs within this reach are looked at in a step, and no body moves farther than a third of it, mm. */
@@ -46,8 +46,10 @@ export function compactStrip(task: SettleTask, options: CompactOptions = {}): Co
   const work = startWork(task, options, 1);
   const column = 2 * work.places.free;
   let length = greatestX(task, work.places);
+  let stuck = 0;
   while (work.rounds < work.maxSteps && work.places.free > 0) {
     collect(work, column);
+    if (stuck === 1 && takeTies(work.rows) === 0) break;
     work.unknowns[column] = length;
     holdAsTheyAre(work.rows, work.unknowns);
     // Pulled this far, the length outweighs the moves of all bodies together, so that only it counts.
@@ -56,7 +58,9 @@ export function compactStrip(task: SettleTask, options: CompactOptions = {}): Co
     const reached = greatestX(task, work.places);
     const gain = length - reached;
     length = Math.min(length, reached);
-    if (gain < work.least) break;
+    // Where corners meet, the other line may leave the way free; which one was taken is a matter of the last bit.
+    stuck = gain < work.least ? stuck + 1 : 0;
+    if (stuck > 2) break;
   }
   return { ...resultOf(work), length };
 }

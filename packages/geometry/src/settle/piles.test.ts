@@ -50,7 +50,7 @@ describe('piles of pieces', () => {
   it('when a strip is compacted, it gets shorter, and no gap is lost on the way', () => {
     for (const kind of ['convex', 'rough'] as const) {
       for (const gap of [0, 2]) {
-        for (let seed = 1; seed <= 4; seed++) {
+        for (let seed = 1; seed <= 2; seed++) {
           const { rings, shapes } = pile(seed, kind, 14);
           const start = laidByBoxes(shapes, HEIGHT, gap);
           const bounds = { minX: 0, minY: 0, maxX: Infinity, maxY: HEIGHT };
@@ -71,7 +71,7 @@ describe('piles of pieces', () => {
   it('when a tight strip is disturbed by up to 0.1 mm, it settles within its length, as jsts and the check say', () => {
     for (const kind of ['convex', 'rough'] as const) {
       for (const gap of [0, 2]) {
-        for (let seed = 11; seed <= 14; seed++) {
+        for (let seed = 11; seed <= 12; seed++) {
           const { random, rings, shapes } = pile(seed, kind, 14);
           const open = { minX: 0, minY: 0, maxX: Infinity, maxY: HEIGHT };
           const strip = compactStrip({ shapes, ...laidByBoxes(shapes, HEIGHT, gap), gap, bounds: open });
@@ -134,6 +134,19 @@ describe('piles of pieces', () => {
     const slipped = across(0.5);
     expect(judged([diamond, diamond], slipped).distance).toBeGreaterThan(2 - 1e-6);
     expect(slipped.length).toBeLessThan(level.length);
+  });
+
+  it('when squares meet corner to corner, they slip past each other', () => {
+    const square = ringOf([[0, 0], [50, 0], [50, 50], [0, 50]]); // prettier-ignore
+    const shapes = shapesOf([square, square, square]);
+    const strip = compactStrip({
+      shapes,
+      x: Float64Array.of(0, 50, 100),
+      y: Float64Array.of(0, 50, 100),
+      gap: 0,
+      bounds: { minX: 0, minY: 0, maxX: Infinity, maxY: 150 },
+    });
+    expect(strip.length).toBeCloseTo(50, 6);
   });
 
   it('when a call is repeated, the places are the same to the bit', () => {

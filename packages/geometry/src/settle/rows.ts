@@ -1,3 +1,5 @@
+import { ROW_HELD_MM } from './constants.js';
+
 /**
  * Linear conditions  sum of value · unknown >= bound  in flat arrays, `width` entries a row (unused ones are 0 · unknown 0).
  * Grows as rows are added; made once and used again.
@@ -75,6 +77,17 @@ export function takeSecond(rows: Rows, row: number): void {
   for (let e = row * rows.width; e < (row + 1) * rows.width; e++) rows.value[e] = rows.second[e]!;
   rows.bound[row] = rows.secondBound[row]!;
   rows.secondShort[row] = Infinity;
+}
+
+/** Pairs that touch along two directions at once take the second one; gives how many did. */
+export function takeTies(rows: Rows): number {
+  let taken = 0;
+  for (let row = 0; row < rows.count; row++) {
+    if (rows.secondShort[row]! > ROW_HELD_MM) continue;
+    takeSecond(rows, row);
+    taken++;
+  }
+  return taken;
 }
 
 function grown(array: Float64Array): Float64Array {
