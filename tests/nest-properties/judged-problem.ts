@@ -16,8 +16,8 @@ export interface Judged extends RandomProblem {
 }
 
 /** Has a problem laid through the public door, and has both judges look at the answer. */
-export function judgeProblem(judge: Judge, number: number): Judged {
-  const random = randomProblem(number);
+export function judgeProblem(judge: Judge, number: number, joins?: number): Judged {
+  const random = randomProblem(number, joins);
   const { problem } = random;
   const refused = [...new Set(refuseUnsupported(problem).map(({ code }) => code))];
   if (refused.length > 0) return { ...random, refused, faults: [] };

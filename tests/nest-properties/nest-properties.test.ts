@@ -12,6 +12,8 @@ import type { Judged } from './judged-problem.js';
 
 const FIRST = Number(process.env['HIDEBOUND_NEST_FROM'] ?? 1);
 const COUNT = Number(process.env['HIDEBOUND_NEST_PROBLEMS'] ?? 50);
+/** For the long run: joins of every problem, instead of its own number of them. */
+const JOINS = process.env['HIDEBOUND_NEST_JOINS'];
 const PER_TEST = 10;
 const TIMEOUT_MS = 3_600_000;
 
@@ -46,7 +48,7 @@ describe('random problems', () => {
     'when problems $from to $to are laid, neither judge finds a fault',
     ({ from, to }) => {
       for (let number = from; number <= to; number++) {
-        const judged = judgeProblem(judge, number);
+        const judged = judgeProblem(judge, number, JOINS === undefined ? undefined : Number(JOINS));
         const { kind, problem, faults, answer } = judged;
         expect(faults, `problem ${number}, ${kind}`).toEqual([]);
         if (answer === undefined) {

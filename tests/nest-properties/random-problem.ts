@@ -28,12 +28,16 @@ export interface RandomProblem {
   readonly problem: NestProblem;
 }
 
-/** Problem of a number: the same problem for the same number, whoever asks. */
-export function randomProblem(number: number): RandomProblem {
+/** Share of the problems that are searched up to a first join; the others end with the first layout. */
+const SHARE_WITH_JOIN = 0.3;
+
+/** Problem of a number: the same for the same number, whoever asks; `joins` overrules its own number of joins. */
+export function randomProblem(number: number, joins?: number): RandomProblem {
   const random = createRandom(number);
   const kind = KINDS[number % KINDS.length]!;
   const sheets = randomSheets(random.fork(1), kind);
   const items = randomItems(random.fork(2), kind, sheets);
+  const own = random.next() < SHARE_WITH_JOIN ? 1 : 0;
   const plain: NestProblem = {
     items,
     setKinds: randomSetKinds(random.fork(3), kind, items),
@@ -41,7 +45,7 @@ export function randomProblem(number: number): RandomProblem {
     fixed: [],
     distances: randomDistances(random.fork(4)),
     objective: { mode: modeOf(kind), keepMm: [random.between(50, 250), random.between(50, 120)] },
-    budget: { seed: number, streams: hasTwoStreams(kind) ? 2 : 1, joins: random.integer(2) },
+    budget: { seed: number, streams: hasTwoStreams(kind) ? 2 : 1, joins: joins ?? own },
   };
   return { number, kind, problem: kind.startsWith('fixed') ? withFixed(random.fork(5), plain) : plain };
 }
@@ -106,12 +110,13 @@ function randomItems(random: Random, kind: ProblemKind, sheets: readonly Sheet[]
   const share = kind === 'strip' ? STRIP_SHARE : random.between(SHARE.least, SHARE.most);
   const net = sheets.reduce((sum, { region }) => sum + regionArea(region), 0);
   const each = (share * net) / random.between(COPIES.least, COPIES.most);
+  const strictness = pick(random, [0.2, 0.5, 1]);
   const items: Item[] = [];
   for (let i = 0; i < kinds; i++) {
     const isStrap = (kind === 'lanes' || kind === 'everything') && i % 2 === 0;
     const item = isStrap
-      ? strapItem(random, `strap ${i + 1}`, each, sheets)
-      : pieceItem(random, `piece ${i + 1}`, each, sheets);
+      ? strapItem(random, `strap ${i + 1}`, each, sheets, strictness)
+      : pieceItem(random, `piece ${i + 1}`, each, sheets, strictness);
     const blocked = (kind === 'rough cuts' || kind === 'everything') && !isStrap && random.next() < 0.6;
     items.push(blocked ? { ...item, group: 'dyed', roughMargin: random.between(4, 12) } : item);
     if (random.next() < 0.25 && !isStrap) items.push(mirrored(random, items.at(-1)!));
@@ -119,30 +124,49 @@ function randomItems(random: Random, kind: ProblemKind, sheets: readonly Sheet[]
   return items;
 }
 
-function pieceItem(random: Random, id: string, areaMm2: number, sheets: readonly Sheet[]): Item {
+function pieceItem(
+  random: Random,
+  id: string,
+  areaMm2: number,
+  sheets: readonly Sheet[],
+  strictness: number,
+): Item {
   const size = Math.sqrt(areaMm2) * random.between(0.4, 1);
-  return ruledItem(random, id, randomPiece(random, size), sheets);
+  return ruledItem(random, id, randomPiece(random, size), sheets, strictness);
 }
 
-function strapItem(random: Random, id: string, areaMm2: number, sheets: readonly Sheet[]): Item {
+function strapItem(
+  random: Random,
+  id: string,
+  areaMm2: number,
+  sheets: readonly Sheet[],
+  strictness: number,
+): Item {
   // Half of it is on the grid too, and so are its corners.
   const widthMm = 2 * toGrid(random.between(8, 20));
   const length = Math.min(600, Math.max(60, areaMm2 / widthMm));
-  const item = ruledItem(random, id, randomStrap(random, length, widthMm), sheets);
+  const item = ruledItem(random, id, randomStrap(random, length, widthMm), sheets, strictness);
   return { ...item, lane: { widthMm, firmEnd: pick(random, [-1, 0, 1] as const) } };
 }
 
-function ruledItem(random: Random, id: string, region: Region, sheets: readonly Sheet[]): Item {
-  const need = randomNeed(random);
+/** The stricter (up to 1), the more rules it has. */
+function ruledItem(
+  random: Random,
+  id: string,
+  region: Region,
+  sheets: readonly Sheet[],
+  strictness: number,
+): Item {
+  const need = randomNeed(random, strictness);
   const hasReadings = sheets.some(({ thickness }) => thickness !== undefined);
   const face = { name: 'face', areas: [shrunk(region, random.between(0.4, 0.9))] };
   return {
     id,
     region,
     need,
-    parts: random.next() < 0.35 ? [{ ...face, need: { ...need, maxGrade: 0 } }] : [],
-    angleRule: randomAngleRule(random),
-    ...(hasReadings && random.next() < 0.4
+    parts: random.next() < 0.35 * strictness ? [{ ...face, need: { ...need, maxGrade: 0 } }] : [],
+    angleRule: randomAngleRule(random, strictness),
+    ...(hasReadings && random.next() < 0.4 * strictness
       ? {
           thickness: {
             minMm: random.between(1.4, 2.2),
@@ -159,14 +183,16 @@ function ruledItem(random: Random, id: string, region: Region, sheets: readonly 
   };
 }
 
-function randomNeed(random: Random): Need {
-  const zones = random.next() < 0.12 ? { zones: ['bend', pick(random, ['shoulder', 'neck'])] } : {};
-  return { maxGrade: random.integer(4), strong: random.next() < 0.25, ...zones };
+function randomNeed(random: Random, strictness: number): Need {
+  const zones =
+    random.next() < 0.12 * strictness ? { zones: ['bend', pick(random, ['shoulder', 'neck'])] } : {};
+  const maxGrade = random.next() < 0.6 * strictness ? random.integer(3) : 3;
+  return { maxGrade, strong: random.next() < 0.25 * strictness, ...zones };
 }
 
-function randomAngleRule(random: Random): AngleRule {
-  const draw = random.next();
-  const frame = draw < 0.45 ? 'free' : draw < 0.65 ? 'sheet' : 'local';
+function randomAngleRule(random: Random, strictness: number): AngleRule {
+  const isFree = random.next() > 0.6 * strictness;
+  const frame = isFree ? 'free' : random.next() < 0.4 ? 'sheet' : 'local';
   const arrowDeg = pick(random, [0, 0, 90, random.between(-180, 180)]);
   const target = pick(random, [0, 90, random.between(0, 360)]);
   return {
