@@ -126,7 +126,7 @@ function scoreOf(problem: NestProblem, answer: NestAnswer): number[] {
 
 /** One join's work: goes on with the hunt, from the best answer where it is better than this stream's own. */
 function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator<undefined, StreamOutcome> {
-  searcher.scene ??= buildScene(searcher.layout, searcher.problem.distances);
+  searcher.scene ??= yield* buildScene(searcher.layout, searcher.problem.distances);
   yield;
   if (searcher.scene.eases.length > 1) searcher.contacts ??= contactShapes(searcher.scene);
   const start = searcher.trail === undefined ? yield* orRepeats(searcher, best) : best;

@@ -39,7 +39,7 @@ export interface Ground {
 }
 
 /** Points of the distance grid, at most: bounds the time to make it. */
-const MOST_GRID_POINTS = 60_000;
+const MOST_GRID_POINTS = 40_000;
 const FINEST_PITCH_MM = 2;
 /** Edges of the area share squares of about this many pitches. */
 const NET_PITCHES = 8;
@@ -178,7 +178,7 @@ export function groundSeverity(
 ): number {
   const { poleX, poleY } = turned;
   const { poleR } = body;
-  if (poleX.length > 0 && !isOff(ground, body, turned, x, y, shape)) return 0;
+  if (poleX.length > 0 && !isOff(ground, body, turned, x, y)) return 0;
   const decay = DECAY_SHARE * shape.diameter;
   let sum = 0;
   for (let k = 0; k < poleX.length; k++) {
@@ -190,16 +190,15 @@ export function groundSeverity(
 
 function isOff(
   ground: Ground,
-  { poleR }: ShapeBody,
+  { poleR, radius }: ShapeBody,
   { rings, poleX, poleY }: TurnedBody,
   x: number,
   y: number,
-  shape: SepShape,
 ): boolean {
   const slack = 1.5 * ground.pitch;
   const first = depthAt(ground, x + poleX[0]!, y + poleY[0]!);
   if (first < 0) return true;
-  if (first - slack > shape.diameter) return false;
+  if (first - slack > radius) return false;
   for (let k = 0; k < poleX.length; k++) {
     if (poleR[k]! - depthAt(ground, x + poleX[k]!, y + poleY[k]!) > slack) return true;
   }

@@ -9,8 +9,8 @@ import type { Point, Region, Ring } from '../types/shape.js';
 import { MOST_PART_POLES, MOST_POLES, SHAPE_CORNERS, SHAPE_SIMPLIFY_MM, TIGHT_EASE_MM } from './constants.js';
 import { insetRingBy } from './inset.js';
 import { polesOf } from './poles.js';
-import type { SepShape, ShapeBody } from './shape.js';
-import { poleColumns, ringSetOf } from './shape.js';
+import type { RingSet, SepShape, ShapeBody } from './shape.js';
+import { poleColumns, radiusAbout, ringSetOf } from './shape.js';
 
 /** What a kind's shapes depend on beside the item. */
 export interface ShapeOptions {
@@ -48,13 +48,10 @@ export function shapesOf(prepared: PreparedItem, options: ShapeOptions): SepShap
     const pair = near === undefined ? plain : ringSetOf(inset(near), centreX, centreY);
     const columns = poleColumns(poles, centreX, centreY);
     const bodies: ShapeBody[] = [];
-    if (options.hasGround) bodies.push({ ground: 0, rings: outline, ...columns });
+    if (options.hasGround) bodies.push(bodyOf(0, outline, columns));
     parts.forEach(({ needClass, insetRings }, k) => {
-      bodies.push({
-        ground: 1 + needClass,
-        rings: ringSetOf(insetRings, centreX, centreY),
-        ...poleColumns(partPoles[k]!, centreX, centreY),
-      });
+      const rings = ringSetOf(insetRings, centreX, centreY);
+      bodies.push(bodyOf(1 + needClass, rings, poleColumns(partPoles[k]!, centreX, centreY)));
     });
     return {
       pair,
@@ -71,6 +68,11 @@ export function shapesOf(prepared: PreparedItem, options: ShapeOptions): SepShap
       centreY,
     };
   });
+}
+
+function bodyOf(ground: number, rings: RingSet, columns: ReturnType<typeof poleColumns>): ShapeBody {
+  const { poleX, poleY } = columns;
+  return { ground, rings, radius: radiusAbout(rings, poleX[0] ?? 0, poleY[0] ?? 0), ...columns };
 }
 
 /** Fewer corners, only ever so that the material grows. */

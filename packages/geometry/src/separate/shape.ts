@@ -12,6 +12,8 @@ export interface ShapeBody {
   /** Index of the ground, among those of each sheet. */
   readonly ground: number;
   readonly rings: RingSet;
+  /** Farthest corner from the first pole's centre. */
+  readonly radius: number;
   readonly poleX: Float64Array;
   readonly poleY: Float64Array;
   readonly poleR: Float64Array;
@@ -76,4 +78,15 @@ export function poleColumns(
     poleR[i] = poles[3 * i + 2]!;
   }
   return { poleX, poleY, poleR };
+}
+
+/** Farthest corner from a place. */
+export function radiusAbout({ x, y }: RingSet, fromX: number, fromY: number): number {
+  let most = 0;
+  for (let i = 0; i < x.length; i++) {
+    const dx = x[i]! - fromX;
+    const dy = y[i]! - fromY;
+    most = Math.max(most, dx * dx + dy * dy);
+  }
+  return Math.sqrt(most);
 }

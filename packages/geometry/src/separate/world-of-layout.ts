@@ -23,10 +23,14 @@ export interface Scene {
   readonly eases: readonly number[];
 }
 
-/** `distances` are those that were asked for: the layout's own leave room for the largest rough cut. */
-export function buildScene(layout: Layout, distances: Distances): Scene {
+/** Yields after each sheet and item. `distances` are those that were asked for: the layout's own leave room for the largest rough cut. */
+export function* buildScene(layout: Layout, distances: Distances): Generator<undefined, Scene> {
   const { problem, prepared } = layout;
-  const sheets = problem.sheets.map((sheet) => buildSepSheet(sheet, distances, prepared.needs));
+  const sheets: SepSheet[] = [];
+  for (const sheet of problem.sheets) {
+    sheets.push(buildSepSheet(sheet, distances, prepared.needs));
+    yield;
+  }
   const hasGround = sheets.some(({ grounds }) => grounds[0] !== undefined);
   const strictNeeds = new Set(
     prepared.needs.map((_, c) => c).filter((c) => sheets.some(({ grounds }) => grounds[1 + c] !== undefined)),
@@ -36,9 +40,10 @@ export function buildScene(layout: Layout, distances: Distances): Scene {
   const { gap } = distances;
   const farthest = Math.max(gap, distances.betweenGroups ?? 0) / 2;
   const hasGroups = prepared.groups.length > 1;
-  const kinds = prepared.items.map((one): Kind => {
+  const kinds: Kind[] = [];
+  for (const one of prepared.items) {
     const room = Math.max(farthest, roomAround(one.item));
-    return {
+    kinds.push({
       shapes: shapesOf(one, {
         pairGrowth: gap / 2,
         farGrowth: hasGroups ? room : gap / 2,
@@ -49,8 +54,9 @@ export function buildScene(layout: Layout, distances: Distances): Scene {
       }),
       angles: anglesOf(one.item.angleRule, layout.fields),
       group: one.group,
-    };
-  });
+    });
+    yield;
+  }
   return { layout, distances, kinds, sheets, eases };
 }
 

@@ -247,7 +247,7 @@ export function costAt(
   const bottom = y + box.maxY;
   const row = i * count;
   const group = groupOf[i]!;
-  let cost = elsewhereCost(world, i, sheet, turned, x, y);
+  let cost = 0;
   world.work++;
   for (let j = 0; j < count && cost < limit; j++) {
     if (left < maxX[j]! && right > minX[j]! && top < maxY[j]! && bottom > minY[j]! && j !== i) {
@@ -266,7 +266,8 @@ export function costAt(
       cost += severity * w;
     }
   }
-  return cost;
+  // Last, because it takes longest: most places are ruled out by other pieces.
+  return cost < limit ? cost + elsewhereCost(world, i, sheet, turned, x, y) : cost;
 }
 
 /** What the sheet and the rules cost. */
