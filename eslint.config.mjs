@@ -121,8 +121,10 @@ export default tseslint.config(
   },
   {
     // Search code: engines differ in the last bit of these, so they are kept out (docs/architecture.md, sameness).
-    files: ['packages/geometry/src/nest/**/*.ts'],
-    ignores: ['**/*.test.ts'],
+    files: ['lane', 'lattice', 'live', 'nest', 'parallel', 'rough', 'separate', 'settle'].map(
+      (folder) => `packages/geometry/src/${folder}/**/*.ts`,
+    ),
+    ignores: ['**/*.test.ts', '**/test-*.ts'],
     rules: {
       'no-restricted-properties': [
         'error',

@@ -38,8 +38,8 @@ function repeated(ids: readonly string[]): readonly string[] {
 }
 
 function areSaneDistances({ distances }: NestProblem): boolean {
-  const { gap, edge, void: fromVoid, betweenGroups } = distances;
-  return [gap, edge, fromVoid, betweenGroups ?? 0].every(isSaneDistance);
+  const { gap, edge, void: fromVoid, betweenGroups, kerf } = distances;
+  return [gap, edge, fromVoid, betweenGroups ?? 0, kerf ?? 0].every(isSaneDistance);
 }
 
 function isSaneItem(item: Item, items: ReadonlySet<string>, sheets: ReadonlySet<string>): boolean {

@@ -17,7 +17,8 @@ import type { Finding } from './violation.js';
 /**
  * Rule `lane`: straps lie in lanes, each in one. A lane's straps lie between its lines and its ends, parallel,
  * none over another in its row (a straight cut across may be shared); the lane is open at the sheet's edge at
- * the end that it names; nothing else reaches into it. Flaws and openings may lie in it, between straps.
+ * the end that it names; nothing else reaches into it. Its kerf is what the cut takes away at least. Flaws and
+ * openings may lie in it, between straps.
  */
 export function findLaneFaults(context: CheckContext): readonly Finding[] {
   const findings: Finding[] = [...membershipFaults(context)];
@@ -28,7 +29,7 @@ export function findLaneFaults(context: CheckContext): readonly Finding[] {
       findings.push({ rule: 'lane', other: lane.id, sheet: lane.sheet });
       continue;
     }
-    findings.push(...openEndFaults(lane, frame, context));
+    findings.push(...kerfFaults(lane, context), ...openEndFaults(lane, frame, context));
     findings.push(...lane.rows.flatMap((row, index) => rowFaults(context, lane, frame, row, index)));
     findings.push(...intruderFaults(context, lane, frame));
   }
@@ -50,6 +51,13 @@ function membershipFaults(context: CheckContext): readonly Finding[] {
       measured: seats.get(copyKey(copy)) ?? 0,
       required: 1,
     }));
+}
+
+/** A lane of one strap has no line that neighbours could share. */
+function kerfFaults(lane: Lane, { problem }: CheckContext): readonly Finding[] {
+  const required = problem.distances.kerf ?? 0;
+  if (lane.kerfMm >= required - FORGIVEN_MM || strapsOf(lane).length < 2) return [];
+  return [{ rule: 'lane', other: lane.id, sheet: lane.sheet, measured: lane.kerfMm, required }];
 }
 
 function rowFaults(

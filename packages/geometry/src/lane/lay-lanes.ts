@@ -13,7 +13,7 @@ export interface LaneOptions {
   readonly copies?: readonly LaneCopy[];
   /** What lies on the sheets already. Default: the problem's fixed placements. */
   readonly lying?: readonly Placement[];
-  /** Width of the cut between neighbours, in mm; 0, the default, for a knife: they share one line. */
+  /** Width of the cut between neighbours, in mm; 0 for a knife: they share one line. Default: the problem's kerf. */
   readonly kerfMm?: number;
 }
 
@@ -44,7 +44,12 @@ export function layLanes(problem: NestProblem, options: LaneOptions = {}): LaneL
   const copies = openCopies(problem, options.copies ?? numberedCopies(problem), lying);
   let asked = copies;
   for (let round = 0; ; round++) {
-    const laid = layBest({ problem, copies: asked, lying, kerfMm: options.kerfMm ?? 0 });
+    const laid = layBest({
+      problem,
+      copies: asked,
+      lying,
+      kerfMm: options.kerfMm ?? problem.distances.kerf ?? 0,
+    });
     const placements = assignPairs(problem, laid.placements, asked);
     const broken = new Set(brokenPairs(problem, placements.all, lying).map(refKey));
     if (broken.size === 0) {
@@ -68,7 +73,8 @@ function isOfPair({ items }: NestProblem, { item }: CopyRef): boolean {
   return items.some((one) => one.pair !== undefined && (one.id === item || one.mirrorOf === item));
 }
 
-function numberedCopies({ setKinds }: NestProblem): LaneCopy[] {
+/** Every copy that is asked for by number, set by set. */
+export function numberedCopies({ setKinds }: NestProblem): LaneCopy[] {
   const copies: LaneCopy[] = [];
   for (const { sets, members } of setKinds) {
     for (let set = 1; sets !== 'many' && set <= sets; set++) {

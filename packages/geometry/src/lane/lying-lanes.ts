@@ -49,7 +49,8 @@ export function lanesAround(problem: NestProblem, lying: readonly Placement[]): 
           .filter((placement) => !members.has(placement))
           .map((placement) => placedRegion(items.get(placement.item)!, placement));
         for (const rowsOfLane of reachable(sheet, frame, cluster.rows, others)) {
-          lanes.push(laneOf(sheet, frame, rowsOfLane, cluster.kerfMm, laneId(lanes.length)));
+          const kerfMm = cluster.rows.length > 1 ? cluster.kerfMm : (problem.distances.kerf ?? 0);
+          lanes.push(laneOf(sheet, frame, rowsOfLane, kerfMm, laneId(lanes.length)));
         }
       }
     }

@@ -22,7 +22,7 @@ export interface PreparedItem {
   readonly needs: readonly PreparedNeed[];
   /** Where rules about direction and thickness must hold: [x0, y0, …], the centroid first. */
   readonly proofPoints: Float64Array;
-  /** Index of its group among all groups of the problem. */
+  /** Index of its group among `PreparedItems.groups`. */
   readonly group: number;
   /** Angles of its longest hull edges, degrees in its own frame, longest first. */
   readonly edgeAnglesDeg: readonly number[];
@@ -39,12 +39,13 @@ export interface PreparedNeed {
 export interface PreparedItems {
   readonly items: readonly PreparedItem[];
   readonly needs: readonly Need[];
-  readonly groups: readonly (string | undefined)[];
+  /** One for each group, and one more where some of its items have a rough cut and others have none. */
+  readonly groups: readonly string[];
 }
 
 export function prepareItems(problem: NestProblem): PreparedItems {
   const needs = new Map<string, { index: number; need: Need }>();
-  const groups = new Map<string | undefined, number>();
+  const groups = new Map<string, number>();
   const classOf = (need: Need): number => {
     const key = needKey(need);
     const known = needs.get(key) ?? { index: needs.size, need };
@@ -52,8 +53,9 @@ export function prepareItems(problem: NestProblem): PreparedItems {
     return known.index;
   };
   const items = problem.items.map((item, index): PreparedItem => {
-    const group = groups.get(item.group) ?? groups.size;
-    groups.set(item.group, group);
+    const key = groupKey(item);
+    const group = groups.get(key) ?? groups.size;
+    groups.set(key, group);
     const rings = flatRings([item.region]);
     return {
       index,
@@ -69,6 +71,11 @@ export function prepareItems(problem: NestProblem): PreparedItems {
     };
   });
   return { items, needs: [...needs.values()].map(({ need }) => need), groups: [...groups.keys()] };
+}
+
+/** An item without a rough cut keeps out of those of its own group as of any other. */
+function groupKey({ group, roughMargin }: Item): string {
+  return JSON.stringify([group ?? null, roughMargin !== undefined]);
 }
 
 function needKey(need: Need): string {

@@ -7,7 +7,9 @@ import type { PreparedItem } from './prepared-item.js';
 import { fittedRotationDeg, quickLook, rulesHold } from './rules.js';
 import { firstRotations } from './rotations.js';
 import { scanPlaces } from './scan.js';
+import { buildSheetSpace } from './sheet-space.js';
 import type { SheetSpace } from './sheet-space.js';
+import { withoutTaken } from './taken-region.js';
 import type { SheetState } from './sheet-state.js';
 import { createSheetState } from './sheet-state.js';
 import { shrunkRunsOf } from './variant.js';
@@ -31,9 +33,10 @@ export function reasonFor(reasons: Reasons, layout: Layout, prepared: PreparedIt
 function findReason(layout: Layout, prepared: PreparedItem): UnplacedReason {
   const sheets = layout.allowed[prepared.index]!;
   if (sheets.length === 0) return 'no-sheet-allowed';
-  const empty = sheets.map((s) => emptyState(layout, layout.sheets[s]!.space));
+  const spaces = sheets.map((s) => spaceOfSheet(layout, s));
+  const empty = spaces.map((space) => emptyState(layout, space));
   if (empty.some((state) => fits(layout, prepared, state, 'all'))) return 'no-room';
-  const bare = sheets.map((s) => emptyState(layout, withoutNeeds(layout.sheets[s]!.space)));
+  const bare = spaces.map((space) => emptyState(layout, withoutNeeds(space)));
   if (!bare.some((state) => fits(layout, prepared, state, 'none'))) return 'larger-than-every-sheet';
   if (!empty.some((state) => fits(layout, prepared, state, 'none'))) return 'no-leather-good-enough';
   const { thickness } = prepared.item;
@@ -57,6 +60,15 @@ function directionIsUnknown(layout: Layout, prepared: PreparedItem, sheets: read
     const field = layout.problem.sheets[s]!.direction;
     return layout.fields[s]!.directions.length === 0 || (rule.modulo === 360 && field?.axis === undefined);
   });
+}
+
+/** Without what was taken of it: that can be given back. */
+function spaceOfSheet({ sheets, problem, prepared, pitch }: Layout, index: number): SheetSpace {
+  const { space } = sheets[index]!;
+  const sheet = withoutTaken(space.sheet);
+  return sheet === space.sheet
+    ? space
+    : buildSheetSpace(sheet, index, problem.distances, prepared.needs, pitch);
 }
 
 function emptyState(layout: Layout, space: SheetSpace): SheetState {

@@ -98,7 +98,7 @@ function createSearcher(problem: NestProblem, stream: number): Searcher {
     stream,
     inner,
     layout: createLayout(inner.problem),
-    reasons: new Map(),
+    reasons: new Map(inner.reasons),
     random: createRandom(problem.budget.seed).fork(stream),
     scene: undefined,
     contacts: undefined,

@@ -1,6 +1,7 @@
 import type { Frame } from '../nest/frame.js';
 import { frameOf, ringToFrame } from '../nest/frame.js';
 import { flatRings } from '../nest/skin.js';
+import { isTaken } from '../nest/taken-region.js';
 import { intersectRegions, offsetRegions, subtractRegions, unionRegions } from '../shape/clipper.js';
 import { regionArea } from '../shape/ring.js';
 import { OFFSET_ARC_TOLERANCE_MM } from '../tolerance.js';
@@ -45,7 +46,7 @@ function allowedForBodies(sheet: Sheet, distances: Distances): readonly Region[]
 }
 
 function keptOff(quality: QualityRegion, distances: Distances): readonly Region[] {
-  const distance = distances.void + quality.uncertaintyMm;
+  const distance = isTaken(quality) ? quality.searchClearMm : distances.void + quality.uncertaintyMm;
   return distance > 0 ? offsetRegions(quality.areas, distance + OFFSET_SHORT_MM, ROUND) : quality.areas;
 }
 

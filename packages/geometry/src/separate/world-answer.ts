@@ -40,23 +40,12 @@ export function snapshotAnswer(
   const answer = { ...answerOf(layout, laid, reasons, joins), lanes };
   const drawn = drawRoughCuts(problem, answer.placements);
   if (drawn.lifted.length > 0 || drawn.conflicts.length > 0) return undefined;
-  return { ...withoutLaneReasons(problem, answer), roughCuts: drawn.roughCuts };
+  return { ...answer, roughCuts: drawn.roughCuts };
 }
 
 /** An answer with rough cuts drawn; what is in their way is taken off. */
 export function withBlocks(problem: NestProblem, answer: NestAnswer): NestAnswer {
   const { placements, roughCuts, lifted } = drawRoughCuts(problem, answer.placements);
   const unplaced = lifted.map(({ item, set, copy }): Unplaced => ({ item, set, copy, reason: 'no-room' }));
-  const whole = withoutLaneReasons(problem, answer);
-  return { ...whole, placements, roughCuts, unplaced: [...whole.unplaced, ...unplaced] };
-}
-
-/** Straps for which no lane was found: they lie nowhere, because they lie in a lane or not at all. */
-function withoutLaneReasons(problem: NestProblem, answer: NestAnswer): NestAnswer {
-  const straps = new Set(problem.items.filter(({ lane }) => lane !== undefined).map(({ id }) => id));
-  if (straps.size === 0) return answer;
-  const unplaced = answer.unplaced.map((one) =>
-    straps.has(one.item) && one.reason === 'no-sheet-allowed' ? { ...one, reason: 'no-room' as const } : one,
-  );
-  return { ...answer, unplaced };
+  return { ...answer, placements, roughCuts, unplaced: [...answer.unplaced, ...unplaced] };
 }

@@ -191,6 +191,8 @@ export interface Distances {
   readonly void: number;
   /** Between items of different groups, where it is more than the gap. */
   readonly betweenGroups?: number;
+  /** Width of what the cut takes away between neighbours in a lane; absent or 0: a knife, and they share their line. */
+  readonly kerf?: number;
 }
 
 export interface Objective {

@@ -71,6 +71,7 @@ export function nestProblemFor(input: ProblemInput): LayoutProblem {
       gap: Math.max(order.cutting.gapMm, order.cutting.kerfMm),
       edge: order.cutting.edgeMm,
       void: order.cutting.voidMm,
+      ...(order.cutting.kerfMm > 0 ? { kerf: order.cutting.kerfMm } : {}),
     },
     objective: { mode: MODES[order.mode], keepMm: order.keepMm },
     budget,
