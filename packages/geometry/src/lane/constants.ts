@@ -17,7 +17,7 @@ export const START_HALVINGS = 7;
 export const MOST_STARTS = 4;
 
 /** How far a lane may reach from its open end, in lengths of its longest strap, where it is not without a limit. */
-export const REACHES: readonly number[] = [1.15, 2.3];
+export const REACHES: readonly number[] = [1.15, 1.35, 1.7, 2.3];
 
 /** The best lanes without a limit that are tried with one, too. */
 export const MOST_LIMITED = 6;

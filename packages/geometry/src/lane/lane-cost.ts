@@ -33,11 +33,9 @@ export interface SheetCosts {
 
 /** The costs on each sheet, in the order in which sheets are used. */
 export function sheetCosts(problem: NestProblem, longestMm: number, taste: LaneTaste): SheetCosts[] {
-  let open = demandedAreaMm2(problem) / EXPECTED_YIELD;
-  return problem.sheets.map((sheet) => {
-    const net = regionArea(sheet.region);
-    const expectedMm2 = Math.min(net, open);
-    open = Math.max(0, open - expectedMm2);
+  const expected = expectedAreas(problem);
+  return problem.sheets.map((sheet, i) => {
+    const expectedMm2 = expected[i]!;
     const useFrame = frameOf(sheet.useFrom);
     const outline = ringToFrame(useFrame, flatRings([sheet.region])[0]!);
     const keepMm = Math.min(...problem.objective.keepMm);
@@ -45,14 +43,25 @@ export function sheetCosts(problem: NestProblem, longestMm: number, taste: LaneT
   });
 }
 
-function demandedAreaMm2({ items, setKinds }: NestProblem): number {
-  const areas = new Map(items.map((item) => [item.id, regionArea(item.region)]));
-  let sum = 0;
+/** So much of each sheet all pieces together are expected to use up, those first that have the least choice. */
+function expectedAreas({ items, setKinds, sheets }: NestProblem): number[] {
+  const counts = new Map<string, number>();
   for (const { sets, members } of setKinds) {
-    if (sets === 'many') return Infinity;
-    for (const { item, count } of members) sum += sets * count * (areas.get(item) ?? 0);
+    for (const { item, count } of members) counts.set(item, sets === 'many' ? Infinity : sets * count);
   }
-  return sum;
+  const open = sheets.map(({ region }) => regionArea(region));
+  const expected = sheets.map(() => 0);
+  for (const item of [...items].sort((a, b) => a.sheets.length - b.sheets.length)) {
+    let area = ((counts.get(item.id) ?? 0) * regionArea(item.region)) / EXPECTED_YIELD;
+    sheets.forEach(({ id }, i) => {
+      if (!item.sheets.includes(id)) return;
+      const share = Math.min(area, open[i]!);
+      area -= share;
+      open[i]! -= share;
+      expected[i]! += share;
+    });
+  }
+  return expected;
 }
 
 /** What the cost of a lane is told from. `t` is u seen from the open end. */
