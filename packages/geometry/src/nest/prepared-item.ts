@@ -1,6 +1,7 @@
 import { hullAnglesDeg } from './hull-angles.js';
 import { buildSoup, isInSoup } from './soup.js';
 import { flatRings, insetBySkin } from './skin.js';
+import { groupRanks } from '../rough/group-pull.js';
 import { unionRegions } from '../shape/clipper.js';
 import { regionArea, regionCentroid } from '../shape/ring.js';
 import { FIELD_GRID_MM } from '../tolerance.js';
@@ -24,6 +25,8 @@ export interface PreparedItem {
   readonly proofPoints: Float64Array;
   /** Index of its group among `PreparedItems.groups`. */
   readonly group: number;
+  /** Among items alike urgent, those of lower rank are laid first: pieces that share rough cuts one after the other. */
+  readonly rank: number;
   /** Angles of its longest hull edges, degrees in its own frame, longest first. */
   readonly edgeAnglesDeg: readonly number[];
 }
@@ -46,6 +49,7 @@ export interface PreparedItems {
 export function prepareItems(problem: NestProblem): PreparedItems {
   const needs = new Map<string, { index: number; need: Need }>();
   const groups = new Map<string, number>();
+  const ranks = groupRanks(problem);
   const classOf = (need: Need): number => {
     const key = needKey(need);
     const known = needs.get(key) ?? { index: needs.size, need };
@@ -67,6 +71,7 @@ export function prepareItems(problem: NestProblem): PreparedItems {
       needs: prepareNeeds(item, classOf),
       proofPoints: proofPoints(item.region, rings),
       group,
+      rank: ranks.get(item.id)!,
       edgeAnglesDeg: hullAnglesDeg(rings[0]!, MOST_EDGE_ANGLES),
     };
   });
