@@ -1,4 +1,4 @@
-import { convexHull, normalizeDeg, roundPoint, sinCosDeg } from '@hidebound/geometry';
+import { convexHull, intersectRegions, normalizeDeg, roundPoint, sinCosDeg } from '@hidebound/geometry';
 import type { Point, Random, Region, Ring } from '@hidebound/geometry';
 
 /** A random piece about (0, 0), not more than about `size` mm from it; corners on the grid, its ring simple. */
@@ -31,9 +31,10 @@ export function randomStrap(random: Random, length: number, width: number): Regi
   return solid(corners.map(roundPoint));
 }
 
-/** The same, smaller, about (0, 0): lies within for a region that is seen whole from there. */
-export function shrunk({ outer }: Region, share: number): Region {
-  return solid(outer.map(({ x, y }) => roundPoint({ x: x * share, y: y * share })));
+/** What of a piece lies within the same outline made smaller about (0, 0): a face, clipped to the leather as faces are. */
+export function facePart(region: Region, share: number): Region[] {
+  const outer = region.outer.map(({ x, y }) => roundPoint({ x: x * share, y: y * share }));
+  return intersectRegions([region], [solid(outer)]);
 }
 
 /** The mirror image, x to -x, its rings running as they should. */

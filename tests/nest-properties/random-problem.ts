@@ -10,7 +10,7 @@ import type {
   SetKind,
   Sheet,
 } from '@hidebound/geometry';
-import { mirrorImage, randomPiece, randomStrap, shrunk } from './random-pieces.js';
+import { facePart, mirrorImage, randomPiece, randomStrap } from './random-pieces.js';
 import { withFixed } from './random-fixed.js';
 
 /** What a problem is about; in turn, so that any twenty in a row hold them all. */
@@ -159,7 +159,7 @@ function ruledItem(
 ): Item {
   const need = randomNeed(random, strictness);
   const hasReadings = sheets.some(({ thickness }) => thickness !== undefined);
-  const face = { name: 'face', areas: [shrunk(region, random.between(0.4, 0.9))] };
+  const face = { name: 'face', areas: facePart(region, random.between(0.4, 0.9)) };
   return {
     id,
     region,
