@@ -16,9 +16,9 @@ export const POLE_LAST_STEP = 1e-3;
 /** Below this share of the larger diameter, overlap of two circles decays instead of ending (Gardeyn et al. 2025). */
 export const DECAY_SHARE = 0.01;
 
-/** Growth of a pair's weight after a round: least, most, and decay of a pair that is apart (Gardeyn et al. 2025). */
+/** Growth of a pair's weight after a round: least, most (more forgets sooner how bad each pair is), and decay when apart. */
 export const WEIGHT_LEAST = 1.2;
-export const WEIGHT_MOST = 2.0;
+export const WEIGHT_MOST = 1.6;
 export const WEIGHT_DECAY = 0.95;
 
 /** Places drawn for one move: anywhere, and near the present one. */
@@ -30,10 +30,14 @@ export const KEPT_SAMPLES = 3;
 /** Apart means: by this share of the piece's diameter, or at another angle. */
 export const APART_SHARE = 0.1;
 
-/** Reach of the nearby samples, first and last step of the refinement, as shares of the piece's diameter. */
+/** Reach of the nearby samples, as a share of the piece's diameter. */
 export const NEAR_SHARE = 0.5;
+
+/** Steps of the refinement, as shares of the piece's diameter: all kept samples roughly, then the best one finely. */
 export const FIRST_STEP_SHARE = 0.05;
-export const LAST_STEP_SHARE = 0.0005;
+export const ROUGH_STEP_SHARE = 0.003;
+export const FINE_STEP_SHARE = 0.006;
+export const LAST_STEP_SHARE = 0.0003;
 
 /** Turns, in degrees: reach of nearby samples, first and last step of the refinement. */
 export const NEAR_TURN_DEG = 30;
@@ -80,3 +84,7 @@ export const SWAPS_BEFORE_COMPRESSING = 2;
 
 /** Tries to lay what is missing before the rest is drawn together to make room, by turns. */
 export const INSERTS_BEFORE_EXPLORING = 6;
+
+/** Effort of one small squeeze: attempts, and rounds of each that get no better. Fewer rounds leave time for more swaps. */
+export const SMALL_ATTEMPTS = 3;
+export const SMALL_ROUNDS = 60;

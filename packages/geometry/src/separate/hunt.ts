@@ -6,6 +6,8 @@ import {
   INSERTS_BEFORE_EXPLORING,
   MOST_IN_POOL,
   SQUEEZE_FIRST,
+  SMALL_ATTEMPTS,
+  SMALL_ROUNDS,
   SQUEEZE_LEAST,
   SWAPS_BEFORE_COMPRESSING,
 } from './constants.js';
@@ -191,7 +193,7 @@ function chosen(open: readonly Unit[], random: Random): Unit {
 const ANY_UNIT_SHARE = 0.3;
 
 const LARGE_STEP: SeparateEffort = { attempts: 2, rounds: 60 };
-const SMALL_STEP: SeparateEffort = { attempts: 3, rounds: 200 };
+const SMALL_STEP: SeparateEffort = { attempts: SMALL_ATTEMPTS, rounds: SMALL_ROUNDS };
 const COMPRESSING: SeparateEffort = { attempts: 5, rounds: 100 };
 const INSERTING: SeparateEffort = { attempts: 2, rounds: 100 };
 

@@ -1,6 +1,7 @@
 import { roundDeg } from '../nest/angle.js';
 import {
   APART_SHARE,
+  FINE_STEP_SHARE,
   FIRST_STEP_SHARE,
   FIRST_TURN_DEG,
   KEPT_SAMPLES,
@@ -8,6 +9,7 @@ import {
   LAST_TURN_DEG,
   NEAR_SHARE,
   NEAR_TURN_DEG,
+  ROUGH_STEP_SHARE,
   SAMPLES_ANYWHERE,
   SAMPLES_NEAR,
 } from './constants.js';
@@ -50,9 +52,10 @@ export function movePiece(world: World, i: number): boolean {
     for (let k = 0; k < SAMPLES_NEAR; k++) consider(world, i, kept, drawNear(world, i));
   }
   if (kept.length === 0) return false;
-  for (const candidate of kept) refine(world, i, candidate);
+  for (const candidate of kept) refine(world, i, candidate, FIRST_STEP_SHARE, ROUGH_STEP_SHARE);
   let best = kept[0]!;
   for (const candidate of kept) if (candidate.cost < best.cost) best = candidate;
+  refine(world, i, best, FINE_STEP_SHARE, LAST_STEP_SHARE);
   const moved =
     best.sheet !== world.sheetOf[i] ||
     best.x !== world.x[i] ||
@@ -230,21 +233,24 @@ const STEP_GROWS = 1.1;
 const STEP_SHRINKS = 0.5;
 const SLANT_SHRINKS = 0.7;
 
-/** Walks downhill from a candidate in steps along random axes that grow with success and shrink without. */
-function refine(world: World, i: number, one: Candidate): void {
+/**
+ * Walks downhill from a candidate in steps along random axes that grow with success and shrink without, until they are
+ * small. First and last step are shares of the piece's diameter.
+ */
+function refine(world: World, i: number, one: Candidate, from: number, to: number): void {
   if (one.cost === 0) return;
   const { random } = world;
   const sheet = world.sheets[one.sheet]!;
   const { diameter } = one.turned.shape;
-  const least = LAST_STEP_SHARE * diameter;
+  const least = to * diameter;
   const canTurn = !isListed(world, i);
-  let stepU = FIRST_STEP_SHARE * diameter;
+  let stepU = from * diameter;
   let stepV = stepU;
-  let stepDeg = canTurn ? FIRST_TURN_DEG : 0;
+  let stepDeg = canTurn ? (FIRST_TURN_DEG * from) / FIRST_STEP_SHARE : 0;
   while ((stepU > least || stepV > least) && one.cost > 0) {
     const axis = random.integer(canTurn ? 4 : 3);
     if (axis === TURN) {
-      if (stepDeg > LAST_TURN_DEG) stepDeg *= turnStep(world, i, one, stepDeg) ? STEP_GROWS : STEP_SHRINKS;
+      if (stepDeg > (LAST_TURN_DEG * to) / LAST_STEP_SHARE) stepDeg *= turnStep(world, i, one, stepDeg) ? STEP_GROWS : STEP_SHRINKS;
       continue;
     }
     const sign = random.next() < 0.5 ? 1 : -1;
