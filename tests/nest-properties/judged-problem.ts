@@ -1,5 +1,5 @@
 import { refuseUnsupported, runNest } from '@hidebound/geometry';
-import type { NestAnswer, RuleName } from '@hidebound/geometry';
+import type { NestAnswer, NestProblem, RuleName } from '@hidebound/geometry';
 import { checkAnswer } from '@hidebound/geometry/check';
 import type { Judge } from '../../packages/geometry/src/check/test-judge.js';
 import { nameOf, outsideFaults } from './outside-faults.js';
@@ -15,13 +15,24 @@ export interface Judged extends RandomProblem {
   readonly faults: readonly string[];
 }
 
+/** A join takes some thousand units of work; a search that has done so many will not come to one. */
+const MOST_UNITS = 2_000_000;
+
+/** Has the problem laid, but not for ever: a search that never comes to its last join is stopped. */
+export function layProblem(problem: NestProblem): NestAnswer {
+  let units = 0;
+  return runNest(problem, { shouldStop: () => ++units > MOST_UNITS });
+}
+
 /** Has a problem laid through the public door, and has both judges look at the answer. */
 export function judgeProblem(judge: Judge, number: number, joins?: number): Judged {
   const random = randomProblem(number, joins);
   const { problem } = random;
   const refused = [...new Set(refuseUnsupported(problem).map(({ code }) => code))];
   if (refused.length > 0) return { ...random, refused, faults: [] };
-  const answer = runNest(problem);
+  const answer = layProblem(problem);
+  const late =
+    answer.joins === problem.budget.joins ? [] : [`search: it did not come to join ${problem.budget.joins}`];
   const checked = checkAnswer(problem, answer)
     .filter(({ accepted }) => !accepted)
     .map(({ rule, at, other, measured, required }) => {
@@ -31,7 +42,7 @@ export function judgeProblem(judge: Judge, number: number, joins?: number): Judg
   const outside = outsideFaults(judge, problem, answer).map(
     ({ rule, at, other }) => `jsts: ${rule} of ${at} and ${other}`,
   );
-  return { ...random, refused, answer, faults: [...checked, ...outside] };
+  return { ...random, refused, answer, faults: [...late, ...checked, ...outside] };
 }
 
 /** Rules on which both judges have a say. */
