@@ -7,62 +7,94 @@ import type { LaneCopy } from './lane-search.js';
 
 /** Straps that must share a sheet or a lot, and what they may share, in the order in which it is tried. */
 interface BoundStraps {
+  readonly priority: number;
   readonly copies: readonly CopyRef[];
   /** Each as the sheets that it stands for. */
   readonly shares: readonly (readonly string[])[];
-  /** Which share is tried now. */
-  at: number;
 }
 
-/** Rounds in which sets move on to their next share: each lays all lanes anew. */
-const MOST_ROUNDS = 12;
+/** Bound straps and the sheets that they are given. */
+interface Assigned {
+  readonly bound: BoundStraps;
+  readonly sheets: readonly string[];
+}
 
 /**
  * Lays all straps that are asked for by number in lanes, those of one set on one sheet or lot where the set wants it:
- * each set begins with the first sheets that would do, and moves on to the next ones while some of its straps find no
- * place there. The best round is the answer.
+ * as many sets as find room for all their straps on the first sheets that would do, then as many as do on the next.
  */
 export function laySetLanes(problem: NestProblem): LaneLayout {
   const bound = boundStraps(problem);
   if (bound.length === 0) return layLanes(problem);
-  let best: LaneLayout | undefined;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const laid = layLanes(problem, { copies: narrowed(problem, bound) });
-    if (best === undefined || isBetter(problem, laid, best)) best = laid;
-    if (!moveOn(bound, laid)) break;
-  }
-  return best!;
+  const held = new Set(bound.flatMap(({ copies }) => copies.map(refKey)));
+  const loose = numberedCopies(problem).filter((copy) => !held.has(refKey(copy)));
+  const layWith = (assigned: readonly Assigned[]): LaneLayout =>
+    layLanes(problem, {
+      copies: [
+        ...assigned.flatMap(({ bound: { copies }, sheets }) =>
+          copies.map((copy): LaneCopy => ({ ...copy, sheets })),
+        ),
+        ...loose,
+      ],
+    });
+  const whole = assignShares(bound, layWith);
+  const wholeLaid = layWith(whole);
+  const done = new Set(whole.map((one) => one.bound));
+  const others = bound.filter((one) => !done.has(one));
+  if (others.length === 0) return wholeLaid;
+  // Straps of sets that are nowhere whole are laid too where that costs no other ones.
+  const allLaid = layWith([...whole, ...others.map((one) => ({ bound: one, sheets: one.shares[0]! }))]);
+  return isBetter(problem, allLaid, wholeLaid) ? allLaid : withLeft(wholeLaid, others);
+}
+
+function withLeft(laid: LaneLayout, others: readonly BoundStraps[]): LaneLayout {
+  return { ...laid, left: [...laid.left, ...others.flatMap(({ copies }) => copies)] };
 }
 
 function isBetter(problem: NestProblem, laid: LaneLayout, best: LaneLayout): boolean {
   return compareQuick(quickScore(problem, laid.placements), quickScore(problem, best.placements)) < 0;
 }
 
-/** Sets of which a strap found no place try their next share; false if none can. */
-function moveOn(bound: readonly BoundStraps[], { left }: LaneLayout): boolean {
-  const missed = new Set(left.map(refKey));
-  let hasMoved = false;
-  for (const one of bound) {
-    if (one.at + 1 >= one.shares.length || !one.copies.some((copy) => missed.has(refKey(copy)))) continue;
-    one.at++;
-    hasMoved = true;
+/** Share after share, as many of the sets that are still open as all fit, found by halving. */
+function assignShares(
+  bound: readonly BoundStraps[],
+  layWith: (assigned: readonly Assigned[]) => LaneLayout,
+): Assigned[] {
+  const done: Assigned[] = [];
+  let open = bound;
+  for (let at = 0; open.some(({ shares }) => at < shares.length); at++) {
+    const here = open
+      .filter(({ shares }) => at < shares.length)
+      .map((one): Assigned => ({ bound: one, sheets: one.shares[at]! }));
+    const fits = (count: number): boolean => isWhole(layWith, [...done, ...here.slice(0, count)]);
+    let most = 0;
+    for (
+      let tooMany = here.length + 1, count = here.length;
+      tooMany > most + 1;
+      count = (most + tooMany) >> 1
+    ) {
+      if (fits(count)) most = count;
+      else tooMany = count;
+    }
+    const taken = here.slice(0, most);
+    done.push(...taken);
+    open = open.filter((one) => !taken.some((other) => other.bound === one));
   }
-  return hasMoved;
+  return done;
 }
 
-function narrowed(problem: NestProblem, bound: readonly BoundStraps[]): LaneCopy[] {
-  const sheets = new Map(
-    bound.flatMap(({ copies, shares, at }) => copies.map((copy) => [refKey(copy), shares[at]!] as const)),
-  );
-  return numberedCopies(problem).map((copy) => {
-    const own = sheets.get(refKey(copy));
-    return own === undefined ? copy : { ...copy, sheets: own };
-  });
+function isWhole(
+  layWith: (assigned: readonly Assigned[]) => LaneLayout,
+  assigned: readonly Assigned[],
+): boolean {
+  const missed = new Set(layWith(assigned).left.map(refKey));
+  return assigned.every(({ bound }) => !bound.copies.some((copy) => missed.has(refKey(copy))));
 }
 
+/** The most urgent sets first. */
 function boundStraps(problem: NestProblem): BoundStraps[] {
   const items = new Map(problem.items.map((item) => [item.id, item]));
-  return problem.setKinds.flatMap((kind) => {
+  const bound = problem.setKinds.flatMap((kind) => {
     const held = kind.members.flatMap(({ item: id }) => {
       const item = items.get(id);
       return item !== undefined && isHeld(kind.keep, item) ? [item] : [];
@@ -73,6 +105,7 @@ function boundStraps(problem: NestProblem): BoundStraps[] {
       numbers.flatMap((set) => boundSet(problem, kind, group, set)),
     );
   });
+  return bound.sort((a, b) => b.priority - a.priority);
 }
 
 function isHeld(keep: SetKind['keep'], item: Item): boolean {
@@ -89,7 +122,7 @@ function groupsOf({ keep }: SetKind, held: readonly Item[]): Item[][] {
 /** The straps of one set among items that share; empty if there is nothing to choose. */
 function boundSet(
   problem: NestProblem,
-  { keep, members }: SetKind,
+  { keep, members, priority }: SetKind,
   held: readonly Item[],
   set: number,
 ): BoundStraps[] {
@@ -104,8 +137,8 @@ function boundSet(
   const withMates = all.filter((share) => lying.some(({ sheet }) => share.includes(sheet)));
   const forAll = all.filter((share) => canTake(held, share));
   const shares = [withMates, forAll, all].find((choice) => choice.length > 0) ?? [];
-  const isFree = shares.length === 1 && problem.sheets.every(({ id }) => shares[0]!.includes(id));
-  return shares.length === 0 || isFree ? [] : [{ copies, shares, at: 0 }];
+  const isFree = straps.every((item) => item.sheets.every((id) => shares[0]?.includes(id)));
+  return shares.length === 0 || isFree ? [] : [{ priority, copies, shares }];
 }
 
 function canTake(items: readonly Item[], share: readonly string[]): boolean {

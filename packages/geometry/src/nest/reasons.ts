@@ -35,17 +35,14 @@ function findReason(layout: Layout, prepared: PreparedItem): UnplacedReason {
   if (sheets.length === 0) return 'no-sheet-allowed';
   const spaces = sheets.map((s) => spaceOfSheet(layout, s));
   const empty = spaces.map((space) => emptyState(layout, space));
-  if (empty.some((state) => fits(layout, prepared, state, 'all'))) return 'no-room';
+  const { thickness } = prepared.item;
+  const isUnfit =
+    thickness !== undefined && sheets.every((s) => isUnfitThickness(thickness, layout.problem.sheets[s]!));
+  if (!isUnfit && empty.some((state) => fits(layout, prepared, state, 'all'))) return 'no-room';
   const bare = spaces.map((space) => emptyState(layout, withoutNeeds(space)));
   if (!bare.some((state) => fits(layout, prepared, state, 'none'))) return 'larger-than-every-sheet';
   if (!empty.some((state) => fits(layout, prepared, state, 'none'))) return 'no-leather-good-enough';
-  const { thickness } = prepared.item;
-  if (
-    thickness !== undefined &&
-    sheets.every((s) => isUnfitThickness(thickness, layout.problem.sheets[s]!))
-  ) {
-    return 'thickness';
-  }
+  if (isUnfit) return 'thickness';
   if (empty.some((state) => fits(layout, prepared, state, 'angle'))) return 'thickness';
   if (empty.some((state) => fits(layout, prepared, state, 'thickness'))) {
     return directionIsUnknown(layout, prepared, sheets) ? 'direction-unknown' : 'no-room';
@@ -86,7 +83,7 @@ function fits(layout: Layout, prepared: PreparedItem, state: SheetState, counted
   const { space } = state;
   const subject = subjectTo(prepared, counted);
   const cache = layout.fields[space.index]!;
-  const context = { prepared: subject, frame: space.frame, cache, pair: undefined, nearbyDeg: [] };
+  const context = { prepared: subject, frame: space.frame, cache, pair: undefined };
   const accepts = quickLook(subject, space.sheet, space.frame, cache, undefined);
   for (const rotation of firstRotations(context, ROTATIONS_TRIED)) {
     const variant = variantOf(layout, prepared, space.index, rotation);

@@ -31,6 +31,9 @@ import { refuseUnsupported } from './refuse.js';
 import { scoreAnswer } from './score.js';
 import { scoreEntries } from './score-entries.js';
 
+/** Steps of a search in a row that do no work, after which a join is done: far more than exact contacts take. */
+const MOST_IDLE_STEPS = 20_000;
+
 /** What one stream holds between joins. */
 interface Searcher {
   readonly problem: NestProblem;
@@ -113,8 +116,7 @@ function laidCount({ layout, trail }: Searcher): number {
 
 function* firstLayout(searcher: Searcher): Generator<undefined, StreamOutcome> {
   const { problem, layout, reasons, inner } = searcher;
-  const { copies, sets } = layout.demand;
-  yield* layFirst(layout, { copies: new Uint8Array(copies.length), sets: new Uint8Array(sets.length) });
+  yield* layFirst(layout);
   const laid = answerOf(layout, layout.laid, reasons, 0);
   const answer = withBlocks(problem, { ...laid, lanes: inner.lanes });
   return { answer, score: scoreOf(problem, answer) };
@@ -132,13 +134,20 @@ function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator
   const start = searcher.trail === undefined ? yield* orRepeats(searcher, best) : best;
   const trail = takeUp(searcher, searcher.scene, start);
   yield;
-  const { world } = trail.hunt;
-  for (const until = world.work + WORK_PER_JOIN; world.work < until;) {
-    trail.work.next();
-    yield;
-  }
+  yield* searchOn(trail);
   prove(searcher, trail, join);
   return trail.known;
+}
+
+/** Ends early where nothing can be moved: all that lies is fixed, and nothing else finds a place to be tried at. */
+function* searchOn({ hunt: { world }, work }: Trail): Generator<undefined, void> {
+  const until = world.work + WORK_PER_JOIN;
+  let idle = 0;
+  for (let before = world.work; world.work < until && idle < MOST_IDLE_STEPS; before = world.work) {
+    work.next();
+    yield;
+    idle = world.work > before ? 0 : idle + 1;
+  }
 }
 
 /**

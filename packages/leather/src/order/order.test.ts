@@ -316,6 +316,7 @@ describe('the nesting problem of an order', () => {
       gap: 0.2,
       edge: 5,
       void: 4,
+      kerf: 0.2,
     });
   });
 
