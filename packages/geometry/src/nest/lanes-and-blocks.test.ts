@@ -157,7 +157,7 @@ describe('when pieces have rough cuts', () => {
       ...patch('frame', 200, 160, { group: 'body', roughMargin: 8 }),
       region: {
         ...rectangle(-100, -80, 100, 80),
-        openings: [rectangle(-80, -60, 80, 60).outer.toReversed()],
+        openings: [[...rectangle(-80, -60, 80, 60).outer].reverse()],
       },
     };
     const problem = testProblem({
