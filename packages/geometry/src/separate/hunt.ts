@@ -1,5 +1,7 @@
 import type { Random } from '../number/random.js';
 import {
+  CLOSE_DENSITY,
+  CLOSE_SHARE,
   COMPRESS_LEAST,
   COMPRESS_MOST,
   COMPRESS_SHARE,
@@ -26,6 +28,7 @@ import {
   restoreSnapshot,
   setEase,
   snapshotOf,
+  takeOff,
   totalSeverity,
   withinU,
   withinV,
@@ -44,10 +47,12 @@ export interface Unit {
   readonly worth: number;
 }
 
-/** A layout in which nothing meets. What is missing counts first, then the area that is used up, about. */
+/** A layout in which nothing meets. What is missing counts first, then opened sheets, then the area used up, about. */
 export interface Find {
   readonly snapshot: Snapshot;
   readonly missing: number;
+  /** Sheets on which something lies. */
+  readonly opened: number;
   readonly areaMm2: number;
 }
 
@@ -70,6 +75,7 @@ export interface Hunt {
   insertsInVain: number;
   /** Work spent on each way. */
   inserted: number;
+  closed: number;
   explored: number;
   compressed: number;
 }
@@ -96,13 +102,20 @@ export function startHunt(
     swapsInVain: 0,
     insertsInVain: 0,
     inserted: 0,
+    closed: 0,
     explored: 0,
     compressed: 0,
   };
 }
 
 function findOf(world: World, units: readonly Unit[]): Find {
-  return { snapshot: snapshotOf(world), missing: missingIn(world.sheetOf, units), areaMm2: usedArea(world) };
+  const snapshot = snapshotOf(world);
+  const missing = missingIn(world.sheetOf, units);
+  return { snapshot, missing, opened: openedIn(snapshot), areaMm2: usedArea(world) };
+}
+
+function openedIn({ sheetOf }: Snapshot): number {
+  return new Set(sheetOf.filter((s) => s >= 0)).size;
 }
 
 function missingIn(sheetOf: Int32Array, units: readonly Unit[]): number {
@@ -116,7 +129,12 @@ export function findIn({ world, units }: Hunt, snapshot: Snapshot): Find {
   const limits = reachesIn(world, snapshot);
   const drawnIn = { ...snapshot, limits };
   const areaMm2 = world.sheets.reduce((sum, sheet, s) => sum + areaUpTo(sheet, limits[s]!), 0);
-  return { snapshot: drawnIn, missing: missingIn(snapshot.sheetOf, units), areaMm2 };
+  return {
+    snapshot: drawnIn,
+    missing: missingIn(snapshot.sheetOf, units),
+    opened: openedIn(snapshot),
+    areaMm2,
+  };
 }
 
 function isMissing(sheetOf: Int32Array, pieces: readonly number[]): boolean {
@@ -124,7 +142,8 @@ function isMissing(sheetOf: Int32Array, pieces: readonly number[]): boolean {
 }
 
 export function isBetterFind(a: Find, b: Find): boolean {
-  return a.missing !== b.missing ? a.missing < b.missing : a.areaMm2 < b.areaMm2;
+  if (a.missing !== b.missing) return a.missing < b.missing;
+  return a.opened !== b.opened ? a.opened < b.opened : a.areaMm2 < b.areaMm2;
 }
 
 /**
@@ -146,6 +165,10 @@ export function* pursue(hunt: Hunt): Generator<undefined, never> {
     if (wantsInserting(hunt)) {
       yield* insert(hunt);
       hunt.inserted += world.work - before;
+    } else if (wantsClosing(hunt)) {
+      yield* close(hunt);
+      // However little was done, its share of the time is taken.
+      hunt.closed += Math.max(LEAST_CLOSING_WORK, world.work - before);
     } else if (wantsCompressing(hunt)) {
       yield* compress(hunt);
       hunt.compressed += world.work - before;
@@ -165,6 +188,76 @@ function wantsInserting({ best, insertsInVain, inserted, explored, compressed }:
 
 function wantsCompressing({ swapsInVain, compressed, explored }: Hunt): boolean {
   return swapsInVain >= SWAPS_BEFORE_COMPRESSING && compressed < COMPRESS_SHARE * (explored + compressed);
+}
+
+/** While one sheet less would hold everything if it were laid very well. */
+function wantsClosing({ world, best, closed, explored, compressed }: Hunt): boolean {
+  if (best.opened < 2 || closed >= CLOSE_SHARE * (explored + compressed)) return false;
+  return closable(world).length > 0;
+}
+
+const LEAST_CLOSING_WORK = 20_000;
+
+/** Used sheets whose pieces might all lie elsewhere. */
+function closable(world: World): number[] {
+  const area = new Float64Array(world.sheets.length);
+  const canLeave = new Uint8Array(world.sheets.length).fill(1);
+  for (let i = 0; i < world.count; i++) {
+    const s = world.sheetOf[i]!;
+    if (s < 0) continue;
+    area[s]! += world.turned[i]!.shape.areaMm2;
+    if (world.isFixed[i] === 1 || world.mayLie[i]!.length < 2) canLeave[s] = 0;
+  }
+  return world.sheets.flatMap((_, s) => {
+    if (area[s] === 0 || canLeave[s] === 0) return [];
+    let room = 0;
+    let demand = 0;
+    world.sheets.forEach((sheet, other) => {
+      demand += area[other]!;
+      if (other !== s) room += area[other]! > 0 ? areaUpTo(sheet, sheet.maxU) : 0;
+    });
+    return demand < CLOSE_DENSITY * room ? [s] : [];
+  });
+}
+
+/** Tries to do without a sheet: what lies there is laid on the others, anywhere on them. */
+function* close(hunt: Hunt): Generator<undefined, void> {
+  const { world, random } = hunt;
+  startFromBest(hunt);
+  const candidates = closable(world);
+  const s = candidates[random.integer(candidates.length)];
+  if (s === undefined) return;
+  const open = new Set(world.sheetOf.filter((other) => other >= 0 && other !== s));
+  if (random.next() < TRADE_SHARE) tradeSheet(world, random, open);
+  world.sheets.forEach((sheet, other) => {
+    sheet.limit = open.has(other) ? sheet.maxU : sheet.minU;
+  });
+  const leaving: number[] = [];
+  for (let i = 0; i < world.count; i++) {
+    if (world.sheetOf[i]! >= 0 && !open.has(world.sheetOf[i]!)) leaving.push(i);
+  }
+  leaving.sort((a, b) => world.turned[b]!.shape.lambda - world.turned[a]!.shape.lambda || a - b);
+  for (const i of leaving) takeOff(world, i);
+  refreshAll(world);
+  for (const i of leaving) {
+    if (!movePiece(world, i)) return;
+    yield;
+  }
+  yield* tryToSeparate(hunt, CLOSING);
+}
+
+/** Share of the closings in which one of the other sheets is given for a larger one that was not used so far. */
+const TRADE_SHARE = 0.5;
+
+function tradeSheet(world: World, random: Random, open: Set<number>): void {
+  const size = (s: number): number => areaUpTo(world.sheets[s]!, world.sheets[s]!.maxU);
+  const given = [...open][random.integer(open.size)];
+  if (given === undefined) return;
+  for (let i = 0; i < world.count; i++) if (world.isFixed[i] === 1 && world.sheetOf[i] === given) return;
+  const larger = world.sheets.flatMap((_, s) => (!open.has(s) && size(s) > size(given) ? [s] : []));
+  if (larger.length === 0) return;
+  open.delete(given);
+  open.add(larger[random.integer(larger.length)]!);
 }
 
 /** Tries to lay one of the units that are missing, anywhere on the sheets, where all else makes room. */
@@ -195,6 +288,7 @@ const ANY_UNIT_SHARE = 0.3;
 const LARGE_STEP: SeparateEffort = { attempts: 2, rounds: 60 };
 const SMALL_STEP: SeparateEffort = { attempts: SMALL_ATTEMPTS, rounds: SMALL_ROUNDS };
 const COMPRESSING: SeparateEffort = { attempts: 5, rounds: 100 };
+const CLOSING: SeparateEffort = { attempts: 2, rounds: 50 };
 const INSERTING: SeparateEffort = { attempts: 2, rounds: 100 };
 
 /** A step from the best layout: a large one while such steps succeed. */
@@ -270,7 +364,8 @@ const TIGHTENING: SeparateEffort = { attempts: 1, rounds: 50 };
 
 /** While pieces are missing, they may lie anywhere; else nothing may reach beyond where it reached before. */
 function farthestOf({ world, best }: Hunt, sheet: number): number {
-  return best.missing > 0 ? world.sheets[sheet]!.maxU : best.snapshot.limits[sheet]!;
+  const { limit, maxU } = world.sheets[sheet]!;
+  return best.missing > 0 || limit > best.snapshot.limits[sheet]! ? maxU : best.snapshot.limits[sheet]!;
 }
 
 /** Takes the world as the best layout if it is better than that. */
