@@ -28,18 +28,13 @@ export const FIELD_CACHE_MM = 20;
 
 /** How many raster positions are tried exactly, for one piece on one sheet. */
 export const FIRST_CANDIDATES = 6;
-export const IMPROVE_CANDIDATES = 4;
 
 /** Angles and raster positions for a second look at a piece that found no place at first: slower, misses less. */
 export const SECOND_ANGLES = 32;
 export const SECOND_CANDIDATES = 16;
 
-/** Angles tried for a piece in the first layout, and in one step of the improvement. */
+/** Angles tried for a piece that may lie at any. */
 export const FIRST_FREE_ANGLES = 12;
-export const IMPROVE_FREE_ANGLES = 5;
-
-/** Steps of the improvement between two joins. */
-export const STEPS_PER_JOIN = 40;
 
 /** Work of each stream between two joins: a third to half a second of one core. */
 export const WORK_PER_JOIN = 1_000_000;

@@ -7,34 +7,19 @@ import { inOrder } from './order.js';
 import type { Laid } from './sheet-state.js';
 import type { Item } from '../types/problem.js';
 
-/** Which copies are to be laid now; a search turns them on, set by set where sets are laid whole. */
-export interface Wanted {
-  /** By copy: 1 if it counts as missing while it isn't laid. */
-  readonly copies: Uint8Array;
-  /** By set. */
-  readonly sets: Uint8Array;
-}
-
 /** True if the kind's sets are laid whole or not at all, one after the other. */
 export function isLaidBySets(layout: Layout, set: SetOfCopies): boolean {
   return layout.problem.objective.mode === 'sets' || set.kind.sets === 'many';
 }
 
-export function wantSet(wanted: Wanted, set: SetOfCopies): void {
-  wanted.sets[set.index] = 1;
-  for (const copy of set.copies) wanted.copies[copy] = 1;
-}
-
-export function dropSet(layout: Layout, wanted: Wanted, set: SetOfCopies): void {
-  wanted.sets[set.index] = 0;
+function liftSet(layout: Layout, set: SetOfCopies): void {
   for (const copy of set.copies) {
-    wanted.copies[copy] = 0;
     if (layout.laid[copy] !== undefined && !layout.demand.copies[copy]!.isFixed) liftCopy(layout, copy);
   }
 }
 
 /** The first layout: yields after each piece. */
-export function* layFirst(layout: Layout, wanted: Wanted): Generator<undefined, void> {
+export function* layFirst(layout: Layout): Generator<undefined, void> {
   const { sets } = layout.demand;
   const atOnce: SetOfCopies[] = [];
   const oneByOne: SetOfCopies[] = [];
@@ -43,9 +28,8 @@ export function* layFirst(layout: Layout, wanted: Wanted): Generator<undefined, 
     if (isLaidBySets(layout, set) && !hasFixed) oneByOne.push(set);
     else atOnce.push(set);
   }
-  for (const set of atOnce) wantSet(wanted, set);
   yield* layUnits(layout, atOnce);
-  yield* growSets(layout, wanted, oneByOne);
+  yield* growSets(layout, oneByOne);
 }
 
 /** Lays required sets: what is bound together set by set, all other copies in one order. */
@@ -171,14 +155,13 @@ function* layWithin(
 }
 
 /** Lays sets of each kind one after the other, until one doesn't fit. */
-function* growSets(layout: Layout, wanted: Wanted, sets: readonly SetOfCopies[]): Generator<undefined, void> {
+function* growSets(layout: Layout, sets: readonly SetOfCopies[]): Generator<undefined, void> {
   const full = new Set<number>();
   const order = [...sets].sort(
     (a, b) => b.kind.priority - a.kind.priority || b.kind.value - a.kind.value || a.index - b.index,
   );
   for (const set of order) {
     if (full.has(set.kindIndex)) continue;
-    wantSet(wanted, set);
     if (isBound(layout, set)) {
       yield* layBoundSet(layout, { set, copies: set.copies });
     } else {
@@ -188,23 +171,17 @@ function* growSets(layout: Layout, wanted: Wanted, sets: readonly SetOfCopies[])
       }
     }
     if (set.copies.every((copy) => layout.laid[copy] !== undefined)) continue;
-    dropSet(layout, wanted, set);
+    liftSet(layout, set);
     full.add(set.kindIndex);
   }
 }
 
 /** Lays a copy on the first of its sheets that takes it. */
-export function tryToLay(
-  layout: Layout,
-  copy: number,
-  effort: Effort,
-  within?: readonly number[],
-  presentDeg?: number,
-): boolean {
+export function tryToLay(layout: Layout, copy: number, effort: Effort, within?: readonly number[]): boolean {
   const one = layout.demand.copies[copy]!;
   for (const sheet of sheetsFor(layout, one)) {
     if (within !== undefined && !within.includes(sheet)) continue;
-    const place = findPlace(layout, one, sheet, effort, presentDeg);
+    const place = findPlace(layout, one, sheet, effort);
     if (place === undefined) continue;
     layCopy(layout, copy, place);
     return true;

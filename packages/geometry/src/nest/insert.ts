@@ -1,13 +1,4 @@
-import type { Random } from '../number/random.js';
-import { atan2Deg } from '../number/trigonometry.js';
-import {
-  FIRST_CANDIDATES,
-  FIRST_FREE_ANGLES,
-  IMPROVE_CANDIDATES,
-  IMPROVE_FREE_ANGLES,
-  SECOND_ANGLES,
-  SECOND_CANDIDATES,
-} from './constants.js';
+import { FIRST_CANDIDATES, FIRST_FREE_ANGLES, SECOND_ANGLES, SECOND_CANDIDATES } from './constants.js';
 import type { Copy } from './demand.js';
 import type { PlaceEffort } from './exact-place.js';
 import { exactPlace, unsettledPlace } from './exact-place.js';
@@ -15,7 +6,7 @@ import { toU } from './frame.js';
 import type { Layout } from './layout.js';
 import { pairLimitFor, variantOf } from './layout.js';
 import type { RotationContext } from './rotations.js';
-import { firstRotations, randomRotations } from './rotations.js';
+import { firstRotations } from './rotations.js';
 import type { PairLimit } from './rules.js';
 import { fittedRotationDeg, quickLook, rulesHold } from './rules.js';
 import type { Proposal, ScanTaste } from './scan.js';
@@ -24,10 +15,8 @@ import type { Place, SheetState } from './sheet-state.js';
 import type { ScanRuns, Variant } from './variant.js';
 import { grownRunsOf, shrunkRunsOf } from './variant.js';
 
-/** How hard to look for a place, and where rotations come from. */
+/** How hard to look for a place. */
 export interface Effort {
-  /** Absent: the first rotations, the same every time. */
-  readonly random?: Random | undefined;
   readonly mostRotations: number;
   readonly mostCandidates: number;
   /** Weight of empty length behind a piece. */
@@ -52,27 +41,11 @@ export const SECOND_EFFORT: Effort = {
   mostCandidates: SECOND_CANDIDATES,
 };
 
-export function improvingEffort(random: Random, behind: number, exactFits: boolean): Effort {
-  return {
-    random,
-    mostRotations: IMPROVE_FREE_ANGLES,
-    mostCandidates: IMPROVE_CANDIDATES,
-    behind,
-    exactFits,
-  };
-}
-
 /** An undemanding piece is laid so much farther on to leave good leather to those that need it. */
 const GOOD_LEATHER_MM = 100;
 
 /** The best place found for a copy on one sheet, valid for now; undefined if none was found. */
-export function findPlace(
-  layout: Layout,
-  copy: Copy,
-  sheet: number,
-  effort: Effort,
-  presentDeg?: number,
-): Place | undefined {
+export function findPlace(layout: Layout, copy: Copy, sheet: number, effort: Effort): Place | undefined {
   const state = layout.sheets[sheet]!;
   const pair = effort.withoutPartner === true ? undefined : pairLimitFor(layout, copy);
   const context: RotationContext = {
@@ -80,12 +53,8 @@ export function findPlace(
     frame: state.space.frame,
     cache: layout.fields[sheet]!,
     pair,
-    nearbyDeg: effort.random === undefined ? [] : nearbyEdges(state, effort.random),
   };
-  const rotations =
-    effort.random === undefined
-      ? firstRotations(context, effort.mostRotations)
-      : randomRotations(context, effort.random, effort.mostRotations, presentDeg);
+  const rotations = firstRotations(context, effort.mostRotations);
   const taste: ScanTaste = {
     behind: effort.behind,
     goodLeatherMm: copy.prepared.needs.some(({ needClass }) => needClass === state.space.strictest)
@@ -167,20 +136,4 @@ function ruledPlace(
   // Direction, thickness or the partner's distance may be right where it was looked for but not where it slid to.
   const start = unsettledPlace(state, variant, u, v);
   return start !== undefined && rulesHold(start, sheet, pair) ? start : undefined;
-}
-
-/** Directions of some long edges of pieces that lie there, degrees on the sheet. */
-function nearbyEdges(state: SheetState, random: Random): number[] {
-  const { laid, space } = state;
-  const edges: number[] = [];
-  for (let i = 0; i < 3 && laid.length > 0; i++) {
-    const { variant } = laid[random.integer(laid.length)]!;
-    const longest = variant.prepared.edgeAnglesDeg[0];
-    if (longest !== undefined) edges.push(longest + variant.rotationDeg);
-  }
-  const { region, frame } = space;
-  const i = random.integer(region.count);
-  const along = atan2Deg(region.by[i]! - region.ay[i]!, region.bx[i]! - region.ax[i]!);
-  edges.push(along + atan2Deg(frame.fy, frame.fx));
-  return edges;
 }

@@ -191,15 +191,3 @@ export function assignCopies(layout: Layout, laid: readonly (Laid | undefined)[]
   }
   return slots;
 }
-
-/** Gives the laid copies to the first sets, in place. */
-export function relabel(layout: Layout): void {
-  assignCopies(layout, layout.laid).forEach((laid, copy) => {
-    layout.laid[copy] = laid;
-    if (laid === undefined || laid.copy === copy) return;
-    const renamed = { ...laid, copy };
-    const onSheet = layout.sheets[laid.sheet]!.laid;
-    onSheet[onSheet.indexOf(laid)] = renamed;
-    layout.laid[copy] = renamed;
-  });
-}

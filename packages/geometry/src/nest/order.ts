@@ -1,4 +1,3 @@
-import type { Random } from '../number/random.js';
 import type { Copy } from './demand.js';
 import type { Layout } from './layout.js';
 
@@ -18,30 +17,4 @@ function compareCopies(layout: Layout, a: Copy, b: Copy): number {
     b.prepared.areaMm2 - a.prepared.areaMm2 ||
     a.index - b.index
   );
-}
-
-/** Largest first, more or less: each area is multiplied by a number between 1 and 1 + noise. */
-export function roughlyBySize(
-  layout: Layout,
-  copies: readonly number[],
-  random: Random,
-  noise: number,
-): number[] {
-  const keyed = copies.map((copy) => ({
-    copy,
-    key: layout.demand.copies[copy]!.prepared.areaMm2 * (1 + noise * random.next()),
-  }));
-  keyed.sort((a, b) => b.key - a.key || a.copy - b.copy);
-  return keyed.map(({ copy }) => copy);
-}
-
-export function shuffled(copies: readonly number[], random: Random): number[] {
-  const list = [...copies];
-  for (let i = list.length - 1; i > 0; i--) {
-    const k = random.integer(i + 1);
-    const swap = list[i]!;
-    list[i] = list[k]!;
-    list[k] = swap;
-  }
-  return list;
 }

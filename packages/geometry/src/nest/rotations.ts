@@ -1,4 +1,3 @@
-import type { Random } from '../number/random.js';
 import { atan2Deg } from '../number/trigonometry.js';
 import { roundDeg, turnDeg } from './angle.js';
 import type { FieldCache } from './field-cache.js';
@@ -13,8 +12,6 @@ export interface RotationContext {
   readonly frame: Frame;
   readonly cache: FieldCache;
   readonly pair: PairLimit | undefined;
-  /** Directions of edges nearby, degrees on the sheet; may be empty. */
-  readonly nearbyDeg: readonly number[];
 }
 
 const SLANTS_DEG: readonly number[] = [45, 30, 60, 15, 75];
@@ -33,25 +30,6 @@ export function firstRotations(context: RotationContext, most: number): number[]
   }
   for (const base of baseRotations(context)) {
     all.push(base, ...alignedWithin(context, base));
-  }
-  return distinct(paired(context, all), most);
-}
-
-/** Rotations for one step of the improvement: some of the first ones, some by chance. */
-export function randomRotations(
-  context: RotationContext,
-  random: Random,
-  most: number,
-  presentDeg: number | undefined,
-): number[] {
-  const all: number[] = [];
-  if (presentDeg !== undefined) all.push(presentDeg);
-  const free = context.prepared.item.angleRule.frame === 'free';
-  const bases = free ? [] : baseRotations(context);
-  while (all.length < most + 1) {
-    const rotation = free ? randomFree(context, random) : randomWithin(context, random, bases);
-    if (rotation === undefined) break;
-    all.push(rotation);
   }
   return distinct(paired(context, all), most);
 }
@@ -94,41 +72,6 @@ function alignedWithin({ prepared, frame }: RotationContext, base: number): numb
     if (off !== 0 && Math.abs(off) <= toleranceDeg) aligned.push(base + off);
   }
   return aligned;
-}
-
-/** Shares of the ways in which a free rotation is drawn; the rest is uniform. */
-const ALIGNED_SHARE = 0.4;
-const NEIGHBOUR_SHARE = 0.35;
-
-function randomFree({ prepared, frame, nearbyDeg }: RotationContext, random: Random): number {
-  const edges = prepared.edgeAnglesDeg;
-  const draw = random.next();
-  const edge = edges.length > 0 ? edges[random.integer(edges.length)]! : 0;
-  if (draw < ALIGNED_SHARE) return atan2Deg(frame.fy, frame.fx) - edge + 90 * random.integer(4);
-  if (draw < ALIGNED_SHARE + NEIGHBOUR_SHARE && nearbyDeg.length > 0) {
-    return nearbyDeg[random.integer(nearbyDeg.length)]! - edge + 90 * random.integer(4);
-  }
-  return 360 * random.next();
-}
-
-function randomWithin(
-  { prepared, nearbyDeg }: RotationContext,
-  random: Random,
-  bases: readonly number[],
-): number | undefined {
-  if (bases.length === 0) return undefined;
-  const base = bases[random.integer(bases.length)]!;
-  const { toleranceDeg } = prepared.item.angleRule;
-  if (toleranceDeg === 0) return base;
-  const draw = random.next();
-  if (draw < ALIGNED_SHARE) return base;
-  const edges = prepared.edgeAnglesDeg;
-  if (draw < ALIGNED_SHARE + NEIGHBOUR_SHARE && nearbyDeg.length > 0 && edges.length > 0) {
-    const along = nearbyDeg[random.integer(nearbyDeg.length)]!;
-    const off = turnDeg(along, edges[random.integer(edges.length)]! + base, 90);
-    if (Math.abs(off) <= toleranceDeg) return base + off;
-  }
-  return base + toleranceDeg * (2 * random.next() - 1);
 }
 
 /** A piece of a pair lies at the opposite angle to its partner's, if that one lies already. */
