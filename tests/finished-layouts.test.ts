@@ -3,8 +3,18 @@
  * exact check takes part in the verdict, nor do the project's own booleans and distances.
  */
 import { readFileSync } from 'node:fs';
-import { CHECK_FORGIVES_MM, regionBox, runNest, sampleProblem } from '@hidebound/geometry';
-import type { Box, Item, Need, NestAnswer, NestProblem, Placement, Region, Sheet } from '@hidebound/geometry';
+import { CHECK_FORGIVES_MM, laneRegion, regionBox, runNest, sampleProblem } from '@hidebound/geometry';
+import type {
+  Box,
+  CopyRef,
+  Item,
+  Need,
+  NestAnswer,
+  NestProblem,
+  Placement,
+  Region,
+  Sheet,
+} from '@hidebound/geometry';
 import { checkAnswer, isProven } from '@hidebound/geometry/check';
 import { readPatternSvg } from '@hidebound/intake';
 import {
@@ -106,24 +116,71 @@ function faultsOf(job: Finished): string[] {
   return job.problem.sheets.flatMap((sheet) => {
     const lying = lyingOn(sheet, job);
     return [
-      ...gapFaults(lying, job.problem),
+      ...gapFaults(lying, job),
+      ...laneFaults(lying, sheet, job),
+      ...blockFaults(lying, sheet, job),
       ...lying.flatMap((one) => [...sheetFaults(one, sheet, job.problem), ...leatherFaults(one, sheet)]),
     ];
   });
 }
 
-function gapFaults(lying: readonly Lying[], { distances }: NestProblem): string[] {
+function gapFaults(lying: readonly Lying[], { problem: { distances }, answer }: Finished): string[] {
   const faults: string[] = [];
+  const seats = answer.lanes.flatMap(({ id, kerfMm, rows }) =>
+    rows.flatMap(({ straps }, row) => straps.map((strap) => ({ key: keyOf(strap), id, kerfMm, row }))),
+  );
+  const seatOf = new Map(seats.map((seat) => [seat.key, seat]));
   lying.forEach((one, i) => {
     for (const other of lying.slice(i + 1)) {
       const between = one.item.group === other.item.group ? 0 : (distances.betweenGroups ?? 0);
-      const required = Math.max(distances.gap, between);
+      const [seat, next] = [seatOf.get(keyOf(one.placement)), seatOf.get(keyOf(other.placement))];
+      const areNeighbours = seat !== undefined && seat.id === next?.id && Math.abs(seat.row - next.row) <= 1;
+      const required = areNeighbours ? seat.kerfMm : Math.max(distances.gap, between);
       if (areFarther(one.reach, other.reach, required)) continue;
       if (!keepsOff(one.shape, other.shape, required))
         faults.push(`${nameOf(one)} and ${nameOf(other)}: gap`);
     }
   });
   return faults;
+}
+
+function keyOf({ item, set, copy }: CopyRef): string {
+  return JSON.stringify([item, set, copy]);
+}
+
+/** Nothing but its own straps reaches into the rectangle of a lane. */
+function laneFaults(lying: readonly Lying[], sheet: Sheet, { answer }: Finished): string[] {
+  return answer.lanes
+    .filter((lane) => lane.sheet === sheet.id)
+    .flatMap((lane) => {
+      const own = new Set(lane.rows.flatMap(({ straps }) => straps.map(keyOf)));
+      const inner = judge.grow(judge.shapeOf(laneRegion(lane)), -CHECK_FORGIVES_MM);
+      return lying
+        .filter(({ placement }) => !own.has(keyOf(placement)))
+        .filter(({ shape }) => judge.intersectionArea(shape, inner) > NO_AREA_MM2)
+        .map((one) => `${nameOf(one)}: in lane ${lane.id}`);
+    });
+}
+
+/** Every block holds its pieces, margin included, lies within the hide, and keeps out all that is not its own. */
+function blockFaults(lying: readonly Lying[], sheet: Sheet, { answer }: Finished): string[] {
+  const hide = judge.shapeOf({ outer: sheet.region.outer, openings: [] });
+  return answer.roughCuts
+    .filter((cut) => cut.sheet === sheet.id)
+    .flatMap((cut) => {
+      const own = new Set(cut.members.map(keyOf));
+      const block = judge.shapeOf({ outer: cut.outline, openings: [] });
+      const inner = judge.grow(block, -CHECK_FORGIVES_MM);
+      const faults = lying
+        .filter((one) =>
+          own.has(keyOf(one.placement))
+            ? judge.differenceArea(one.shape, block) > NO_AREA_MM2 ||
+              judge.distanceToBoundary(one.shape, block) < (one.item.roughMargin ?? 0) - CHECK_FORGIVES_MM
+            : judge.intersectionArea(one.shape, inner) > NO_AREA_MM2,
+        )
+        .map((one) => `${nameOf(one)}: rough cut ${cut.id}`);
+      return judge.differenceArea(inner, hide) > NO_AREA_MM2 ? [...faults, `${cut.id}: outside`] : faults;
+    });
 }
 
 function areFarther(a: Box, b: Box, by: number): boolean {
