@@ -111,9 +111,21 @@ describe('an order that can not be used', () => {
     await expectLayRefused(job, join(dirname(job.order), 'gone.hide.json'), /no such file/);
   });
 
-  it('when it asks for what can not be laid yet, it says what to ask for instead', async () => {
+  it('when it asks for as many sets with straps in lanes as fit, it says what to ask for instead', async () => {
+    const strap = ORDER.replace('part: stiffener', 'part: strap\n        lane: true');
+    const job = jobWith({ order: strap.replace('keep:', 'mode: sets\nkeep:') });
+    await expectLayRefused(
+      job,
+      job.order,
+      /straps in lanes .* give a number of sets and the mode "place all"/,
+    );
+  });
+
+  it('when it asks to fill the hide, it is laid', async () => {
     const job = jobWith({ order: ORDER.replace('keep:', 'mode: fill\nkeep:') });
-    await expectLayRefused(job, job.order, /"fill" can't be laid yet; use "place all" or "sets"/);
+    const run = await lay(job);
+    expect(run.status, run.stderr).toBe(0);
+    expect(JSON.parse(readFileSync(job.layout, 'utf8'))).toMatchObject({ format: 'hidebound/layout@1' });
   });
 
   it('when a piece is larger than every hide, the rest is laid, the piece is named, and it ends with 1', async () => {
