@@ -15,8 +15,8 @@ export interface Judged extends RandomProblem {
   readonly faults: readonly string[];
 }
 
-/** A join takes some thousand units of work; a search that has done so many is as good as endless. */
-const MOST_UNITS = 200_000;
+/** A join takes some thousand units of work, and some hundred thousand small ones where hardly anything can lie. */
+const MOST_UNITS = 1_000_000;
 
 /** Has the problem laid, but not for ever: a search that never comes to its last join is stopped. */
 export function layProblem(problem: NestProblem): NestAnswer {
