@@ -6,7 +6,7 @@ import { DECAY_SHARE } from './constants.js';
 import { distanceGrid } from './distance-grid.js';
 import type { SepShape, ShapeBody } from './shape.js';
 import type { TurnedBody, TurnedRings } from './turned.js';
-import { edgeCrosses as edgeCrossesRings, isInRings } from './hit.js';
+import { isInRings } from './hit.js';
 
 /** Where a body may lie on a sheet, in the sheet's search frame. */
 export interface Ground {
@@ -41,8 +41,10 @@ export interface Ground {
 /** Points of the distance grid, at most: bounds the time to make it. */
 const MOST_GRID_POINTS = 40_000;
 const FINEST_PITCH_MM = 2;
+/** How far the grid's depth may be from the truth, in pitches. */
+const DEPTH_SLACK_PITCHES = 1.5;
 /** Edges of the area share squares of about this many pitches. */
-const NET_PITCHES = 8;
+const NET_PITCHES = 4;
 
 /** From the rings of the allowed area, even-odd, in the search frame. Undefined if nothing is allowed. */
 export function buildGround(rings: readonly Float64Array[]): Ground | undefined {
@@ -195,7 +197,7 @@ function isOff(
   x: number,
   y: number,
 ): boolean {
-  const slack = 1.5 * ground.pitch;
+  const slack = DEPTH_SLACK_PITCHES * ground.pitch;
   const first = depthAt(ground, x + poleX[0]!, y + poleY[0]!);
   if (first < 0) return true;
   if (first - slack > radius) return false;
@@ -209,29 +211,65 @@ function isOff(
   return false;
 }
 
+/**
+ * True if an edge of the rings crosses an edge of the area. An edge whose ends lie deeper, together, than it is long
+ * can't get out: depth changes by no more than the way. Only the others are held against the area's edges near them.
+ */
 function crossesEdge(ground: Ground, rings: TurnedRings, x: number, y: number): boolean {
-  const { netPitch, netColumns, netRows, netStart, netEdges } = ground;
-  const c0 = Math.max(0, Math.floor((x + rings.minX - ground.netMinU) / netPitch));
-  const c1 = Math.min(netColumns - 1, Math.floor((x + rings.maxX - ground.netMinU) / netPitch));
-  const r0 = Math.max(0, Math.floor((y + rings.minY - ground.netMinV) / netPitch));
-  const r1 = Math.min(netRows - 1, Math.floor((y + rings.maxY - ground.netMinV) / netPitch));
-  for (let r = r0; r <= r1; r++) {
-    for (let c = c0; c <= c1; c++) {
-      const square = r * netColumns + c;
-      for (let k = netStart[square]!; k < netStart[square + 1]!; k++) {
-        if (edgeCrosses(ground, netEdges[k]!, rings, x, y)) return true;
-      }
+  const slack = 2 * DEPTH_SLACK_PITCHES * ground.pitch;
+  for (let r = 0; r + 1 < rings.start.length; r++) {
+    const end = rings.start[r + 1]!;
+    let px = x + rings.x[end - 1]!;
+    let py = y + rings.y[end - 1]!;
+    let before = depthAt(ground, px, py);
+    for (let i = rings.start[r]!; i < end; i++) {
+      const qx = x + rings.x[i]!;
+      const qy = y + rings.y[i]!;
+      const after = depthAt(ground, qx, qy);
+      const room = before + after - slack;
+      const length2 = (qx - px) * (qx - px) + (qy - py) * (qy - py);
+      if ((room < 0 || room * room < length2) && meetsNear(ground, px, py, qx, qy)) return true;
+      px = qx;
+      py = qy;
+      before = after;
     }
   }
   return false;
 }
 
-function edgeCrosses(ground: Ground, e: number, rings: TurnedRings, x: number, y: number): boolean {
-  const px = ground.ax[e]! - x;
-  const py = ground.ay[e]! - y;
-  const qx = ground.bx[e]! - x;
-  const qy = ground.by[e]! - y;
-  if ((px < rings.minX && qx < rings.minX) || (px > rings.maxX && qx > rings.maxX)) return false;
-  if ((py < rings.minY && qy < rings.minY) || (py > rings.maxY && qy > rings.maxY)) return false;
-  return edgeCrossesRings(px, py, qx, qy, rings);
+function meetsNear(ground: Ground, px: number, py: number, qx: number, qy: number): boolean {
+  const { netPitch, netColumns, netRows, netStart, netEdges, ax, ay, bx, by } = ground;
+  const lowX = px < qx ? px : qx;
+  const highX = px < qx ? qx : px;
+  const lowY = py < qy ? py : qy;
+  const highY = py < qy ? qy : py;
+  const c0 = Math.max(0, Math.floor((lowX - ground.netMinU) / netPitch));
+  const c1 = Math.min(netColumns - 1, Math.floor((highX - ground.netMinU) / netPitch));
+  const r0 = Math.max(0, Math.floor((lowY - ground.netMinV) / netPitch));
+  const r1 = Math.min(netRows - 1, Math.floor((highY - ground.netMinV) / netPitch));
+  const ex = qx - px;
+  const ey = qy - py;
+  for (let r = r0; r <= r1; r++) {
+    for (let c = c0; c <= c1; c++) {
+      const square = r * netColumns + c;
+      for (let k = netStart[square]!; k < netStart[square + 1]!; k++) {
+        const e = netEdges[k]!;
+        const gx = ax[e]!;
+        const gy = ay[e]!;
+        const hx = bx[e]!;
+        const hy = by[e]!;
+        if ((gx < lowX && hx < lowX) || (gx > highX && hx > highX)) continue;
+        if ((gy < lowY && hy < lowY) || (gy > highY && hy > highY)) continue;
+        const g = ex * (gy - py) - ey * (gx - px);
+        const h = ex * (hy - py) - ey * (hx - px);
+        if (g > 0 === h > 0) continue;
+        const fx = hx - gx;
+        const fy = hy - gy;
+        const p = fx * (py - gy) - fy * (px - gx);
+        const q = fx * (qy - gy) - fy * (qx - gx);
+        if (p > 0 !== q > 0) return true;
+      }
+    }
+  }
+  return false;
 }

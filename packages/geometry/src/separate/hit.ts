@@ -47,7 +47,7 @@ function edgesCross(
 }
 
 /** True if the edge from p to q properly crosses an edge of the rings. */
-export function edgeCrosses(px: number, py: number, qx: number, qy: number, rings: TurnedRings): boolean {
+function edgeCrosses(px: number, py: number, qx: number, qy: number, rings: TurnedRings): boolean {
   const { x, y, start } = rings;
   const ex = qx - px;
   const ey = qy - py;

@@ -250,7 +250,8 @@ function refine(world: World, i: number, one: Candidate, from: number, to: numbe
   while ((stepU > least || stepV > least) && one.cost > 0) {
     const axis = random.integer(canTurn ? 4 : 3);
     if (axis === TURN) {
-      if (stepDeg > (LAST_TURN_DEG * to) / LAST_STEP_SHARE) stepDeg *= turnStep(world, i, one, stepDeg) ? STEP_GROWS : STEP_SHRINKS;
+      if (stepDeg > (LAST_TURN_DEG * to) / LAST_STEP_SHARE)
+        stepDeg *= turnStep(world, i, one, stepDeg) ? STEP_GROWS : STEP_SHRINKS;
       continue;
     }
     const sign = random.next() < 0.5 ? 1 : -1;

@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { checkAnswer, isProven } from '../check/index.js';
+import { createRandom } from '../number/random.js';
+import { pursue, startHunt } from './hunt.js';
+import { testScene } from './test-scenes.js';
+import { unitsOf } from './units.js';
+import { moveTo, refresh, refreshAll, restoreSnapshot, setEase, snapshotOf, totalSeverity } from './world.js';
+import { snapshotAnswer } from './world-answer.js';
+
+describe('a world', () => {
+  it('when pieces move one by one, looks at each alone come to what a look at all does', () => {
+    const { world } = testScene(4);
+    expect(refreshAll(world)).toBe(0);
+    const random = createRandom(5);
+    let overlaps = 0;
+    for (let k = 0; k < 60; k++) {
+      const i = random.integer(world.count);
+      if (world.sheetOf[i]! < 0) continue;
+      moveTo(world, i, world.x[i]! + 80 * random.next() - 40, world.y[i]! + 80 * random.next() - 40);
+      refresh(world, i);
+      const bySingles = totalSeverity(world);
+      // The source of truth: the same sum over all pairs, looked at anew.
+      const byAll = refreshAll(world);
+      expect(bySingles).toBeCloseTo(byAll, 6);
+      if (byAll > 0) overlaps++;
+    }
+    expect(overlaps).toBeGreaterThan(20);
+  });
+
+  it('when the ease changes, or a snapshot is restored, everything lies where it did', () => {
+    const { world } = testScene(4);
+    const before = snapshotOf(world);
+    setEase(world, 1);
+    expect(snapshotOf(world)).toEqual(before);
+    for (let i = 0; i < world.count; i++) moveTo(world, i, world.x[i]! + 10, world.y[i]!);
+    restoreSnapshot(world, before);
+    expect(snapshotOf(world)).toEqual(before);
+  });
+});
+
+describe('a hunt', () => {
+  it('when it goes on from a layout in which nothing meets, it never gets worse, and the result is proven', () => {
+    const { problem, layout, scene, world } = testScene(4);
+    const { copies } = layout.demand;
+    const hunt = startHunt(scene, world, undefined, unitsOf(layout, copies));
+    const first = hunt.best;
+    const work = pursue(hunt);
+    let last = first;
+    while (world.work < 600_000) {
+      work.next();
+      if (hunt.best === last) continue;
+      expect([hunt.best.missing, hunt.best.areaMm2].every(Number.isFinite)).toBe(true);
+      const isLess =
+        hunt.best.missing < last.missing ||
+        (hunt.best.missing === last.missing && hunt.best.areaMm2 < last.areaMm2);
+      expect(isLess).toBe(true);
+      last = hunt.best;
+    }
+    expect(hunt.found).toBeGreaterThan(0);
+    const parts = { problem, reasons: new Map(), lanes: [], joins: 1 };
+    const answer = snapshotAnswer(layout, world, copies, hunt.best.snapshot, parts);
+    // The source of truth: the exact check, which takes no part in the search.
+    expect(isProven(checkAnswer(problem, answer!))).toBe(true);
+  });
+});
