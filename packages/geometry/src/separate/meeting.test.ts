@@ -77,9 +77,12 @@ describe('shapes of the search', () => {
 describe('the ground', () => {
   it('when a shape lies at random, it is bad exactly where jsts finds it outside', () => {
     const random = createRandom(3);
-    const outline = sampleOutline(random, { cut: 'shoulder' });
+    const outline = sampleOutline(random, { cut: 'hide', lengthMm: 2200, halfWidthMm: 1000, corners: 160 });
 
-    const region = { outer: outline.outer, openings: [[...rectangle(300, 200, 340, 260).outer].reverse()] };
+    const middleX = outline.outer.reduce((sum, { x }) => sum + x, 0) / outline.outer.length;
+    const middleY = outline.outer.reduce((sum, { y }) => sum + y, 0) / outline.outer.length;
+    const hole = [...rectangle(middleX, middleY, middleX + 40, middleY + 60).outer].reverse();
+    const region = { outer: outline.outer, openings: [hole] };
     const ground = buildGround(flatRings([region]))!;
     const hide = judge.shapeOf(region);
     const counts = [0, 0];

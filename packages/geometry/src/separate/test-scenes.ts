@@ -17,7 +17,7 @@ export interface TestScene {
   readonly problem: NestProblem;
   readonly layout: Layout;
   readonly scene: Scene;
-  /** All copies where the first layout has them: nothing meets. */
+  /** All copies where the first layout has them; the search's shapes, grown a little, may still meet by a hair. */
   readonly world: World;
 }
 

@@ -10,9 +10,8 @@ import { snapshotAnswer } from './world-answer.js';
 describe('a world', () => {
   it('when pieces move one by one, looks at each alone come to what a look at all does', () => {
     const { world } = testScene(4);
-    expect(refreshAll(world)).toBe(0);
+    refreshAll(world);
     const random = createRandom(5);
-    let overlaps = 0;
     for (let k = 0; k < 60; k++) {
       const i = random.integer(world.count);
       if (world.sheetOf[i]! < 0) continue;
@@ -21,10 +20,9 @@ describe('a world', () => {
       const bySingles = totalSeverity(world);
       // The source of truth: the same sum over all pairs, looked at anew.
       const byAll = refreshAll(world);
+      expect(byAll).toBeGreaterThan(0);
       expect(bySingles).toBeCloseTo(byAll, 6);
-      if (byAll > 0) overlaps++;
     }
-    expect(overlaps).toBeGreaterThan(20);
   });
 
   it('when the ease changes, or a snapshot is restored, everything lies where it did', () => {
@@ -39,7 +37,7 @@ describe('a world', () => {
 });
 
 describe('a hunt', () => {
-  it('when it goes on from a layout in which nothing meets, it never gets worse, and the result is proven', () => {
+  it('when it goes on from the first layout, it never gets worse, and the result is proven', () => {
     const { problem, layout, scene, world } = testScene(4);
     const { copies } = layout.demand;
     const hunt = startHunt(scene, world, undefined, unitsOf(layout, copies));
@@ -49,7 +47,6 @@ describe('a hunt', () => {
     while (world.work < 600_000) {
       work.next();
       if (hunt.best === last) continue;
-      expect([hunt.best.missing, hunt.best.areaMm2].every(Number.isFinite)).toBe(true);
       const isLess =
         hunt.best.missing < last.missing ||
         (hunt.best.missing === last.missing && hunt.best.areaMm2 < last.areaMm2);
