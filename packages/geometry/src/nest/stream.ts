@@ -31,8 +31,8 @@ import { refuseUnsupported } from './refuse.js';
 import { scoreAnswer } from './score.js';
 import { scoreEntries } from './score-entries.js';
 
-/** Steps of a search in a row that do no work, after which a join is done: far more than exact contacts take. */
-const MOST_IDLE_STEPS = 20_000;
+/** What a step of a search counts at least, of the work of a join: a fraction of what looking for one place takes. */
+const LEAST_STEP_WORK = 200;
 
 /** What one stream holds between joins. */
 interface Searcher {
@@ -139,14 +139,13 @@ function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator
   return trail.known;
 }
 
-/** Ends early where nothing can be moved: all that lies is fixed, and nothing else finds a place to be tried at. */
+/** However little a step did, it counts for so much: a join comes, also where nothing can be moved. */
 function* searchOn({ hunt: { world }, work }: Trail): Generator<undefined, void> {
-  const until = world.work + WORK_PER_JOIN;
-  let idle = 0;
-  for (let before = world.work; world.work < until && idle < MOST_IDLE_STEPS; before = world.work) {
+  for (const until = world.work + WORK_PER_JOIN; world.work < until; ) {
+    const least = world.work + LEAST_STEP_WORK;
     work.next();
+    world.work = Math.max(world.work, least);
     yield;
-    idle = world.work > before ? 0 : idle + 1;
   }
 }
 
