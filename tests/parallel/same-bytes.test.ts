@@ -6,6 +6,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { compareAnswers } from '@hidebound/geometry';
+import type { NestAnswer } from '@hidebound/geometry';
 import { createNodeWorker } from '@hidebound/geometry/node';
 import { startStreams } from '@hidebound/geometry/parallel';
 import { bundle, chromiumProgram, launchChromium } from '../support/chromium.js';
@@ -15,13 +17,14 @@ import type { TestPage } from './page.js';
 import { searchInTest } from './search-in-test.js';
 import type { TestFinding, TestSearch } from './search-in-test.js';
 import { createStream, problemUnderTest } from './streams-under-test.js';
+import type { StreamsUnderTest } from './streams-under-test.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'hidebound-parallel-'));
 const JOINS = 4;
 
 /** From one thread, stream by stream, without any worker: what all others are held against. */
-function answerInOneThread(joins: number): string {
-  const run = startStreams(problemUnderTest({ joins }), createStream);
+function answerInOneThread(joins: number, streams: StreamsUnderTest = 'toy'): string {
+  const run = startStreams(problemUnderTest(streams, { joins }), createStream);
   while (!run.done) run.advance();
   return JSON.stringify(run.best());
 }
@@ -48,6 +51,15 @@ const UNEVEN: readonly TestSearch[] = [1, 2, 5].flatMap((workers) =>
     end: 'asked' as const,
   })),
 );
+/** The search itself. */
+const REAL_JOINS = 2;
+const REAL: readonly TestSearch[] = (
+  [
+    [1, 'none'],
+    [2, 'low-streams-slow'],
+    [5, 'high-streams-slow'],
+  ] as const
+).map(([workers, mischief]) => ({ streams: 'real', workers, mischief, joins: REAL_JOINS, end: 'asked' }));
 const STOPPED: readonly TestSearch[] = [1, 2, 5].map((workers) => ({
   workers,
   mischief: 'low-streams-slow',
@@ -57,7 +69,10 @@ const STOPPED: readonly TestSearch[] = [1, 2, 5].map((workers) => ({
 /** Its worker 1 never comes to the end of join 2. */
 const STUCK: TestSearch = { workers: 2, mischief: 'stuck', joins: STRIKES_IN_JOIN - 1, end: 'stopped' };
 
+let realAnswer: string;
+
 beforeAll(async () => {
+  realAnswer = answerInOneThread(REAL_JOINS, 'real');
   await bundle({
     entry: join(import.meta.dirname, 'thread.ts'),
     format: 'esm',
@@ -75,6 +90,20 @@ describe('streams in threads of Node', () => {
   it.each(UNEVEN)('when there are $workers workers ($mischief), the bytes are the same', async (search) => {
     expect((await inThreads(search)).answer).toBe(answerInOneThread(JOINS));
   });
+
+  it('when the search goes on after its first layout, it finds a better one', () => {
+    const [first, last] = [answerInOneThread(0, 'real'), realAnswer].map(
+      (text) => JSON.parse(text) as NestAnswer,
+    );
+    expect(compareAnswers(problemUnderTest('real', {}), last!, first!)).toBeLessThan(0);
+  });
+
+  it.each(REAL)(
+    'when the search has $workers workers ($mischief), the bytes are the same',
+    async (search) => {
+      expect((await inThreads(search)).answer).toBe(realAnswer);
+    },
+  );
 
   it.each(STOPPED)(
     'when $workers workers are stopped, it is as if asked for so many joins',
@@ -132,6 +161,15 @@ describe('streams in workers of Chromium', () => {
   function inPage(page: Page, search: TestSearch): Promise<TestFinding> {
     return page.evaluate((one) => (globalThis as unknown as TestPage).search(one), search);
   }
+
+  testWith(
+    chromiumProgram,
+    'when the search runs in a page, the bytes are those of Node with any number of workers',
+    async () => {
+      const page = await open('/isolated');
+      for (const search of REAL) expect((await inPage(page, search)).answer).toBe(realAnswer);
+    },
+  );
 
   for (const path of ['/isolated', '/alone-not']) {
     const memory = path === '/isolated' ? 'memory is shared' : 'memory can not be shared';

@@ -3,9 +3,12 @@ import { runNestParallel } from '@hidebound/geometry/parallel';
 import type { WorkerHandle } from '@hidebound/geometry/parallel';
 import type { Mischief } from './mischief.js';
 import { problemUnderTest } from './streams-under-test.js';
+import type { StreamsUnderTest } from './streams-under-test.js';
 
 /** A search as both Node and a page run it: plain data in and out. */
 export interface TestSearch {
+  /** Absent: the toy. */
+  readonly streams?: StreamsUnderTest;
   readonly workers: number;
   readonly mischief: Mischief;
   /** Joins that are asked for, or at which a search without an end is stopped. */
@@ -23,7 +26,7 @@ export interface TestFinding {
 }
 
 export async function searchInTest(
-  { workers, joins, end }: TestSearch,
+  { streams = 'toy', workers, joins, end }: TestSearch,
   createWorker: () => WorkerHandle,
 ): Promise<TestFinding> {
   const posted: number[] = [];
@@ -32,7 +35,7 @@ export async function searchInTest(
     if (end === 'stopped' && done >= joins) setTimeout(() => stop.abort());
   };
   try {
-    const answer = await runNestParallel(problemUnderTest(end === 'asked' ? { joins } : {}), {
+    const answer = await runNestParallel(problemUnderTest(streams, end === 'asked' ? { joins } : {}), {
       workers,
       createWorker,
       signal: stop.signal,
