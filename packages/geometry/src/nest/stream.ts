@@ -141,7 +141,7 @@ function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator
 
 /** However little a step did, it counts for so much: a join comes, also where nothing can be moved. */
 function* searchOn({ hunt: { world }, work }: Trail): Generator<undefined, void> {
-  for (const until = world.work + WORK_PER_JOIN; world.work < until; ) {
+  for (const until = world.work + WORK_PER_JOIN; world.work < until;) {
     const least = world.work + LEAST_STEP_WORK;
     work.next();
     world.work = Math.max(world.work, least);

@@ -83,7 +83,7 @@ export const COMPRESS_MOST = 0.0005;
 export const SWAPS_BEFORE_COMPRESSING = 2;
 
 /** Tries to lay what is missing before the rest is drawn together to make room, by turns. */
-export const INSERTS_BEFORE_EXPLORING = 6;
+export const INSERTS_BEFORE_EXPLORING = 3;
 
 /** Effort of one small squeeze: attempts, and rounds of each that get no better. Fewer rounds leave time for more swaps. */
 export const SMALL_ATTEMPTS = 3;

@@ -2,7 +2,7 @@ import type { Copy, SetOfCopies } from '../nest/demand.js';
 import { refKey } from '../nest/demand.js';
 import { isLaidBySets } from '../nest/first-layout.js';
 import type { Layout } from '../nest/layout.js';
-import type { NestAnswer } from '../types/problem.js';
+import type { NestAnswer, UnplacedReason } from '../types/problem.js';
 import type { Unit } from './hunt.js';
 
 /** Copies in a world at most: the tables of pairs grow with their square. */
@@ -13,11 +13,12 @@ const SETS_AHEAD = 1;
 
 /**
  * The copies that a search is about: all of them, or where as many sets as fit are wanted the laid ones and a few
- * more. None if they are too many to search.
+ * more; none that fits nowhere. None at all if they are too many to search.
  */
 export function copiesFor(layout: Layout, answer: NestAnswer): Copy[] {
   const { copies, sets } = layout.demand;
   const placed = new Set(answer.placements.map(refKey));
+  const hopeless = new Set(answer.unplaced.filter(({ reason }) => !MAY_CHANGE.has(reason)).map(refKey));
   const isIn = new Uint8Array(copies.length);
   const ahead = new Map<number, number>();
   for (const set of sets) {
@@ -29,10 +30,15 @@ export function copiesFor(layout: Layout, answer: NestAnswer): Copy[] {
     for (const copy of set.copies) isIn[copy] = 1;
   }
   const chosen = copies.filter(
-    (copy, i) => isIn[i] === 1 && (placed.has(refKey(copy.ref)) || mayBeLaid(layout, copy)),
+    (copy, i) =>
+      isIn[i] === 1 &&
+      (placed.has(refKey(copy.ref)) || (!hopeless.has(refKey(copy.ref)) && mayBeLaid(layout, copy))),
   );
   return chosen.length > MOST_COPIES ? [] : chosen;
 }
+
+/** Reasons that a better layout may do away with; the others hold on empty sheets too. */
+const MAY_CHANGE: ReadonlySet<UnplacedReason> = new Set(['no-room', 'set-incomplete', 'not-tried']);
 
 function mayBeLaid(layout: Layout, copy: Copy): boolean {
   return layout.allowed[copy.prepared.index]!.length > 0;
