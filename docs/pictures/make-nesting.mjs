@@ -15,7 +15,7 @@ import { polesPicture } from './nesting/poles.mjs';
 import { separationPictures } from './nesting/separation.mjs';
 
 const FOLDER = dirname(fileURLToPath(import.meta.url));
-const JOINS = 12;
+const JOINS = 24;
 const { problem } = demoJob(1).problem;
 
 /** A piece of the demo's order, under the name that the pictures give it. */
