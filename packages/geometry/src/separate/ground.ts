@@ -41,7 +41,7 @@ export interface Ground {
 /** Points of the distance grid, at most: bounds the time to make it. */
 const MOST_GRID_POINTS = 40_000;
 const FINEST_PITCH_MM = 2;
-/** How far the grid's depth may be from the truth, in pitches. */
+/** How far the depth between grid points may be from the truth, in pitches: the grid's 0.75, and 0.71 to a grid point. */
 const DEPTH_SLACK_PITCHES = 1.5;
 /** Edges of the area share squares of about this many pitches. */
 const NET_PITCHES = 4;
@@ -60,7 +60,7 @@ export function buildGround(rings: readonly Float64Array[]): Ground | undefined 
     columns: Math.ceil(width / pitch) + 4,
     rows: Math.ceil(height / pitch) + 4,
   };
-  const depth = distanceGrid(interiorRuns(soup, lattice), lattice);
+  const depth = distanceGrid(interiorRuns(soup, lattice), soup, lattice);
   const cells: { u: number; v: number }[] = [];
   for (let column = 0; column < lattice.columns; column++) {
     for (let row = 0; row < lattice.rows; row++) {
