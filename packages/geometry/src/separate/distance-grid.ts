@@ -70,7 +70,9 @@ function toSegment(x: number, y: number, ax: number, ay: number, bx: number, by:
   const length2 = ex * ex + ey * ey;
   const along = length2 > 0 ? ((x - ax) * ex + (y - ay) * ey) / length2 : 0;
   const t = along < 0 ? 0 : along > 1 ? 1 : along;
-  return Math.hypot(x - ax - t * ex, y - ay - t * ey);
+  const dx = x - ax - t * ex;
+  const dy = y - ay - t * ey;
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Squared distances, in pitches, to the nearest point near an edge. */
