@@ -50,3 +50,14 @@ export const LATTICE_SHARE = 0.5;
 export const LATTICE_REPEATS = 4;
 export const LATTICE_ANGLES = 8;
 export const LATTICE_WORK = 40_000;
+
+/**
+ * The join at which doing with one sheet fewer is tried first, joins that a try takes at most, and joins between the
+ * first two tries.
+ */
+export const FIRST_DETOUR = 3;
+export const DETOUR_JOINS = 8;
+export const DETOUR_EVERY = 24;
+
+/** Sheets are thought to hold no more than this share of their area. */
+export const CLOSE_DENSITY = 0.9;

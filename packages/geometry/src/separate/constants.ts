@@ -88,7 +88,3 @@ export const INSERTS_BEFORE_EXPLORING = 3;
 /** Effort of one small squeeze: attempts, and rounds of each that get no better. Fewer rounds leave time for more swaps. */
 export const SMALL_ATTEMPTS = 3;
 export const SMALL_ROUNDS = 60;
-
-/** Work on closing a sheet, as a share of the other work, while the others could hold all at this density. */
-export const CLOSE_SHARE = 0.2;
-export const CLOSE_DENSITY = 0.9;

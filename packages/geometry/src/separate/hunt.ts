@@ -1,7 +1,5 @@
 import type { Random } from '../number/random.js';
 import {
-  CLOSE_DENSITY,
-  CLOSE_SHARE,
   COMPRESS_LEAST,
   COMPRESS_MOST,
   COMPRESS_SHARE,
@@ -28,7 +26,6 @@ import {
   restoreSnapshot,
   setEase,
   snapshotOf,
-  takeOff,
   totalSeverity,
   withinU,
   withinV,
@@ -75,7 +72,6 @@ export interface Hunt {
   insertsInVain: number;
   /** Work spent on each way. */
   inserted: number;
-  closed: number;
   explored: number;
   compressed: number;
 }
@@ -102,7 +98,6 @@ export function startHunt(
     swapsInVain: 0,
     insertsInVain: 0,
     inserted: 0,
-    closed: 0,
     explored: 0,
     compressed: 0,
   };
@@ -165,10 +160,6 @@ export function* pursue(hunt: Hunt): Generator<undefined, never> {
     if (wantsInserting(hunt)) {
       yield* insert(hunt);
       hunt.inserted += world.work - before;
-    } else if (wantsClosing(hunt)) {
-      yield* close(hunt);
-      // However little was done, its share of the time is taken.
-      hunt.closed += Math.max(LEAST_CLOSING_WORK, world.work - before);
     } else if (wantsCompressing(hunt)) {
       yield* compress(hunt);
       hunt.compressed += world.work - before;
@@ -188,76 +179,6 @@ function wantsInserting({ best, insertsInVain, inserted, explored, compressed }:
 
 function wantsCompressing({ swapsInVain, compressed, explored }: Hunt): boolean {
   return swapsInVain >= SWAPS_BEFORE_COMPRESSING && compressed < COMPRESS_SHARE * (explored + compressed);
-}
-
-/** While one sheet less would hold everything if it were laid very well. */
-function wantsClosing({ world, best, closed, explored, compressed }: Hunt): boolean {
-  if (best.opened < 2 || closed >= CLOSE_SHARE * (explored + compressed)) return false;
-  return closable(world).length > 0;
-}
-
-const LEAST_CLOSING_WORK = 20_000;
-
-/** Used sheets whose pieces might all lie elsewhere. */
-function closable(world: World): number[] {
-  const area = new Float64Array(world.sheets.length);
-  const canLeave = new Uint8Array(world.sheets.length).fill(1);
-  for (let i = 0; i < world.count; i++) {
-    const s = world.sheetOf[i]!;
-    if (s < 0) continue;
-    area[s]! += world.turned[i]!.shape.areaMm2;
-    if (world.isFixed[i] === 1 || world.mayLie[i]!.length < 2) canLeave[s] = 0;
-  }
-  return world.sheets.flatMap((_, s) => {
-    if (area[s] === 0 || canLeave[s] === 0) return [];
-    let room = 0;
-    let demand = 0;
-    world.sheets.forEach((sheet, other) => {
-      demand += area[other]!;
-      if (other !== s) room += area[other]! > 0 ? areaUpTo(sheet, sheet.maxU) : 0;
-    });
-    return demand < CLOSE_DENSITY * room ? [s] : [];
-  });
-}
-
-/** Tries to do without a sheet: what lies there is laid on the others, anywhere on them. */
-function* close(hunt: Hunt): Generator<undefined, void> {
-  const { world, random } = hunt;
-  startFromBest(hunt);
-  const candidates = closable(world);
-  const s = candidates[random.integer(candidates.length)];
-  if (s === undefined) return;
-  const open = new Set(world.sheetOf.filter((other) => other >= 0 && other !== s));
-  if (random.next() < TRADE_SHARE) tradeSheet(world, random, open);
-  world.sheets.forEach((sheet, other) => {
-    sheet.limit = open.has(other) ? sheet.maxU : sheet.minU;
-  });
-  const leaving: number[] = [];
-  for (let i = 0; i < world.count; i++) {
-    if (world.sheetOf[i]! >= 0 && !open.has(world.sheetOf[i]!)) leaving.push(i);
-  }
-  leaving.sort((a, b) => world.turned[b]!.shape.lambda - world.turned[a]!.shape.lambda || a - b);
-  for (const i of leaving) takeOff(world, i);
-  refreshAll(world);
-  for (const i of leaving) {
-    if (!movePiece(world, i)) return;
-    yield;
-  }
-  yield* tryToSeparate(hunt, CLOSING);
-}
-
-/** Share of the closings in which one of the other sheets is given for a larger one that was not used so far. */
-const TRADE_SHARE = 0.5;
-
-function tradeSheet(world: World, random: Random, open: Set<number>): void {
-  const size = (s: number): number => areaUpTo(world.sheets[s]!, world.sheets[s]!.maxU);
-  const given = [...open][random.integer(open.size)];
-  if (given === undefined) return;
-  for (let i = 0; i < world.count; i++) if (world.isFixed[i] === 1 && world.sheetOf[i] === given) return;
-  const larger = world.sheets.flatMap((_, s) => (!open.has(s) && size(s) > size(given) ? [s] : []));
-  if (larger.length === 0) return;
-  open.delete(given);
-  open.add(larger[random.integer(larger.length)]!);
 }
 
 /** Tries to lay one of the units that are missing, anywhere on the sheets, where all else makes room. */
@@ -288,7 +209,6 @@ const ANY_UNIT_SHARE = 0.3;
 const LARGE_STEP: SeparateEffort = { attempts: 2, rounds: 60 };
 const SMALL_STEP: SeparateEffort = { attempts: SMALL_ATTEMPTS, rounds: SMALL_ROUNDS };
 const COMPRESSING: SeparateEffort = { attempts: 5, rounds: 100 };
-const CLOSING: SeparateEffort = { attempts: 2, rounds: 50 };
 const INSERTING: SeparateEffort = { attempts: 2, rounds: 100 };
 
 /** A step from the best layout: a large one while such steps succeed. */
