@@ -8,6 +8,7 @@ import {
   expectOneSentence,
   expectRefused,
   hidebound,
+  hideboundHere,
   startHidebound,
   testFolder,
 } from './cli-support.js';
@@ -23,10 +24,14 @@ function fileWith(name: string, content: string | Uint8Array): string {
 }
 
 /** The file is refused, and a picture that was there before is as it was. */
-function expectPatternRefused(name: string, content: string | Uint8Array, words: RegExp): void {
+async function expectPatternRefused(
+  name: string,
+  content: string | Uint8Array,
+  words: RegExp,
+): Promise<void> {
   const path = fileWith(name, content);
   const picture = fileWith(`${name}.picture.svg`, PICTURE_BEFORE);
-  expectRefused(hidebound(['pieces', path, '--picture', picture]), path, words);
+  expectRefused(await hideboundHere(['pieces', path, '--picture', picture]), path, words);
   expect(readFileSync(picture, 'utf8')).toBe(PICTURE_BEFORE);
 }
 
@@ -34,49 +39,49 @@ const svg = (body: string, attributes = 'width="100mm" height="100mm" viewBox="0
   `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${body}</svg>`;
 
 describe('a pattern file that can not be used', () => {
-  it('when there is no such file, it says so', () => {
+  it('when there is no such file, it says so', async () => {
     const path = join(folder, 'missing.svg');
-    expectRefused(hidebound(['pieces', path]), path, /no such file/);
+    expectRefused(await hideboundHere(['pieces', path]), path, /no such file/);
   });
 
-  it('when it is a folder, it says so', () => {
-    expectRefused(hidebound(['pieces', folder]), folder, /is a folder; give a file/);
+  it('when it is a folder, it says so', async () => {
+    expectRefused(await hideboundHere(['pieces', folder]), folder, /is a folder; give a file/);
   });
 
-  it('when it is empty, it says so', () => {
-    expectPatternRefused('empty.svg', '', /empty/i);
+  it('when it is empty, it says so', async () => {
+    await expectPatternRefused('empty.svg', '', /empty/i);
   });
 
-  it('when it is cut short, it says so and where', () => {
-    expectPatternRefused('truncated.svg', GOOD.slice(0, GOOD.length / 2), /truncated\.svg:\d+/);
+  it('when it is cut short, it says so and where', async () => {
+    await expectPatternRefused('truncated.svg', GOOD.slice(0, GOOD.length / 2), /truncated\.svg:\d+/);
   });
 
-  it('when it is binary, it says so', () => {
+  it('when it is binary, it says so', async () => {
     const bytes = Uint8Array.from({ length: 4096 }, (_, i) => (i * 167 + (i >> 3) * 31) & 255);
-    expectPatternRefused('binary.svg', bytes, /binary|not text|no text/i);
+    await expectPatternRefused('binary.svg', bytes, /binary|not text|no text/i);
   });
 
-  it('when it has 200 MB, it is refused by its size, and the limit is named', () => {
+  it('when it has 200 MB, it is refused by its size, and the limit is named', async () => {
     const path = join(folder, 'huge.svg');
     const handle = openSync(path, 'w');
     ftruncateSync(handle, 200_000_000);
     closeSync(handle);
-    expectRefused(hidebound(['pieces', path]), path, /200 MB, and at most 50 MB are read/);
+    expectRefused(await hideboundHere(['pieces', path]), path, /200 MB, and at most 50 MB are read/);
   });
 
-  it('when its entities expand without end, it is refused', () => {
+  it('when its entities expand without end, it is refused', async () => {
     const levels = Array.from({ length: 12 }, (_, i) => `<!ENTITY e${i + 1} "${`&e${i};`.repeat(10)}">`).join(
       '',
     );
     const bomb = `<!DOCTYPE svg [<!ENTITY e0 "aaaaaaaaaa">${levels}]>${svg('<text>&e12;</text>')}`;
-    expectPatternRefused('bomb.svg', bomb, /entit/i);
+    await expectPatternRefused('bomb.svg', bomb, /entit/i);
   });
 
-  it('when it refers to a file outside, it is refused and nothing is read', () => {
+  it('when it refers to a file outside, it is refused and nothing is read', async () => {
     const secret = fileWith('secret.txt', 'top secret');
     const content = `<!DOCTYPE svg [<!ENTITY x SYSTEM "file://${secret}">]>${svg('<text>&x;</text>')}`;
     const path = fileWith('external.svg', content);
-    const run = hidebound(['pieces', path]);
+    const run = await hideboundHere(['pieces', path]);
     expectRefused(run, path, /entit/i);
     expect(run.stdout + run.stderr).not.toContain('top secret');
   });
@@ -103,28 +108,28 @@ describe('a pattern file that can not be used', () => {
     expect(asked).toBe(0);
   });
 
-  it('when a path has a million segments, it is refused and the limit is named', () => {
+  it('when a path has a million segments, it is refused and the limit is named', async () => {
     const steps = Array.from({ length: 1_000_000 }, (_, i) => `l1 ${i % 2}`).join('');
-    expectPatternRefused('long-path.svg', svg(`<path d="M0 0${steps}z"/>`), /segments/);
+    await expectPatternRefused('long-path.svg', svg(`<path d="M0 0${steps}z"/>`), /segments/);
   });
 
   it.each([
     ['not a number', 'M0 0H50VNaNH0Z'],
     ['infinite', 'M0 0H1e400V50H0Z'],
     ['absurd', 'M0 0H1e30V50H0Z'],
-  ])('when a coordinate is %s, it says so and where', (_, d) => {
+  ])('when a coordinate is %s, it says so and where', async (_, d) => {
     const path = fileWith(`coordinate-${d.length}.svg`, svg(`<path id="odd" d="${d}"/>`));
-    const run = hidebound(['pieces', path]);
+    const run = await hideboundHere(['pieces', path]);
     expect(run.status).toBe(3);
     expect(expectOneSentence(run)).toMatch(/#odd/);
   });
 
-  it('when tags are nested without end, it is refused', () => {
-    expectPatternRefused('deep.svg', svg('<g>'.repeat(100_000) + '</g>'.repeat(100_000)), /deep|nest/i);
+  it('when tags are nested without end, it is refused', async () => {
+    await expectPatternRefused('deep.svg', svg('<g>'.repeat(100_000) + '</g>'.repeat(100_000)), /deep|nest/i);
   });
 
-  it('when it is no SVG, it says so', () => {
-    expectPatternRefused('page.svg', '<html><body>hello</body></html>', /SVG/);
+  it('when it is no SVG, it says so', async () => {
+    await expectPatternRefused('page.svg', '<html><body>hello</body></html>', /SVG/);
   });
 
   it('when --json is asked for, the refusal is on standard output as data', () => {

@@ -1,7 +1,7 @@
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { ROOT, hidebound, testFolder } from './cli-support.js';
+import { ROOT, hidebound, hideboundHere, testFolder } from './cli-support.js';
 import type { Run } from './cli-support.js';
 
 const folder = testFolder();
@@ -27,12 +27,12 @@ interface EditedLayout {
 }
 
 /** Checks a copy of the hand-written layout after some edits. */
-function checkEdited(name: string, edit: (layout: EditedLayout) => void): Run {
+function checkEdited(name: string, edit: (layout: EditedLayout) => void): Promise<Run> {
   const layout = JSON.parse(readFileSync(join(FIXTURES, HAND_WRITTEN), 'utf8')) as EditedLayout;
   edit(layout);
   const path = join(folder, `${name}.layout.json`);
   writeFileSync(path, JSON.stringify(layout, null, 2));
-  return hidebound(['check', path]);
+  return hideboundHere(['check', path]);
 }
 
 const ZEROS = '0'.repeat(64);
@@ -45,8 +45,8 @@ describe('hidebound check on the hand-written layout', () => {
     expect(run.stdout).not.toMatch(/^(error|warning)/m);
   });
 
-  it('when a gap is broken and accepted by hand, it is proven and every such place is listed', () => {
-    const run = checkEdited('accepted', (layout) => {
+  it('when a gap is broken and accepted by hand, it is proven and every such place is listed', async () => {
+    const run = await checkEdited('accepted', (layout) => {
       layout.order.cutting.gapMm = 30;
       for (const placement of layout.placements) placement.accepted = ['gap'];
     });
@@ -101,8 +101,8 @@ describe('hidebound check on the hand-written layout', () => {
       (layout) => (layout.yield.total.grossYield = 0.5),
       /The yield figures of all hides are not what its placements give \(gross yield\)/,
     ],
-  ])('when %s, it ends with 1 and names piece and cause', (name, edit, words) => {
-    const run = checkEdited(name.replaceAll(' ', '-'), edit);
+  ])('when %s, it ends with 1 and names piece and cause', async (name, edit, words) => {
+    const run = await checkEdited(name.replaceAll(' ', '-'), edit);
     expect(run.status, run.stdout + run.stderr).toBe(1);
     expect(run.stdout).toMatch(/not proven\. \d+ things? (is|are) wrong:/);
     const errors = run.stdout.split('\n').filter((line) => line.startsWith('error: '));

@@ -2,7 +2,15 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { COMMANDS } from '@hidebound/cli';
-import { DEMO, expectOneSentence, hidebound, hideboundHere, testFolder } from './cli-support.js';
+import {
+  DEMO,
+  SMALL_ORDER,
+  expectOneSentence,
+  hidebound,
+  hideboundHere,
+  smallJob,
+  testFolder,
+} from './cli-support.js';
 
 const folder = testFolder();
 const ORDER = join(DEMO, 'bicycle-goods.order.yaml');
@@ -34,8 +42,8 @@ describe('help and use', () => {
 
   it.each(COMMANDS.map((spec) => [spec.name, spec] as const))(
     'when asked for help on %s, it explains every option and shows an example',
-    (name, spec) => {
-      const run = hidebound([name, '--help']);
+    async (name, spec) => {
+      const run = await hideboundHere([name, '--help']);
       expect(run.status).toBe(0);
       for (const { flags } of spec.options) expect(run.stdout).toContain(flags);
       for (const flag of ['--json', '--debug']) expect(run.stdout).toContain(flag);
@@ -58,11 +66,11 @@ describe('help and use', () => {
     ['an effort below zero', ['lay', ORDER, '--effort', '-1'], /whole number from 0 to/],
     ['a page that is none', ['sheet', LAYOUT, '--page', 'A7'], /A4, A3, Letter, Tabloid/],
     ['a known length that is none', ['pieces', 'x.svg', '--known-length', 'ruler'], /ruler=100mm/],
-  ])('when used with %s, it ends with 2 and says what is wrong', (_, args, words) => {
-    const run = hidebound(args);
+  ])('when used with %s, it ends with 2 and says what is wrong', async (_, args, words) => {
+    const run = await hideboundHere(args);
     expect(run.status).toBe(2);
     expect(run.stderr).toMatch(words);
-    expect(run.stderr).not.toMatch(/\bat .*\.js:\d+/);
+    expect(run.stderr).not.toMatch(/\bat .*\.(js|ts):\d+/);
   });
 });
 
@@ -88,23 +96,24 @@ describe('hidebound pieces', () => {
     expect(piece.heightMm).toBeCloseTo(height, 1);
   });
 
-  it('when a known length is given, every size follows from it', () => {
+  it('when a known length is given, every size follows from it', async () => {
     const file = join(folder, 'unknown-scale.svg');
     writeFileSync(
       file,
       '<svg xmlns="http://www.w3.org/2000/svg" width="500" height="500"><line id="ruler" x1="0" y1="0" x2="200" y2="0"/><path id="tab" d="M10 10H110V60H10Z"/></svg>',
     );
-    const run = hidebound(['pieces', file, '--known-length', 'ruler=100mm', '--json']);
+    const run = await hideboundHere(['pieces', file, '--known-length', 'ruler=100mm', '--json']);
     expect(told(run.stdout).result).toMatchObject({ files: [{ pieces: [{ widthMm: 50, heightMm: 25 }] }] });
   });
 
-  it('when a picture is asked for, it is written as its name says', () => {
+  it('when a picture is asked for, it is written as its name says', async () => {
     for (const [name, start] of [
       ['pieces.svg', '<?xml'],
       ['pieces.pdf', '%PDF'],
     ] as const) {
       const picture = join(folder, name);
-      const run = hidebound(['pieces', join(DEMO, 'patterns', 'grip-wrap.svg'), '--picture', picture]);
+      const drawing = join(DEMO, 'patterns', 'grip-wrap.svg');
+      const run = await hideboundHere(['pieces', drawing, '--picture', picture]);
       expect(run.status, run.stderr).toBe(0);
       expect(readFileSync(picture, 'latin1').startsWith(start)).toBe(true);
     }
@@ -129,11 +138,11 @@ describe('hidebound hide', () => {
     expect(run.stdout).toMatch(/hole-1 +flaw: hole +never to be used/);
   });
 
-  it('when it reads the traced shoulder, the hide file that it writes is the same hide', () => {
+  it('when it reads the traced shoulder, the hide file that it writes is the same hide', async () => {
     const out = join(folder, 'traced.hide.json');
-    expect(hidebound(['hide', join(DEMO, 'shoulder-traced.svg'), '--out', out]).status).toBe(0);
-    const facts = [out, join(DEMO, 'shoulder.hide.json')].map((file) => {
-      const { areas, hide } = told(hidebound(['hide', file, '--json']).stdout).result as {
+    expect((await hideboundHere(['hide', join(DEMO, 'shoulder-traced.svg'), '--out', out])).status).toBe(0);
+    const facts = async (file: string): Promise<object> => {
+      const { areas, hide } = told((await hideboundHere(['hide', file, '--json'])).stdout).result as {
         areas: { grossMm2: number; usableMm2: number };
         hide: { flaws: { id: string; kind: string; side: string }[]; zones: { id: string; kind: string }[] };
       };
@@ -143,8 +152,8 @@ describe('hidebound hide', () => {
         flaws: hide.flaws.map(({ id, kind, side }) => `${id} ${kind} ${side}`),
         zones: hide.zones.map(({ id, kind }) => `${id} ${kind}`),
       };
-    });
-    expect(facts[0]).toEqual(facts[1]);
+    };
+    expect(await facts(out)).toEqual(await facts(join(DEMO, 'shoulder.hide.json')));
   });
 
   it('when a hide file is given a scale, it ends with 2: the file has its own', () => {
@@ -169,19 +178,13 @@ describe('the whole job on the demo', () => {
     expect(lay.result['placed']).toBe(lay.result['asked']);
   });
 
-  it('when it lays the order again with the same seed and effort, the file is the same to the byte', () => {
-    const again = join(folder, 'again.layout.json');
-    hidebound(['lay', ORDER, '--effort', '1', '--out', again]);
-    expect(readFileSync(again, 'utf8')).toBe(readFileSync(LAYOUT, 'utf8'));
-  });
-
   it('when it checks the layout, it is proven', () => {
     const run = hidebound(['check', LAYOUT]);
     expect(run.status, run.stdout).toBe(0);
     expect(run.stdout).toMatch(/proven\. \d+ pieces on 3 hides keep every rule/);
   });
 
-  it('when a piece was moved onto its neighbour, the check ends with 1 and names the piece and the cause', () => {
+  it('when a piece was moved onto its neighbour, the check ends with 1 and names the piece and the cause', async () => {
     const layout = JSON.parse(readFileSync(LAYOUT, 'utf8')) as {
       placements: { hide: string; piece: string; x: number; y: number }[];
     };
@@ -192,7 +195,7 @@ describe('the whole job on the demo', () => {
     const run = hidebound(['check', broken]);
     expect(run.status).toBe(1);
     expect(run.stdout).toMatch(new RegExp(`error: .*broken\\.layout\\.json.*"${first!.piece}".*lies over`));
-    const data = told(hidebound(['check', broken, '--json']).stdout);
+    const data = told((await hideboundHere(['check', broken, '--json'])).stdout);
     expect(data).toMatchObject({ ok: false, exitStatus: 1, result: { proven: false } });
     expect(data.diagnostics.map(({ code }) => code)).toContain('broken-gap');
   });
@@ -222,45 +225,79 @@ describe('the whole job on the demo', () => {
     );
   });
 
-  it('when the sheet is asked for twice, the files are the same to the byte', () => {
-    const [one, two] = ['one.pdf', 'two.pdf'].map((name) => {
+  it('when the sheet is asked for twice, the files are the same to the byte', async () => {
+    const made = async (name: string): Promise<Buffer> => {
       const file = join(folder, name);
-      hidebound(['sheet', LAYOUT, '--pdf', file, '--side', 'flesh']);
+      await hideboundHere(['sheet', LAYOUT, '--pdf', file, '--side', 'flesh']);
       return readFileSync(file);
-    });
-    expect(one!.equals(two!)).toBe(true);
+    };
+    expect((await made('one.pdf')).equals(await made('two.pdf'))).toBe(true);
   });
 
-  it('when no file is asked for, the sheet ends with 2', () => {
-    const run = hidebound(['sheet', LAYOUT]);
+  it('when no file is asked for, the sheet ends with 2', async () => {
+    const run = await hideboundHere(['sheet', LAYOUT]);
     expect(run.status).toBe(2);
     expect(expectOneSentence(run)).toMatch(/give --pdf, --page-svg or --svg/);
   });
+});
 
-  it('when a placement is locked, laying again keeps it where it is', () => {
-    const layout = JSON.parse(readFileSync(LAYOUT, 'utf8')) as {
-      placements: {
-        article: string;
-        piece: string;
-        set: number;
-        copy: number;
-        mirrored: boolean;
-        locked: boolean;
-        x: number;
-        y: number;
-      }[];
+/** The small order with enough pieces for the search to better its first layout. */
+const SIXTEEN_PIECES = `${SMALL_ORDER.replace('sets: 2', 'sets: 8')}      - name: round
+        leather: body
+        part: tab
+        disc: { diameter: 70 }
+`;
+
+describe('laying again', () => {
+  it('when seed and effort are the same, the file is the same to the byte, whatever the number of cores', () => {
+    const { at, order } = smallJob(folder, { order: SIXTEEN_PIECES });
+    const laid = (effort: string, cores: string): string => {
+      const out = join(at, `effort-${effort}-${cores}.layout.json`);
+      const run = hidebound(['lay', order, '--effort', effort, '--cores', cores, '--out', out]);
+      expect(run.status, run.stderr).toBe(0);
+      return readFileSync(out, 'utf8');
     };
-    const locked = layout.placements[0]!;
-    locked.locked = true;
-    const keep = join(folder, 'keep.layout.json');
-    const out = join(folder, 'kept.layout.json');
-    writeFileSync(keep, JSON.stringify(layout));
-    const run = hidebound(['lay', ORDER, '--effort', '0', '--seed', '5', '--keep', keep, '--out', out]);
-    expect([0, 1], run.stderr).toContain(run.status);
-    const kept = JSON.parse(readFileSync(out, 'utf8')) as typeof layout;
+    const once = laid('1', '1');
+    expect(laid('1', '3')).toBe(once);
+    expect(placementsOf(laid('0', '1'))).not.toEqual(placementsOf(once));
+  });
+
+  it('when a placement is locked, it is kept where it is, even where the search would not lay it', async () => {
+    const { at, order, layout } = smallJob(folder);
+    const lay = ['lay', order, '--effort', '0'];
+    expect((await hideboundHere([...lay, '--out', layout])).status).toBe(0);
+    const before = JSON.parse(readFileSync(layout, 'utf8')) as StoredLayout;
+    const [moved, ...others] = before.placements as [StoredPlacement, ...StoredPlacement[]];
+    const locked = { ...moved, x: 250.125, y: 190.5, locked: true };
+    const keep = join(at, 'keep.layout.json');
+    const out = join(at, 'kept.layout.json');
+    writeFileSync(keep, JSON.stringify({ ...before, placements: [locked, ...others] }));
+    const run = await hideboundHere([...lay, '--seed', '5', '--keep', keep, '--out', out]);
+    expect(run.status, run.stderr).toBe(0);
+    const kept = placementsOf(readFileSync(out, 'utf8'));
+    expect(kept).toHaveLength(2);
     const { article, piece, set, copy, mirrored, x, y } = locked;
-    expect(kept.placements).toContainEqual(
+    expect(kept).toContainEqual(
       expect.objectContaining({ article, piece, set, copy, mirrored, x, y, locked: true }),
     );
   });
 });
+
+interface StoredPlacement {
+  readonly article: string;
+  readonly piece: string;
+  readonly set: number;
+  readonly copy: number;
+  readonly mirrored: boolean;
+  readonly locked: boolean;
+  readonly x: number;
+  readonly y: number;
+}
+
+interface StoredLayout {
+  readonly placements: readonly StoredPlacement[];
+}
+
+function placementsOf(layout: string): StoredLayout['placements'] {
+  return (JSON.parse(layout) as StoredLayout).placements;
+}
