@@ -57,7 +57,7 @@ const REAL: readonly TestSearch[] = (
   [
     [1, 'none'],
     [2, 'low-streams-slow'],
-    [5, 'high-streams-slow'],
+    [4, 'high-streams-slow'],
   ] as const
 ).map(([workers, mischief]) => ({ streams: 'real', workers, mischief, joins: REAL_JOINS, end: 'asked' }));
 const STOPPED: readonly TestSearch[] = [1, 2, 5].map((workers) => ({

@@ -18,8 +18,9 @@ function isToy({ items }: NestProblem): boolean {
   return items[0]!.id === toyProblem().items[0]!.id;
 }
 
-/** A few pieces with all rules on a hide, because each join of each stream takes a good part of a second. */
+/** A few pieces with all rules on a small hide, because each join of each stream takes a good part of a second. */
 function realProblem(budget: Partial<Budget>): NestProblem {
-  const problem = sampleProblem(3, { pieces: 6, share: 0.5 });
-  return { ...problem, budget: { seed: 3, streams: 5, ...budget } };
+  const hide = { lengthMm: 600, halfWidthMm: 300, corners: 40, flaws: 2 };
+  const problem = sampleProblem(4, { pieces: 5, share: 0.3, hide });
+  return { ...problem, budget: { seed: 3, streams: 4, ...budget } };
 }
