@@ -36,8 +36,9 @@ export const SECOND_CANDIDATES = 16;
 /** Angles tried for a piece that may lie at any. */
 export const FIRST_FREE_ANGLES = 12;
 
-/** Work of each stream between two joins: about a fifth of a second of one core. */
+/** Work of each stream between two joins: about a fifth of a second of one core; the first few joins come sooner. */
 export const WORK_PER_JOIN = 500_000;
+export const SHORT_JOINS = 4;
 
 /** Turned items kept ready; the oldest go first. */
 export const MOST_VARIANTS = 4000;

@@ -58,7 +58,7 @@ export function* takeDetour(
   }
   const { around: own, trail, until } = detours.under;
   if (!isBetterOutcome(trail.known, best) && join <= until) {
-    yield* searchOn(trail);
+    yield* searchOn(trail, join);
     prove(own, trail, join);
   }
   const isDone =

@@ -56,6 +56,23 @@ describe('doing with fewer sheets', () => {
     expect([...way.together]).toEqual([0, 1, 2, 3]);
   });
 
+  it('when an item may lie on one sheet alone, that sheet is kept', () => {
+    const problem = squares({
+      items: [
+        testItem('square', rectangle(0, 0, 48, 48), { sheets: ['a', 'b', 'c'] }),
+        testItem('other', rectangle(0, 0, 48, 48), { sheets: ['a'] }),
+      ],
+      setKinds: [testKind({ square: 1, other: 1 })],
+    });
+    const [square, other] = [
+      placement('square', 1, 10, 10, { sheet: 'b' }),
+      placement('other', 1, 10, 10, { sheet: 'a' }),
+    ];
+    const answer = { ...answerOn([]), placements: [square, other] };
+    const way = fewerSheets(createLayout(problem), answer, createRandom(1), 0)!;
+    expect([...way.kept]).toEqual([0]);
+  });
+
   it('when one sheet is all that is used, there is no fewer', () => {
     expect(fewerSheets(createLayout(squares()), answerOn(['a', 'a']), createRandom(1), 0)).toBeUndefined();
   });

@@ -56,7 +56,7 @@ function fewerOf(
   const open = together.filter((s) => areas.has(s));
   const demand = open.reduce((sum, s) => sum + areas.get(s)!, 0);
   const room = (s: number): number => layout.sheets[s]!.space.netAreaMm2;
-  const bound = open.filter((s) => hasFixed(layout, s));
+  const bound = open.filter((s) => isNeeded(layout, s));
   const others = together.filter((s) => !bound.includes(s)).sort((a, b) => room(b) - room(a) || a - b);
   const wanted = open.length - 1;
   if (bound.length > wanted || open.length < 2) return undefined;
@@ -72,6 +72,10 @@ function fewerOf(
   return { together: new Set(together), kept: new Set(kept) };
 }
 
-function hasFixed({ demand, laid }: Layout, sheet: number): boolean {
-  return demand.copies.some(({ index, isFixed }) => isFixed && laid[index]?.sheet === sheet);
+/** Something is held there by hand, or may lie nowhere else. */
+function isNeeded({ demand, laid, allowed }: Layout, sheet: number): boolean {
+  return demand.copies.some(({ index, isFixed, prepared }) => {
+    const own = allowed[prepared.index]!;
+    return isFixed ? laid[index]?.sheet === sheet : own.length === 1 && own[0] === sheet;
+  });
 }

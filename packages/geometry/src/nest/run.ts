@@ -1,7 +1,7 @@
 import { GeometryError } from '../error.js';
 import { startStreams } from '../parallel/run-here.js';
 import type { NestAnswer, NestProblem } from '../types/problem.js';
-import { createStream } from './stream.js';
+import { streamFactory } from './stream.js';
 
 /** How far a search has come. */
 export interface NestProgress {
@@ -31,7 +31,7 @@ export interface NestRun {
  * the byte, here and with any number of workers.
  */
 export function startNest(problem: NestProblem): NestRun {
-  return startStreams(problem, createStream);
+  return startStreams(problem, streamFactory());
 }
 
 /** What a driver of a search may be told. */

@@ -2,21 +2,16 @@ import { checkAnswer, isProven } from '../check/index.js';
 import { GeometryError } from '../error.js';
 import { createRandom } from '../number/random.js';
 import type { Random } from '../number/random.js';
-import { contactShapes } from '../separate/exact-contacts.js';
-import type { ContactShapes } from '../separate/exact-contacts.js';
 import { withBlocks } from '../separate/world-answer.js';
-import { buildScene } from '../separate/world-of-layout.js';
-import type { Scene } from '../separate/world-of-layout.js';
 import type { NestAnswer, NestProblem } from '../types/problem.js';
-import type { Stream, StreamOutcome, StreamProgress } from '../types/stream.js';
+import type { Stream, StreamFactory, StreamOutcome, StreamProgress } from '../types/stream.js';
 import { answerOf } from './answer.js';
 import type { Detours } from './detour.js';
 import { detourAt, noDetours, takeDetour } from './detour.js';
 import { layFirst } from './first-layout.js';
-import type { InnerProblem } from './inner-problem.js';
-import { innerProblem } from './inner-problem.js';
+import type { Groundwork } from './groundwork.js';
+import { groundworkOf, sceneOf } from './groundwork.js';
 import { layRepeats, repeatedItems } from './lattice-layout.js';
-import type { Layout } from './layout.js';
 import { createLayout } from './layout.js';
 import type { Reasons } from './reasons.js';
 import { refuseUnsupported } from './refuse.js';
@@ -25,34 +20,51 @@ import { goOn, isBetterOutcome, outcomeOf, prove, searchOn, startTrail } from '.
 
 /** What one stream holds between joins. */
 interface Searcher {
-  readonly problem: NestProblem;
+  readonly groundwork: Groundwork;
   readonly stream: number;
-  readonly inner: InnerProblem;
-  readonly layout: Layout;
   readonly reasons: Reasons;
   readonly random: Random;
   readonly detours: Detours;
-  scene: Scene | undefined;
-  contacts: ContactShapes | undefined;
   trail: Trail | undefined;
+}
+
+/**
+ * Makes streams. Those of one problem share what does not depend on what they do: they live in one thread, and it takes
+ * as long to make as a first layout.
+ */
+export function streamFactory(): StreamFactory {
+  let shared: Groundwork | undefined;
+  return (problem, stream) =>
+    createStream(problem, stream, () => {
+      if (shared?.problem !== problem) shared = groundworkOf(problem);
+      return shared;
+    });
 }
 
 /**
  * One stream of the search: the first layout at join 0, then ever better ones. Throws `unsupported` for a problem that
  * asks for what this engine can't do (see `refuseUnsupported`).
  */
-export function createStream(problem: NestProblem, stream: number): Stream {
+export function createStream(
+  problem: NestProblem,
+  stream: number,
+  groundwork: () => Groundwork = () => groundworkOf(problem),
+): Stream {
   refuse(problem);
   let searcher: Searcher | undefined;
   let work: Generator<undefined, StreamOutcome> | undefined;
   let outcome: StreamOutcome | undefined;
   let phase: StreamProgress['phase'] = 'first-layout';
+  const ready = (): Searcher => (searcher ??= createSearcher(groundwork(), stream));
   return {
+    prepare: () => {
+      const making = sceneOf(ready().groundwork);
+      while (making.next().done !== true);
+    },
     begin: (join, best) => {
-      searcher ??= createSearcher(problem, stream);
       phase = best === undefined ? 'first-layout' : 'improving';
       outcome = undefined;
-      work = best === undefined ? firstLayout(searcher) : improve(searcher, best, join);
+      work = best === undefined ? firstLayout(ready()) : improve(ready(), best, join);
     },
     advance: () => {
       if (outcome !== undefined) return true;
@@ -72,39 +84,39 @@ function refuse(problem: NestProblem): void {
   throw new GeometryError('unsupported', `This search can't do what the problem asks for: ${codes}.`);
 }
 
-function createSearcher(problem: NestProblem, stream: number): Searcher {
-  const inner = innerProblem(problem);
+function createSearcher(groundwork: Groundwork, stream: number): Searcher {
   return {
-    problem,
+    groundwork,
     stream,
-    inner,
-    layout: createLayout(inner.problem),
-    reasons: new Map(inner.reasons),
-    random: createRandom(problem.budget.seed).fork(stream),
+    reasons: new Map(groundwork.inner.reasons),
+    random: createRandom(groundwork.problem.budget.seed).fork(stream),
     detours: noDetours(),
-    scene: undefined,
-    contacts: undefined,
     trail: undefined,
   };
 }
 
-function laidCount({ layout, trail }: Searcher): number {
+function laidCount({ groundwork, trail }: Searcher): number {
   if (trail !== undefined) return trail.known.answer.placements.length;
-  return layout.laid.reduce((count, laid) => (laid === undefined ? count : count + 1), 0);
+  return groundwork.layout.laid.reduce((count, laid) => (laid === undefined ? count : count + 1), 0);
 }
 
-function* firstLayout(searcher: Searcher): Generator<undefined, StreamOutcome> {
-  const { problem, layout, reasons, inner } = searcher;
+function* firstLayout({ groundwork, reasons }: Searcher): Generator<undefined, StreamOutcome> {
+  const { problem, layout, inner } = groundwork;
   yield* layFirst(layout);
   const laid = answerOf(layout, layout.laid, reasons, 0);
   return outcomeOf(problem, withBlocks(problem, { ...laid, lanes: inner.lanes }));
 }
 
-/** One join's work: goes on with the hunt, from the best answer where it is better than this stream's own. */
+/**
+ * One join's work: goes on with the hunt, from the best answer where it is better than this stream's own. The stream
+ * that laid the first layout only gets ready in join 1 if there are others, which could do so beside it.
+ */
 function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator<undefined, StreamOutcome> {
+  const { stream, groundwork } = searcher;
   const around = yield* surroundingsOf(searcher);
-  const outcome = outcomeOf(searcher.problem, best);
-  if (searcher.stream === 0 && detourAt(searcher.detours, join)) {
+  const outcome = outcomeOf(groundwork.problem, best);
+  if (join === 1 && stream === 0 && groundwork.problem.budget.streams > 1) return outcome;
+  if (stream === 0 && detourAt(searcher.detours, join)) {
     const found = yield* takeDetour(around, searcher.detours, outcome, join);
     if (found !== undefined) return found;
   }
@@ -113,28 +125,28 @@ function* improve(searcher: Searcher, best: NestAnswer, join: number): Generator
       ? startTrail(around, yield* orRepeats(searcher, outcome))
       : goOn(around, searcher.trail, outcome);
   yield;
-  yield* searchOn(searcher.trail);
+  yield* searchOn(searcher.trail, join);
   prove(around, searcher.trail, join);
   return searcher.trail.known;
 }
 
-function* surroundingsOf(searcher: Searcher): Generator<undefined, Surroundings> {
-  const { problem, inner, reasons, layout, random } = searcher;
-  searcher.scene ??= yield* buildScene(layout, problem.distances);
+function* surroundingsOf({ groundwork, reasons, random }: Searcher): Generator<undefined, Surroundings> {
+  const { problem, inner } = groundwork;
+  const { scene, contacts } = yield* sceneOf(groundwork);
   yield;
-  const { scene } = searcher;
-  if (scene.eases.length > 1) searcher.contacts ??= contactShapes(scene);
-  return { problem, inner, reasons, scene, contacts: searcher.contacts, random };
+  return { problem, inner, reasons, scene, contacts, random };
 }
 
 /**
  * The stream that works beside the first one starts from repeats where many equal pieces are wanted, if that is better.
  */
 function* orRepeats(searcher: Searcher, best: StreamOutcome): Generator<undefined, StreamOutcome> {
-  const { problem, layout, reasons, inner } = searcher;
-  const isOwnTask = searcher.stream === Math.min(1, problem.budget.streams - 1);
-  const items = isOwnTask ? repeatedItems(layout) : [];
+  const { stream, groundwork, reasons } = searcher;
+  const { problem, inner } = groundwork;
+  const isOwnTask = stream === Math.min(1, problem.budget.streams - 1);
+  const items = isOwnTask ? repeatedItems(groundwork.layout) : [];
   if (items.length === 0) return best;
+  const layout = stream === 0 ? groundwork.layout : createLayout(inner.problem);
   yield* layRepeats(layout, items);
   const laid = answerOf(layout, layout.laid, reasons, best.answer.joins);
   const outcome = outcomeOf(problem, withBlocks(problem, { ...laid, lanes: inner.lanes }));

@@ -13,7 +13,7 @@ import { sheetsForCopies, worldOf } from '../separate/world-of-layout.js';
 import type { Scene } from '../separate/world-of-layout.js';
 import type { NestAnswer, NestProblem } from '../types/problem.js';
 import type { StreamOutcome } from '../types/stream.js';
-import { WORK_PER_JOIN } from './constants.js';
+import { SHORT_JOINS, WORK_PER_JOIN } from './constants.js';
 import type { Copy } from './demand.js';
 import { refKey } from './demand.js';
 import type { InnerProblem } from './inner-problem.js';
@@ -111,8 +111,9 @@ function findAt({ scene, hunt, copies }: Trail, answer: NestAnswer): Find {
 }
 
 /** One join's work. However little a step did, it counts for so much: a join comes, also where nothing can be moved. */
-export function* searchOn({ hunt: { world }, work }: Trail): Generator<undefined, void> {
-  for (const until = world.work + WORK_PER_JOIN; world.work < until;) {
+export function* searchOn({ hunt: { world }, work }: Trail, join: number): Generator<undefined, void> {
+  const share = Math.min(1, join / SHORT_JOINS);
+  for (const until = world.work + WORK_PER_JOIN * share; world.work < until;) {
     const least = world.work + LEAST_STEP_WORK;
     work.next();
     world.work = Math.max(world.work, least);

@@ -7,5 +7,5 @@ export { serveStreams } from './serve-streams.js';
 export type { ServeOptions, UnitOfWork } from './serve-streams.js';
 export { webWorkerHandle, webWorkerOwner } from './web-worker.js';
 export type { WebWorkerLike, WebWorkerScopeLike } from './web-worker.js';
-export type { OwnerPort, StopSignal, StreamFactory, WorkerHandle } from './worker-port.js';
-export type { Stream, StreamOutcome, StreamProgress } from '../types/stream.js';
+export type { OwnerPort, StopSignal, WorkerHandle } from './worker-port.js';
+export type { Stream, StreamFactory, StreamOutcome, StreamProgress } from '../types/stream.js';

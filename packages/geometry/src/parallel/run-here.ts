@@ -6,7 +6,7 @@ import type { CompleteJoin, Joins } from './joins.js';
 import { isStopAsked, problemForStreams, refuseEndless } from './stopping.js';
 import type { StopOptions } from './stopping.js';
 import { trackProgress } from './track-progress.js';
-import type { StreamFactory } from './worker-port.js';
+import type { StreamFactory } from '../types/stream.js';
 
 /**
  * Starts the streams of a search in the caller's own thread: each `advance` does one unit of one stream, by turns. The

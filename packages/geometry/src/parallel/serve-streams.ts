@@ -3,7 +3,8 @@ import type { Stream } from '../types/stream.js';
 import { streamsOfJoin } from './joins.js';
 import { failedMessage, isToWorker } from './messages.js';
 import type { OutcomeMessage, ProgressMessage, StartMessage, WorkMessage } from './messages.js';
-import type { OwnerPort, StreamFactory } from './worker-port.js';
+import type { OwnerPort } from './worker-port.js';
+import type { StreamFactory } from '../types/stream.js';
 
 export interface ServeOptions {
   /** Called after each unit of work. For tests of sameness, which put delays in. */
@@ -51,8 +52,11 @@ function unreadable(): GeometryError {
 
 /** Beside the first layout, which nothing may delay, the streams are got ready while it is being made. */
 function prepareStreams(start: StartMessage, createStream: StreamFactory): OwnStreams {
-  const early = start.streams.includes(0) ? [0] : start.streams;
-  return { start, made: new Map(early.map((stream) => [stream, createStream(start.problem, stream)])) };
+  const isFirst = start.streams.includes(0);
+  const early = isFirst ? [0] : start.streams;
+  const made = new Map(early.map((stream) => [stream, createStream(start.problem, stream)]));
+  if (!isFirst) for (const stream of made.values()) stream.prepare?.();
+  return { start, made };
 }
 
 interface Service extends ServeOptions {

@@ -1,6 +1,7 @@
 import { serveStreams } from './serve-streams.js';
 import type { ServeOptions } from './serve-streams.js';
-import type { StreamFactory, WorkerHandle } from './worker-port.js';
+import type { WorkerHandle } from './worker-port.js';
+import type { StreamFactory } from '../types/stream.js';
 
 /** A worker in the test's own thread: messages are cloned and come later, as between threads. */
 export interface FakeWorker extends WorkerHandle {

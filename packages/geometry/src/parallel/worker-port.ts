@@ -1,9 +1,3 @@
-import type { NestProblem } from '../types/problem.js';
-import type { Stream } from '../types/stream.js';
-
-/** Makes one stream of a search. */
-export type StreamFactory = (problem: NestProblem, stream: number) => Stream;
-
 /**
  * One worker as its owner sees it, be it a thread of Node or a worker of a browser. Messages are plain data that can be
  * cloned. Listeners are set once, before the first message is posted.

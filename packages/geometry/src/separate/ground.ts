@@ -61,13 +61,6 @@ export function buildGround(rings: readonly Float64Array[]): Ground | undefined 
     rows: Math.ceil(height / pitch) + 4,
   };
   const depth = distanceGrid(interiorRuns(soup, lattice), soup, lattice);
-  const cells: { u: number; v: number }[] = [];
-  for (let column = 0; column < lattice.columns; column++) {
-    for (let row = 0; row < lattice.rows; row++) {
-      if (depth[row * lattice.columns + column]! <= 0) continue;
-      cells.push({ u: lattice.minX + column * pitch, v: lattice.minY + row * pitch });
-    }
-  }
   return {
     ...edgesOf(rings),
     ...netOf(rings, lattice),
@@ -77,9 +70,24 @@ export function buildGround(rings: readonly Float64Array[]): Ground | undefined 
     columns: lattice.columns,
     rows: lattice.rows,
     depth,
-    cellU: Float64Array.from(cells, ({ u }) => u),
-    cellV: Float64Array.from(cells, ({ v }) => v),
+    ...cellsOf(depth, lattice),
   };
+}
+
+function cellsOf(depth: Float64Array, lattice: Lattice): Pick<Ground, 'cellU' | 'cellV'> {
+  const { columns, rows, pitch, minX, minY } = lattice;
+  const cellU = new Float64Array(columns * rows);
+  const cellV = new Float64Array(columns * rows);
+  let count = 0;
+  for (let column = 0; column < columns; column++) {
+    for (let row = 0; row < rows; row++) {
+      if (depth[row * columns + column]! <= 0) continue;
+      cellU[count] = minX + column * pitch;
+      cellV[count] = minY + row * pitch;
+      count++;
+    }
+  }
+  return { cellU: cellU.slice(0, count), cellV: cellV.slice(0, count) };
 }
 
 type Edges = Pick<Ground, 'ax' | 'ay' | 'bx' | 'by' | 'cornerX' | 'cornerY'>;
