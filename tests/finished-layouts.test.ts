@@ -31,6 +31,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { turnJob } from '../packages/geometry/src/check/test-jobs.js';
 import { loadJudge } from '../packages/geometry/src/check/test-judge.js';
 import type { Judge, Shape } from '../packages/geometry/src/check/test-judge.js';
+import { joinedZones } from './support/joined-zones.js';
 
 interface Finished {
   readonly name: string;
@@ -234,12 +235,8 @@ function needFaults(part: Shape, need: Need, sheet: Sheet): string[] {
     if (touched) faults.push(`looks ${id}`);
   }
   if (need.zones === undefined) return faults;
-  const zones = sheet.qualities
-    .filter(({ zone }) => zone !== undefined && need.zones!.includes(zone))
-    .flatMap(({ areas }) => areas.map((area) => judge.shapeOf(area)));
-  const [first, ...rest] = zones;
-  const within = first !== undefined && rest.reduce((a, b) => judge.union(a, b), first);
-  if (within === false || judge.differenceArea(part, within) > NO_AREA_MM2) faults.push('zone');
+  const zones = joinedZones(judge, sheet, need.zones);
+  if (zones === undefined || judge.differenceArea(part, zones) > NO_AREA_MM2) faults.push('zone');
   return faults;
 }
 

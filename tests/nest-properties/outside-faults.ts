@@ -19,6 +19,7 @@ import type {
   Sheet,
 } from '@hidebound/geometry';
 import type { Judge, Shape } from '../../packages/geometry/src/check/test-judge.js';
+import { joinedZones } from '../support/joined-zones.js';
 
 /** What is wrong, and with which copies (item set/copy). */
 export interface OutsideFault {
@@ -184,12 +185,8 @@ function needFaults(
 }
 
 function liesInZones(judge: Judge, part: Shape, names: readonly string[], sheet: Sheet): boolean {
-  const [first, ...rest] = sheet.qualities
-    .filter(({ zone }) => zone !== undefined && names.includes(zone))
-    .flatMap(({ areas }) => areas.map((area) => judge.shapeOf(area)));
-  if (first === undefined) return false;
-  const union = rest.reduce((sum, zone) => judge.union(sum, zone), first);
-  return judge.differenceArea(part, union) <= NO_AREA_MM2;
+  const zones = joinedZones(judge, sheet, names);
+  return zones !== undefined && judge.differenceArea(part, zones) <= NO_AREA_MM2;
 }
 
 /** Rough cuts lie within the hide's outline and apart, hold their members with the margin, and nothing else. */
