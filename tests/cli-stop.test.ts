@@ -1,17 +1,15 @@
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { DEMO, hidebound, startHidebound, testFolder } from './cli-support.js';
+import { hideboundHere, smallJob, startHidebound, testFolder } from './cli-support.js';
 
 const folder = testFolder();
-const ORDER = join(DEMO, 'bicycle-goods.order.yaml');
 
 describe('stopping by hand', () => {
   it.each(['SIGINT', 'SIGTERM'] as const)(
     'when %s comes, the best so far is saved, proven, and it ends with 130',
     async (signal) => {
-      const out = join(folder, `${signal}.layout.json`);
-      const child = startHidebound(['lay', ORDER, '--seconds', '600', '--out', out], folder);
+      const { at, order, layout: out } = smallJob(folder);
+      const child = startHidebound(['lay', order, '--seconds', '600', '--out', out], at);
       let stderr = '';
       let isSent = false;
       const ended = new Promise<number | null>((resolve) => {
@@ -25,7 +23,7 @@ describe('stopping by hand', () => {
       expect(await ended, stderr).toBe(130);
       expect(stderr).toMatch(/stopping; the best so far is being saved/);
       expect(JSON.parse(readFileSync(out, 'utf8'))).toMatchObject({ format: 'hidebound/layout@1' });
-      expect(hidebound(['check', out]).status).toBe(0);
+      expect((await hideboundHere(['check', out])).status).toBe(0);
     },
   );
 });

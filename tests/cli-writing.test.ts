@@ -15,7 +15,15 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { testWith } from './tools/outside.js';
 import type { Needed } from './tools/outside.js';
-import { DEMO, MAIN, expectOneSentence, hidebound, startHidebound, testFolder } from './cli-support.js';
+import {
+  DEMO,
+  MAIN,
+  expectOneSentence,
+  hidebound,
+  hideboundHere,
+  startHidebound,
+  testFolder,
+} from './cli-support.js';
 
 const folder = testFolder();
 const TRACED = join(DEMO, 'shoulder-traced.svg');
@@ -34,21 +42,21 @@ const FULL_DEVICE: Needed = { name: '/dev/full', isThere: existsSync('/dev/full'
 const SMALL_DISK: Needed = { name: 'a file system of its own', isThere: canMount() };
 
 describe('writing a file', () => {
-  it('when the file is there already, it is replaced whole, keeps its rights, and nothing is left beside it', () => {
+  it('when the file is there already, it is replaced whole, keeps its rights, and nothing is left beside it', async () => {
     const { at, path } = oldFile('replace');
     chmodSync(path, 0o640);
-    const run = hidebound(['hide', TRACED, '--out', path]);
+    const run = await hideboundHere(['hide', TRACED, '--out', path]);
     expect(run.status, run.stderr).toBe(0);
     expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ format: 'hidebound/hide@1' });
     expect(statSync(path).mode & 0o777).toBe(0o640);
     expect(readdirSync(at)).toEqual(['shoulder.hide.json']);
   });
 
-  it('when the file is a link, the file behind it is replaced and the link stays', () => {
+  it('when the file is a link, the file behind it is replaced and the link stays', async () => {
     const { at, path } = oldFile('link');
     const link = join(at, 'link.hide.json');
     symlinkSync(path, link);
-    expect(hidebound(['hide', TRACED, '--out', link]).status).toBe(0);
+    expect((await hideboundHere(['hide', TRACED, '--out', link])).status).toBe(0);
     expect(lstatSync(link).isSymbolicLink()).toBe(true);
     expect(readFileSync(path, 'utf8')).toContain('hidebound/hide@1');
   });
@@ -59,25 +67,29 @@ describe('writing a file', () => {
     expect(run.status).toBe(4);
   });
 
-  it('when a part of the path is a file, it ends with 4 and the file is untouched', () => {
+  it('when a part of the path is a file, it ends with 4 and the file is untouched', async () => {
     const { path } = oldFile('under-a-file');
-    const run = hidebound(['hide', TRACED, '--out', join(path, 'a.hide.json')]);
+    const run = await hideboundHere(['hide', TRACED, '--out', join(path, 'a.hide.json')]);
     expect(expectOneSentence(run)).toMatch(/a part of its path is a file/);
     expect(run.status).toBe(4);
     expect(readFileSync(path, 'utf8')).toBe(OLD);
   });
 
-  it('when the name is that of a folder, it ends with 4 and says so', () => {
-    const run = hidebound(['hide', TRACED, '--out', folder]);
+  it('when the name is that of a folder, it ends with 4 and says so', async () => {
+    const run = await hideboundHere(['hide', TRACED, '--out', folder]);
     expect(expectOneSentence(run)).toMatch(/This is a folder; give a file name/);
     expect(run.status).toBe(4);
   });
 
-  testWith(FULL_DEVICE, 'when the device is full, it ends with 4 and says that the disk is full', () => {
-    const run = hidebound(['hide', TRACED, '--out', '/dev/full']);
-    expect(expectOneSentence(run)).toMatch(/the disk is full; free some space/);
-    expect(run.status).toBe(4);
-  });
+  testWith(
+    FULL_DEVICE,
+    'when the device is full, it ends with 4 and says that the disk is full',
+    async () => {
+      const run = await hideboundHere(['hide', TRACED, '--out', '/dev/full']);
+      expect(expectOneSentence(run)).toMatch(/the disk is full; free some space/);
+      expect(run.status).toBe(4);
+    },
+  );
 
   it('when the file would pass the limit of the system, it ends with 4, and the old file is whole', () => {
     const { at, path } = oldFile('limited');
@@ -108,9 +120,16 @@ describe('writing a file', () => {
     expect(run.stdout).toContain('status 4');
   });
 
-  it('when several files are asked for and one can not be written, none is', () => {
+  it('when several files are asked for and one can not be written, none is', async () => {
     const { path } = oldFile('several');
-    const run = hidebound(['hide', TRACED, '--out', path, '--picture', join(folder, 'nowhere', 'a.svg')]);
+    const run = await hideboundHere([
+      'hide',
+      TRACED,
+      '--out',
+      path,
+      '--picture',
+      join(folder, 'nowhere', 'a.svg'),
+    ]);
     expect(run.status).toBe(4);
     expect(readFileSync(path, 'utf8')).toBe(OLD);
   });
