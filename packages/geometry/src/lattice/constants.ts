@@ -78,6 +78,3 @@ export const SLID_PIECES = 3;
 
 /** A slide to the sheet's edge ends within this (mm): the grid of stored placements. */
 export const SLIDE_FINEST_MM = 0.0005;
-
-/** A sheet of straight sides holds a piece that is out by this (mm): rounding its placement may have moved it by 0.0005. */
-export const SIDE_FORGIVES_MM = 0.0006;

@@ -1,7 +1,7 @@
 import { hullAnglesDeg } from './hull-angles.js';
 import { buildSoup, isInSoup } from './soup.js';
 import { flatRings, insetBySkin } from './skin.js';
-import { groupRanks } from '../rough/group-pull.js';
+import { groupRanks } from '../rough/group-ranks.js';
 import { unionRegions } from '../shape/clipper.js';
 import { regionArea, regionCentroid } from '../shape/ring.js';
 import { FIELD_GRID_MM } from '../tolerance.js';

@@ -1,4 +1,5 @@
 import type { Rows } from './rows.js';
+import { ROW_WIDTH } from './rows.js';
 
 /** A row that isn't held, and one that is left broken for good. */
 export const NOT_HELD = -1;
@@ -58,18 +59,18 @@ export function clearActiveSet(set: ActiveSet, rows: Rows): void {
 export function splitRow(set: ActiveSet, rows: Rows, k: number): number {
   const { spread, line, share, left, count, factor, first, size, row } = set;
   const stride = size + 1;
-  const { column, value, width } = rows;
-  const at = k * width;
-  for (let e = at; e < at + width; e++) spread[column[e]!] = spread[column[e]!]! + value[e]!;
+  const { column, value } = rows;
+  const at = k * ROW_WIDTH;
+  for (let e = at; e < at + ROW_WIDTH; e++) spread[column[e]!] = spread[column[e]!]! + value[e]!;
   let begin = count;
   for (let i = 0; i < count; i++) {
-    const from = row[i]! * width;
+    const from = row[i]! * ROW_WIDTH;
     let dot = 0;
-    for (let e = from; e < from + width; e++) dot += value[e]! * spread[column[e]!]!;
+    for (let e = from; e < from + ROW_WIDTH; e++) dot += value[e]! * spread[column[e]!]!;
     line[i] = dot;
     if (dot !== 0 && begin === count) begin = i;
   }
-  for (let e = at; e < at + width; e++) spread[column[e]!] = 0;
+  for (let e = at; e < at + ROW_WIDTH; e++) spread[column[e]!] = 0;
   for (let i = begin; i < count; i++) {
     const base = i * stride;
     let sum = line[i]!;
@@ -80,12 +81,13 @@ export function splitRow(set: ActiveSet, rows: Rows, k: number): number {
   for (let i = 0; i < count; i++) share[i] = line[i]!;
   solveBackward(set, share);
   left.fill(0);
-  for (let e = at; e < at + width; e++) left[column[e]!] = left[column[e]!]! + value[e]!;
+  for (let e = at; e < at + ROW_WIDTH; e++) left[column[e]!] = left[column[e]!]! + value[e]!;
   for (let i = 0; i < count; i++) {
     const factorOfRow = share[i]!;
     if (factorOfRow === 0) continue;
-    const from = row[i]! * width;
-    for (let e = from; e < from + width; e++) left[column[e]!] = left[column[e]!]! - factorOfRow * value[e]!;
+    const from = row[i]! * ROW_WIDTH;
+    for (let e = from; e < from + ROW_WIDTH; e++)
+      left[column[e]!] = left[column[e]!]! - factorOfRow * value[e]!;
   }
   let leftSq = 0;
   for (let c = 0; c < size; c++) leftSq += left[c]! * left[c]!;

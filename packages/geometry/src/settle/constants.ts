@@ -63,7 +63,7 @@ export const FARTHEST_ALSO_MM = 0.05;
 /** Such changes in one projection, each of which starts it anew. */
 export const MAX_CHANGES = 3;
 
-/** Compaction: pairs within this reach become rows, and no body moves farther than half of it in one step. */
+/** Compaction: pairs within this reach (beyond their gap) become rows. */
 export const COMPACT_REACH_MM = 8;
 
 /** Compaction ends when a step shortens the strip by less. */
@@ -72,21 +72,5 @@ export const COMPACT_LEAST_MM = 1e-5;
 /** Compaction: most steps, should gains go on shrinking. */
 export const COMPACT_STEPS = 60;
 
-/** … of that reach. Two bodies come nearer by at most 2 √2 times this, which must be less than the reach. */
-export const COMPACT_TRUST_SHARE = 1 / 3;
-
-/** Compaction with turns: no body moves or turns (at its lever) farther in a step than this share of the reach, … */
-export const TURNING_TRUST_SHARE = 1 / 5;
-
-/** … and steps shorter than this (mm) are not worth their time. */
-export const TURNING_LEAST_TRUST_MM = 0.02;
-
-/** What a step with turns may be short of after it was settled: so little that steps can't add up to anything. */
-export const COMPACT_EXACT_MM = 0.00001;
-
-/**
- * With turns, rows are off by the square of a turn: what hangs together at the end does not quite before, and would
- * be a lever. So rows are told by others sooner, and loosened by this share of what is missing; rounds make it good.
- */
-export const TURNING_SPAN_LEFT_SQ = 1e-4;
-export const TURNING_LOOSEN_SHARE = 0.1;
+/** No body moves farther in one step. Two come nearer by at most 2 √2 times this, which must be less than the reach. */
+export const COMPACT_TRUST_MM = COMPACT_REACH_MM / 3;

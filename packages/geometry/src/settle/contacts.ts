@@ -2,7 +2,7 @@ import type { PartDirection } from './part-direction.js';
 import { findDirection } from './part-direction.js';
 import type { Places } from './places.js';
 import type { Rows } from './rows.js';
-import { addRow, setEntry } from './rows.js';
+import { addRow, ROW_WIDTH, setEntry } from './rows.js';
 import type { SettleShape } from './settle-shape.js';
 
 /** Bodies to be settled. Lengths in mm. */
@@ -17,10 +17,10 @@ export interface SettleTask {
   /** Least distance of two bodies; the same whichever comes first. */
   readonly gap: number | ((i: number, j: number) => number);
   /** Every free body's box lies within; a side may be infinite. */
-  readonly bounds?: SettleBounds;
+  readonly bounds?: Boxed;
 }
 
-export interface SettleBounds {
+interface Boxed {
   readonly minX: number;
   readonly minY: number;
   readonly maxX: number;
@@ -118,7 +118,7 @@ function fillPair(
   nx: number,
   ny: number,
 ): number {
-  const at = row * rows.width;
+  const at = row * ROW_WIDTH;
   const si = places.slot[i]!;
   const sj = places.slot[j]!;
   let known = 0;
@@ -178,15 +178,8 @@ function addBound(
   setEntry(rows, addRow(rows, bound), 0, column, value);
 }
 
-export interface Boxed {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
-
 /** True if box b moved by (dx, dy) is farther than `far` from box a along x or y. */
-export function isApart(a: Boxed, b: Boxed, dx: number, dy: number, far: number): boolean {
+function isApart(a: Boxed, b: Boxed, dx: number, dy: number, far: number): boolean {
   return (
     b.minX + dx - a.maxX > far ||
     a.minX - b.maxX - dx > far ||

@@ -12,8 +12,6 @@ export interface PartDirection {
   bound: number;
   /** How far apart the parts are along the chosen normal; negative: how deep they overlap along it. */
   separation: number;
-  /** Whose edge the direction is square to: 0 the first part's, 1 the second's, 2 it runs between two corners. */
-  side: number;
   /** The greatest separation along any normal: the distance of parts that are apart. */
   truth: number;
   /** The second choice, and its separation; -Infinity: none. */
@@ -29,7 +27,6 @@ export function createDirection(): PartDirection {
     ny: 0,
     bound: 0,
     separation: 0,
-    side: 0,
     truth: 0,
     secondX: 0,
     secondY: 0,
@@ -84,7 +81,6 @@ export function findDirection(
           demote(out);
         }
         bestScore = score;
-        out.side = side;
         out.nx = sign * ux;
         out.ny = sign * uy;
         out.bound = bound;
@@ -131,7 +127,6 @@ function tryCorners(p: SettlePart, q: SettlePart, dx: number, dy: number, out: P
   const separation = ux * dx + uy * dy - bound;
   if (separation <= out.truth) return;
   demote(out);
-  out.side = 2;
   out.nx = ux;
   out.ny = uy;
   out.bound = bound;

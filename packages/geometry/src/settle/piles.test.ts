@@ -4,7 +4,7 @@ import type { Judge } from '../../test-support/judge.js';
 import { createRandom } from '../number/random.js';
 import { convexHull } from '../shape/hull.js';
 import type { Ring } from '../types/shape.js';
-import { compactStrip, compactTowards } from './compact.js';
+import { compactStrip } from './compact.js';
 import { settle } from './settle.js';
 import { disturbed, isProvenLayout, laidByBoxes, ringOf, roughRing, shapesOf } from './test-layouts.js';
 
@@ -87,16 +87,6 @@ describe('piles of pieces', () => {
         }
       }
     }
-  });
-
-  it('when pieces are pulled towards a corner, none loses its gap and the sum along the pull only grows', () => {
-    const { rings, shapes } = pile(21, 'rough', 12);
-    const start = laidByBoxes(shapes, HEIGHT, 1.5);
-    const bounds = { minX: 0, minY: 0, maxX: Infinity, maxY: HEIGHT };
-    const pulled = compactTowards({ shapes, ...start, gap: 1.5, bounds }, -0.6, 0.8);
-    const along = ({ x, y }: Places) => x.reduce((sum, at, i) => sum - 0.6 * at + 0.8 * y[i]!, 0);
-    expect(along(pulled)).toBeGreaterThan(along(start) + 100);
-    expect(judged(rings, pulled).distance).toBeGreaterThan(1.5 - 1e-6);
   });
 
   it('when a body is fixed, it stays to the bit and the others give way', () => {

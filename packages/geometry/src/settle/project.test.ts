@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { createRandom } from '../number/random.js';
 import { createActiveSet } from './active-set.js';
 import { PLAIN_LIMITS, project } from './project.js';
-import { addRow, createRows, MOVING_WIDTH, setEntry, slackOf } from './rows.js';
+import { addRow, createRows, ROW_WIDTH, setEntry, slackOf } from './rows.js';
 import type { Rows } from './rows.js';
 
 /** Rows of chance between bodies, all of which hold at `inside`; some of them twice, and in pairs that leave no room. */
 function randomRows(seed: number, bodies: number, count: number): { rows: Rows; start: Float64Array } {
   const random = createRandom(seed);
   const inside = Float64Array.from({ length: 2 * bodies }, () => random.between(-50, 50));
-  const rows = createRows(4, MOVING_WIDTH);
+  const rows = createRows(4);
   while (rows.count < count) {
     const i = random.integer(bodies);
     const j = random.integer(bodies);
@@ -38,10 +38,10 @@ function nearestBySweeps(rows: Rows, start: Float64Array, sweeps: number): Float
   for (let sweep = 0; sweep < sweeps; sweep++) {
     for (let k = 0; k < rows.count; k++) {
       let lengthSq = 0;
-      for (let e = k * rows.width; e < (k + 1) * rows.width; e++) lengthSq += rows.value[e]! ** 2;
+      for (let e = k * ROW_WIDTH; e < (k + 1) * ROW_WIDTH; e++) lengthSq += rows.value[e]! ** 2;
       const push = Math.max(-pushed[k]!, -slackOf(rows, place, k) / lengthSq);
       pushed[k] = pushed[k]! + push;
-      for (let e = k * rows.width; e < (k + 1) * rows.width; e++) {
+      for (let e = k * ROW_WIDTH; e < (k + 1) * ROW_WIDTH; e++) {
         const column = rows.column[e]!;
         place[column] = place[column]! + push * rows.value[e]!;
       }
@@ -69,7 +69,7 @@ describe('projection on rows', () => {
         const k = set.row[at]!;
         expect(set.multiplier[at]).toBeGreaterThan(-1e-6);
         expect(Math.abs(slackOf(rows, place, k))).toBeLessThan(1e-6);
-        for (let e = k * rows.width; e < (k + 1) * rows.width; e++) {
+        for (let e = k * ROW_WIDTH; e < (k + 1) * ROW_WIDTH; e++) {
           const column = rows.column[e]!;
           move[column] = move[column]! + set.multiplier[at]! * rows.value[e]!;
         }
@@ -88,7 +88,7 @@ describe('projection on rows', () => {
   });
 
   it('when two rows contradict each other, one is left broken and the rest hold', () => {
-    const rows = createRows(4, MOVING_WIDTH);
+    const rows = createRows(4);
     setEntry(rows, addRow(rows, 5), 0, 0, 1);
     setEntry(rows, addRow(rows, -4), 0, 0, -1);
     setEntry(rows, addRow(rows, 7), 0, 1, 1);
@@ -99,7 +99,7 @@ describe('projection on rows', () => {
   });
 
   it('when they contradict each other by less than half a micrometre, both are loosened alike', () => {
-    const rows = createRows(4, MOVING_WIDTH);
+    const rows = createRows(4);
     setEntry(rows, addRow(rows, 5), 0, 0, 1);
     setEntry(rows, addRow(rows, -4.9996), 0, 0, -1);
     const place = Float64Array.of(0, 0);
@@ -108,7 +108,7 @@ describe('projection on rows', () => {
   });
 
   it('when two rows all but parallel would throw a body far away, it stays where it was', () => {
-    const rows = createRows(4, MOVING_WIDTH);
+    const rows = createRows(4);
     const tilt = 1e-4;
     const steep = addRow(rows, 1);
     setEntry(rows, steep, 0, 0, 1);

@@ -18,7 +18,7 @@ import {
   STEPS_PER_UNKNOWN,
 } from './constants.js';
 import type { Rows } from './rows.js';
-import { slackOf, takeSecond } from './rows.js';
+import { ROW_WIDTH, slackOf, takeSecond } from './rows.js';
 
 /** How far a projection may go; lengths in mm. */
 export interface ProjectionLimits {
@@ -26,18 +26,12 @@ export interface ProjectionLimits {
   readonly secondMost: number;
   /** Greatest distance from the start, over all unknowns together. */
   readonly farthest: number;
-  /** How far contradicting rows may be loosened. */
-  readonly loosen: number;
-  /** A row of which less than this (squared) is left outside the span of held rows counts as told by them. */
-  readonly spanLeftSq: number;
 }
 
-/** Limits of exact settling, without second directions and as far as it takes. */
+/** No second directions, and as far as it takes. */
 export const PLAIN_LIMITS: ProjectionLimits = {
   secondMost: -Infinity,
   farthest: Number.MAX_VALUE,
-  loosen: LOOSEN_MM,
-  spanLeftSq: SPAN_LEFT_SQ,
 };
 
 /** What became of a projection. */
@@ -56,7 +50,7 @@ export interface Projection {
  * most, and lets go of rows whose multiplier would turn. It ends after finitely many steps with exact contacts
  * also where the rows leave no inside.
  *
- * Rows that contradict each other by no more than `loosen` each are loosened by equal parts. Beyond that, one of
+ * Rows that contradict each other by no more than `LOOSEN_MM` each are loosened by equal parts. Beyond that, one of
  * them takes its second direction, if that is short by no more than `secondMost` (mm), and all starts anew. Where
  * none can, the row is left broken, the rest is held, and the result says so. The distance from the start only
  * grows on the way: where it passes `farthest` (mm), there is nothing nearer, and the place is left as it was.
@@ -103,9 +97,8 @@ function projectOnce(
       continue;
     }
     polished = false;
-    const outcome = takeIn(set, rows, place, k, limits, limit, result);
-    if (outcome === 'held' || (outcome === 'contradicted' && loosen(set, rows, place, k, limits.loosen)))
-      continue;
+    const outcome = takeIn(set, rows, place, k, limits.farthest, limit, result);
+    if (outcome === 'held' || (outcome === 'contradicted' && loosen(set, rows, place, k))) continue;
     const change = outcome === 'stuck' ? -1 : nearestSecond(set, rows, k, secondMost);
     if (change >= 0) return change;
     if (outcome !== 'contradicted') {
@@ -137,7 +130,7 @@ function takeIn(
   rows: Rows,
   place: Float64Array,
   k: number,
-  { farthest, spanLeftSq }: ProjectionLimits,
+  farthest: number,
   limit: number,
   result: Projection,
 ): Outcome {
@@ -156,7 +149,7 @@ function takeIn(
       blocker = i;
     }
     const short = -slackOf(rows, place, k);
-    const primalStep = leftSq > spanLeftSq && set.count < set.size ? short / leftSq : Infinity;
+    const primalStep = leftSq > SPAN_LEFT_SQ && set.count < set.size ? short / leftSq : Infinity;
     if (primalStep === Infinity && blocker < 0) return 'contradicted';
     const step = Math.min(primalStep, dualStep);
     for (let i = 0; i < set.count; i++) multiplier[i] = multiplier[i]! - step * share[i]!;
@@ -176,13 +169,13 @@ function takeIn(
 }
 
 /** Row k is told by the held rows and can't hold with them: loosens all of them, if a little is enough. */
-function loosen(set: ActiveSet, rows: Rows, place: Float64Array, k: number, most: number): boolean {
+function loosen(set: ActiveSet, rows: Rows, place: Float64Array, k: number): boolean {
   const { share, line } = set;
   const short = -slackOf(rows, place, k);
   let parts = 1;
   for (let i = 0; i < set.count; i++) if (share[i]! < -SHARE_NOISE) parts -= share[i]!;
   const each = short / parts;
-  if (each > most) return false;
+  if (each > LOOSEN_MM) return false;
   for (let i = 0; i < set.count; i++) {
     const loosened = share[i]! < -SHARE_NOISE;
     line[i] = loosened ? -each : 0;
@@ -216,15 +209,15 @@ function polish(set: ActiveSet, rows: Rows, place: Float64Array): void {
 /** Moves the place within the held rows' span so that the value of held row i changes by `line[i]`. */
 function moveOnto(set: ActiveSet, rows: Rows, place: Float64Array): void {
   const { line, row, multiplier } = set;
-  const { column, value, width } = rows;
+  const { column, value } = rows;
   solveForward(set, line);
   solveBackward(set, line);
   for (let i = 0; i < set.count; i++) {
     const amount = line[i]!;
     if (amount === 0) continue;
     multiplier[i] = multiplier[i]! + amount;
-    const from = row[i]! * width;
-    for (let e = from; e < from + width; e++) place[column[e]!] = place[column[e]!]! + amount * value[e]!;
+    const from = row[i]! * ROW_WIDTH;
+    for (let e = from; e < from + ROW_WIDTH; e++) place[column[e]!] = place[column[e]!]! + amount * value[e]!;
   }
 }
 

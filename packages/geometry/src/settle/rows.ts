@@ -1,11 +1,10 @@
 import { ROW_HELD_MM } from './constants.js';
 
 /**
- * Linear conditions  sum of value · unknown >= bound  in flat arrays, `width` entries a row (unused ones are 0 · unknown 0).
+ * Linear conditions  sum of value · unknown >= bound  in flat arrays, `ROW_WIDTH` entries a row (unused ones are 0 · unknown 0).
  * Grows as rows are added; made once and used again.
  */
 export interface Rows {
-  readonly width: number;
   count: number;
   column: Int32Array;
   value: Float64Array;
@@ -16,18 +15,16 @@ export interface Rows {
   secondShort: Float64Array;
 }
 
-/** Entries of a row of two bodies that move, or that move and turn. */
-export const MOVING_WIDTH = 4;
-export const TURNING_WIDTH = 6;
+/** Entries of a row: two bodies that move. */
+export const ROW_WIDTH = 4;
 
-export function createRows(capacity: number, width: number): Rows {
+export function createRows(capacity: number): Rows {
   return {
-    width,
     count: 0,
-    column: new Int32Array(capacity * width),
-    value: new Float64Array(capacity * width),
+    column: new Int32Array(capacity * ROW_WIDTH),
+    value: new Float64Array(capacity * ROW_WIDTH),
     bound: new Float64Array(capacity),
-    second: new Float64Array(capacity * width),
+    second: new Float64Array(capacity * ROW_WIDTH),
     secondBound: new Float64Array(capacity),
     secondShort: new Float64Array(capacity),
   };
@@ -44,16 +41,16 @@ export function addRow(rows: Rows, bound: number): number {
     rows.secondBound = grown(rows.secondBound);
     rows.secondShort = grown(rows.secondShort);
   }
-  rows.column.fill(0, row * rows.width, (row + 1) * rows.width);
-  rows.value.fill(0, row * rows.width, (row + 1) * rows.width);
+  rows.column.fill(0, row * ROW_WIDTH, (row + 1) * ROW_WIDTH);
+  rows.value.fill(0, row * ROW_WIDTH, (row + 1) * ROW_WIDTH);
   rows.bound[row] = bound;
   rows.secondShort[row] = Infinity;
   return row;
 }
 
 export function setEntry(rows: Rows, row: number, entry: number, column: number, value: number): void {
-  rows.column[row * rows.width + entry] = column;
-  rows.value[row * rows.width + entry] = value;
+  rows.column[row * ROW_WIDTH + entry] = column;
+  rows.value[row * ROW_WIDTH + entry] = value;
 }
 
 /** Rows that keep each of the first `count` unknowns within `most` of where it is. */
@@ -74,7 +71,7 @@ export function holdAsTheyAre(rows: Rows, unknowns: Float64Array): void {
 
 /** The row takes its second direction, and has no other any more. */
 export function takeSecond(rows: Rows, row: number): void {
-  for (let e = row * rows.width; e < (row + 1) * rows.width; e++) rows.value[e] = rows.second[e]!;
+  for (let e = row * ROW_WIDTH; e < (row + 1) * ROW_WIDTH; e++) rows.value[e] = rows.second[e]!;
   rows.bound[row] = rows.secondBound[row]!;
   rows.secondShort[row] = Infinity;
 }
@@ -104,13 +101,13 @@ function grownInt(array: Int32Array): Int32Array {
 
 /** How much more than its bound the row has at a place; negative: how much is missing. */
 export function slackOf(rows: Rows, place: Float64Array, k: number): number {
-  const { column, value, width } = rows;
-  const at = k * width;
-  let sum =
+  const { column, value } = rows;
+  const at = k * ROW_WIDTH;
+  return (
     value[at]! * place[column[at]!]! +
     value[at + 1]! * place[column[at + 1]!]! +
     value[at + 2]! * place[column[at + 2]!]! +
-    value[at + 3]! * place[column[at + 3]!]!;
-  for (let e = at + MOVING_WIDTH; e < at + width; e++) sum += value[e]! * place[column[e]!]!;
-  return sum - rows.bound[k]!;
+    value[at + 3]! * place[column[at + 3]!]! -
+    rows.bound[k]!
+  );
 }

@@ -29,48 +29,18 @@ export interface SettleShape {
 
 /**
  * The shape of flat rings [x0, y0, x1, y1, …] in mm: those of positive area are outlines, those of negative area
- * openings, which belong to the outline before them. Throws `bad-argument` where rings cross.
+ * openings, which belong to the outline before them. Corners stay exact: parts are cut along lines between them.
+ * Throws `bad-argument` where rings cross.
  */
 export function settleShapeOf(rings: readonly Float64Array[]): SettleShape {
-  const regions: { outer: Ring; openings: Ring[] }[] = [];
+  const regions: { readonly outer: Ring; readonly openings: Ring[] }[] = [];
   for (const flat of rings) {
     const ring = ringOf(flat);
     const last = regions[regions.length - 1];
     if (last === undefined || ringArea(ring) > 0) regions.push({ outer: ring, openings: [] });
     else last.openings.push(ring);
   }
-  return settleShapeOfRegions(regions);
-}
-
-/** The same for regions. Corners stay exact: parts are cut along lines between the regions' own corners. */
-export function settleShapeOfRegions(regions: readonly Region[]): SettleShape {
-  const parts: SettlePart[] = [];
-  for (const region of regions) {
-    const rings = convexParts(region);
-    const edges = new Set(
-      rings.flatMap((ring) => ring.map((p, i) => edgeKey(p, ring[(i + 1) % ring.length]!))),
-    );
-    for (const ring of rings) parts.push(partOf(ring, edges));
-  }
-  return shapeOfParts(parts);
-}
-
-/**
- * What lies outside a region within `rimMm` of its box, as a shape of its own: as a fixed body at (0, 0) it keeps
- * others inside, its gap being their distance from the edge. Openings of the region are outside too.
- */
-export function outsideShapeOf(region: Region, rimMm: number): SettleShape {
-  const rim = boxOf(region.outer);
-  const outer: Ring = [
-    { x: rim.minX - rimMm, y: rim.minY - rimMm },
-    { x: rim.maxX + rimMm, y: rim.minY - rimMm },
-    { x: rim.maxX + rimMm, y: rim.maxY + rimMm },
-    { x: rim.minX - rimMm, y: rim.maxY + rimMm },
-  ];
-  return settleShapeOfRegions([
-    { outer, openings: [region.outer] },
-    ...region.openings.map((opening) => ({ outer: opening, openings: [] })),
-  ]);
+  return shapeOfParts(regions.flatMap(partsOf));
 }
 
 /** The shape turned clockwise as seen about (0, 0), by an angle of which sine and cosine are given. */
@@ -82,6 +52,14 @@ function ringOf(flat: Float64Array): Ring {
   const ring: Point[] = [];
   for (let i = 0; i + 1 < flat.length; i += 2) ring.push({ x: flat[i]!, y: flat[i + 1]! });
   return ring;
+}
+
+function partsOf(region: Region): SettlePart[] {
+  const rings = convexParts(region);
+  const edges = new Set(
+    rings.flatMap((ring) => ring.map((p, i) => edgeKey(p, ring[(i + 1) % ring.length]!))),
+  );
+  return rings.map((ring) => partOf(ring, edges));
 }
 
 function edgeKey(p: Point, q: Point): string {
@@ -148,18 +126,4 @@ function shapeOfParts(parts: readonly SettlePart[]): SettleShape {
     maxY = Math.max(maxY, part.maxY);
   }
   return { parts, minX, minY, maxX, maxY };
-}
-
-function boxOf(ring: Ring): { minX: number; minY: number; maxX: number; maxY: number } {
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (const { x, y } of ring) {
-    minX = Math.min(minX, x);
-    minY = Math.min(minY, y);
-    maxX = Math.max(maxX, x);
-    maxY = Math.max(maxY, y);
-  }
-  return { minX, minY, maxX, maxY };
 }

@@ -16,15 +16,7 @@ import { collectContacts } from './contacts.js';
 import { createDirection } from './part-direction.js';
 import { createPlaces, readPlaces, writePlaces } from './places.js';
 import { PLAIN_LIMITS, project } from './project.js';
-import { createRows, MOVING_WIDTH } from './rows.js';
-
-export interface SettleOptions {
-  /** Shortfall up to which the layout counts as exact, mm. */
-  readonly exactMm?: number;
-  /** How near (beyond the gap) parts must be to be looked at, mm. */
-  readonly reachMm?: number;
-  readonly maxRounds?: number;
-}
+import { createRows } from './rows.js';
 
 export interface Settled {
   readonly x: Float64Array;
@@ -46,12 +38,9 @@ export interface Settled {
  * and projects the places on all rows (least sum of squared moves). Rounds go on while lines are chosen anew at
  * the places reached. Where the layout can't be mended near by, the best places found and their shortfall are given.
  */
-export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
-  const exact = options.exactMm ?? EXACT_MM;
-  const reach = options.reachMm ?? REACH_MM;
-  const maxRounds = options.maxRounds ?? MAX_ROUNDS;
+export function settle(task: SettleTask): Settled {
   const places = createPlaces(task);
-  const rows = createRows(16 * task.shapes.length + 16, MOVING_WIDTH);
+  const rows = createRows(16 * task.shapes.length + 16);
   const direction = createDirection();
   let set: ActiveSet | undefined;
   const unknowns = new Float64Array(2 * places.free);
@@ -60,7 +49,7 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
   let steps = 0;
   let waited = 0;
   for (let round = 0; ; round++) {
-    const shortfall = collectContacts(task, places, reach, rows, direction, -1);
+    const shortfall = collectContacts(task, places, REACH_MM, rows, direction, -1);
     pairs += shortfall.pairs;
     const { worst } = shortfall;
     waited = best !== undefined && worst > PROGRESS_SHARE * best.worst ? waited + 1 : 0;
@@ -69,13 +58,13 @@ export function settle(task: SettleTask, options: SettleOptions = {}): Settled {
         x: places.x.slice(),
         y: places.y.slice(),
         worst,
-        isExact: worst <= exact,
+        isExact: worst <= EXACT_MM,
         rounds: round,
         pairs,
         steps,
       };
     }
-    if (best.isExact || round >= maxRounds || waited >= PATIENCE) break;
+    if (best.isExact || round >= MAX_ROUNDS || waited >= PATIENCE) break;
     set ??= createActiveSet(unknowns.length);
     readPlaces(places, unknowns);
     const farthest = (FARTHEST_SHARE * worst + FARTHEST_ALSO_MM) * Math.sqrt(places.free);

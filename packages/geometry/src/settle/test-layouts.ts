@@ -9,7 +9,7 @@ import {
 } from '../nest/test-problems.js';
 import type { Random } from '../number/random.js';
 import type { Ring } from '../types/shape.js';
-import { settleShapeOfRegions } from './settle-shape.js';
+import { settleShapeOf } from './settle-shape.js';
 import type { SettleShape } from './settle-shape.js';
 
 /** Dissections, piles and judges for the tests of settling. */
@@ -21,7 +21,7 @@ export function ringOf(corners: Corners): Ring {
 }
 
 export function shapeOf(ring: Ring): SettleShape {
-  return settleShapeOfRegions([{ outer: ring, openings: [] }]);
+  return settleShapeOf([Float64Array.from(ring.flatMap(({ x, y }) => [x, y]))]);
 }
 
 export function shapesOf(rings: readonly Ring[]): SettleShape[] {
