@@ -51,7 +51,7 @@ beforeAll(async () => {
     ['the demo order', demoProblem()],
     ['seed 1', sampleProblem(1, { pieces: 30, share: 0.45, joins: 1 })],
     ['seed 2, three hides', sampleProblem(2, { pieces: 30, hides: 3, share: 0.3, joins: 1 })],
-    ['seed 3, sets', sampleProblem(3, { pieces: 24, mode: 'sets', share: 0.3, joins: 1 })],
+    ['seed 3, sets', sampleProblem(3, { pieces: 12, mode: 'sets', share: 0.3, joins: 1 })],
     ['seed 4, shapes alone', sampleProblem(4, { pieces: 40, rules: 'plain', share: 0.6, joins: 1 })],
     ['seed 5, no distances', touching(sampleProblem(5, { pieces: 24, share: 0.4 }))],
     [

@@ -1,15 +1,15 @@
-import { describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { checkAnswer } from '../check/index.js';
 import { sampleProblem } from '../sample/sample-problem.js';
 import type { SampleProblemOptions } from '../sample/sample-problem.js';
 import { subtractRegions } from '../shape/clipper.js';
-import type { FixedPlacement, NestProblem } from '../types/problem.js';
+import type { Budget, FixedPlacement, NestAnswer, NestProblem } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
 import { runNest, runNestAsync, startNest } from './run.js';
 import { placement, rectangle, testItem, testKind, testProblem, testSheet } from './test-problems.js';
 
 // The machine's speed is no part of these tests.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 /** Every fourth problem has several hides, every fifth strokes, every third readings; every twelfth is improved. */
 function randomOptions(seed: number): SampleProblemOptions {
@@ -32,7 +32,7 @@ function randomOptions(seed: number): SampleProblemOptions {
 }
 
 describe('answers of the search', () => {
-  it.each(Array.from({ length: 36 }, (_, i) => i + 1))(
+  it.each(Array.from({ length: 24 }, (_, i) => i + 1))(
     'when a random problem %i has all rules in play, its answer passes the exact check',
     (seed) => {
       const problem = sampleProblem(seed, randomOptions(seed));
@@ -54,21 +54,30 @@ describe('answers of the search', () => {
 });
 
 describe('sameness', () => {
-  const problem = sampleProblem(5, {
+  // One whose layout gets better in its first joins, else all these would be the first layout.
+  const problem = sampleProblem(11, {
     pieces: 7,
     joins: 2,
-    share: 0.3,
-    hide: { lengthMm: 1200, halfWidthMm: 600 },
+    share: 0.35,
+    hide: { lengthMm: 800, halfWidthMm: 400, corners: 60, flaws: 4 },
+  });
+  const withBudget = (more: Partial<Budget>): NestProblem => ({
+    ...problem,
+    budget: { ...problem.budget, ...more },
+  });
+  const placements = (answer: string): string =>
+    JSON.stringify((JSON.parse(answer) as NestAnswer).placements);
+  let byJoins: readonly string[];
+
+  beforeAll(() => {
+    byJoins = [0, 1, 2].map((joins) => JSON.stringify(runNest(withBudget({ joins }))));
   });
 
   it('when the same problem runs twice, the answers are equal to the byte', () => {
-    expect(JSON.stringify(runNest(problem))).toBe(JSON.stringify(runNest(problem)));
+    expect(JSON.stringify(runNest(withBudget({ joins: 1 })))).toBe(byJoins[1]);
   });
 
   it('when a search is stopped at any moment, it gives what as many joins give', () => {
-    const byJoins = [0, 1, 2].map((joins) =>
-      JSON.stringify(runNest({ ...problem, budget: { ...problem.budget, joins } })),
-    );
     const run = startNest(problem);
     let units = 0;
     while (!run.done) {
@@ -78,13 +87,13 @@ describe('sameness', () => {
       if (joins < 0) expect(best).toBeUndefined();
       else expect(JSON.stringify(best)).toBe(byJoins[joins]);
     }
-    expect(run.best()?.joins).toBe(2);
+    expect(JSON.stringify(run.best())).toBe(byJoins[2]);
+    expect(new Set(byJoins.map(placements)).size).toBe(3);
   });
 
   it('when the seed differs, the improved answer differs', () => {
-    const placements = (seed: number): string =>
-      JSON.stringify(runNest({ ...problem, budget: { ...problem.budget, seed, joins: 5 } }).placements);
-    expect(placements(6)).not.toBe(placements(5));
+    const other = JSON.stringify(runNest(withBudget({ seed: 6, joins: 1 })));
+    expect(placements(other)).not.toBe(placements(byJoins[1]!));
   });
 
   it('when it runs beside other work, the answer is the same', async () => {
@@ -93,8 +102,8 @@ describe('sameness', () => {
       pauses++;
       return Promise.resolve();
     };
-    const answer = await runNestAsync(problem, { pause, pauseEvery: 3 });
-    expect(answer).toEqual(runNest(problem));
+    const answer = await runNestAsync(withBudget({ joins: 1 }), { pause, pauseEvery: 3 });
+    expect(JSON.stringify(answer)).toBe(byJoins[1]);
     expect(pauses).toBeGreaterThan(3);
   });
 });
@@ -120,7 +129,7 @@ describe('driving a search', () => {
   });
 
   it('when joins go on, the used-up area never grows and pieces never get fewer', () => {
-    const problem = sampleProblem(21, { pieces: 12, rules: 'plain', share: 0.5, joins: 4 });
+    const problem = sampleProblem(21, { pieces: 12, rules: 'plain', share: 0.5, joins: 3 });
     let last = { placedCount: 0, usedUpMm2: Infinity, joins: -1 };
     const run = startNest(problem);
     while (!run.done) {
@@ -131,7 +140,7 @@ describe('driving a search', () => {
       }
       last = now;
     }
-    expect(last.joins).toBe(4);
+    expect(last.joins).toBe(3);
   });
 });
 
