@@ -3,9 +3,7 @@
 import { createHash } from 'node:crypto';
 import { createRandom, runNest, sampleProblem } from '@hidebound/geometry';
 import { checkAnswer } from '@hidebound/geometry/check';
-import { openBench } from '../packages/geometry/dist/live/bench.js';
-import { judgeMove } from '../packages/geometry/dist/live/judge-move.js';
-import { snapTo } from '../packages/geometry/dist/live/snap.js';
+import { judgeMove, openBench, snapTo } from '@hidebound/geometry/live';
 
 const option = (name, fallback) => {
   const at = process.argv.indexOf(`--${name}`);

@@ -1,10 +1,7 @@
 import { regionBox, roundCoordinate } from '@hidebound/geometry';
 import type { CopyRef, NestProblem, Random, RuleName } from '@hidebound/geometry';
-import { openBench, movePiece } from '../../packages/geometry/src/live/bench.js';
-import type { SheetPlace } from '../../packages/geometry/src/live/bench.js';
-import { judgeMove } from '../../packages/geometry/src/live/judge-move.js';
-import { lockedProblem } from '../../packages/geometry/src/live/locked-problem.js';
-import type { LockedCopy } from '../../packages/geometry/src/live/locked-problem.js';
+import { judgeMove, lockedProblem, movePiece, openBench } from '@hidebound/geometry/live';
+import type { LockedCopy, SheetPlace } from '@hidebound/geometry/live';
 
 /** Places that are tried before a copy is left to the search, and copies that are fixed at most. */
 const TRIES = 150;
