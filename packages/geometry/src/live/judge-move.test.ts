@@ -31,7 +31,7 @@ const JOBS: readonly (readonly [string, number, () => LaidJob])[] = [
     },
   ],
 ];
-const MOVES = 400;
+const MOVES = 120;
 
 /** Jobs at the limit of each rule that a place can break. */
 const PLACE_CASES = LIMIT_CASES.filter(({ rule }) => rule !== 'mirrored');
@@ -63,7 +63,7 @@ describe('a judged move, beside the exact check of the whole layout', () => {
   test('when all those moves are done, they broke the rules of a place and often broke none', () => {
     for (const rule of ['gap', 'edge', 'void', 'looks', 'strength', 'zone', 'angle', 'thickness', 'pair'])
       expect(broken).toContain(rule);
-    expect(valid).toBeGreaterThan(200);
+    expect(valid).toBeGreaterThan(60);
   });
 
   test.each(PLACE_CASES)(
