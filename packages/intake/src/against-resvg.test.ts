@@ -6,7 +6,7 @@ import { readPatternSvg } from './pattern-svg.js';
 
 // The judge is resvg 2.6.2 (@resvg/resvg-js): each drawing is filled black and rasterised; the black share of the
 // picture is the area that it sees. Anti-aliased edges count by their coverage.
-const WIDTH_PX = 2400;
+const WIDTH_PX = 1200;
 const AREA_SHARE = 0.001;
 
 function rasterArea(svg: string, pageMm: number): number {

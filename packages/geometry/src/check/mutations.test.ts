@@ -114,9 +114,9 @@ function toldBy({ problem, answer }: Job): ReadonlySet<string> {
   );
 }
 
-const MUTATIONS = Array.from({ length: 1000 }, (_, i) => i + 1);
+const MUTATIONS = Array.from({ length: 500 }, (_, i) => i + 1);
 
-describe('when 1,000 small layouts near contact are mutated', () => {
+describe('when 500 small layouts near contact are mutated', () => {
   // Judge: jsts 2.12.1 (distance, overlay and buffer operations of the JTS Topology Suite).
   it(
     'agrees with an outside judge about every pair, edge, void and flaw that the judge can decide',
@@ -140,11 +140,11 @@ describe('when 1,000 small layouts near contact are mutated', () => {
         }
       }
       expect(disagreements).toEqual([]);
-      expect(close.kept).toBeGreaterThan(200);
-      expect(close.broken).toBeGreaterThan(60);
+      expect(close.kept).toBeGreaterThan(100);
+      expect(close.broken).toBeGreaterThan(30);
       for (const [rule, counts] of perRule) {
-        expect(counts.kept, `${rule} kept`).toBeGreaterThan(200);
-        expect(counts.broken, `${rule} broken`).toBeGreaterThan(200);
+        expect(counts.kept, `${rule} kept`).toBeGreaterThan(100);
+        expect(counts.broken, `${rule} broken`).toBeGreaterThan(100);
       }
     },
   );

@@ -205,7 +205,7 @@ describe('offsets of regions', () => {
           expect(judge.distance(judge.shapeOf(solid(outer)), edge)).toBeGreaterThan(d - 0.011);
         }
       }),
-      { seed: 4, numRuns: 30 },
+      { seed: 4, numRuns: 15 },
     );
   });
 
