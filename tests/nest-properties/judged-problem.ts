@@ -2,7 +2,7 @@ import { refuseUnsupported, runNest } from '@hidebound/geometry';
 import type { NestAnswer, NestProblem, RuleName } from '@hidebound/geometry';
 import { checkAnswer } from '@hidebound/geometry/check';
 import type { Judge } from '../../packages/geometry/src/check/test-judge.js';
-import { nameOf, outsideFaults } from './outside-faults.js';
+import { nameOf, outsideFaults } from '../support/outside-faults.js';
 import { randomProblem } from './random-problem.js';
 import type { RandomProblem } from './random-problem.js';
 

@@ -3,7 +3,7 @@
  * leather on which a piece may not lie. Nothing of the exact check takes part, nor the project's own booleans and
  * distances; how a placement turns and moves a piece is written in the judge once more.
  */
-import { CHECK_FORGIVES_MM, regionBox } from '@hidebound/geometry';
+import { CHECK_FORGIVES_MM, laneRegion, regionBox } from '@hidebound/geometry';
 import type {
   Box,
   CopyRef,
@@ -19,7 +19,7 @@ import type {
   Sheet,
 } from '@hidebound/geometry';
 import type { Judge, Shape } from '../../packages/geometry/src/check/test-judge.js';
-import { joinedZones } from '../support/joined-zones.js';
+import { joinedZones } from './joined-zones.js';
 
 /** What is wrong, and with which copies (item set/copy). */
 export interface OutsideFault {
@@ -59,6 +59,7 @@ export function outsideFaults(
       ...gapFaults(judge, lying, problem, answer.lanes),
       ...lying.flatMap((one) => sheetFaults(judge, one, sheet, problem)),
       ...lying.flatMap((one) => leatherFaults(judge, one, sheet)),
+      ...laneFaults(judge, lying, sheet, answer.lanes),
       ...blockFaults(judge, lying, sheet, answer.roughCuts),
     ];
   });
@@ -122,6 +123,24 @@ function sharedKerf(lanes: readonly Lane[], one: Lying, other: Lying): number | 
     if (a >= 0 && b >= 0 && Math.abs(a - b) <= 1) return kerfMm;
   }
   return undefined;
+}
+
+/** Nothing but its own straps reaches into the rectangle of a lane. */
+function laneFaults(
+  judge: Judge,
+  lying: readonly Lying[],
+  sheet: Sheet,
+  lanes: readonly Lane[],
+): OutsideFault[] {
+  return lanes
+    .filter((lane) => lane.sheet === sheet.id)
+    .flatMap((lane) => {
+      const own = new Set(lane.rows.flatMap(({ straps }) => straps.map(nameOf)));
+      const shape = judge.shapeOf(laneRegion(lane));
+      return lying
+        .filter(({ name, core }) => !own.has(name) && judge.intersectionArea(core, shape) > NO_AREA_MM2)
+        .map(({ name }) => ({ rule: 'lane' as const, at: name, other: lane.id }));
+    });
 }
 
 /** Where nothing is required they may touch, and overlap by what rounding does. */
