@@ -1,7 +1,7 @@
 import { axisDistanceAt } from '../nest/field.js';
 import type { Frame } from '../nest/frame.js';
 import { frameOf, ringToFrame, toU, toX, toY } from '../nest/frame.js';
-import { flatRings } from '../nest/skin.js';
+import { flatRings } from '../shape/flat-rings.js';
 import { regionArea } from '../shape/ring.js';
 import type { NestProblem, Sheet } from '../types/problem.js';
 import type { Region } from '../types/shape.js';

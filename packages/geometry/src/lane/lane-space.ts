@@ -1,11 +1,11 @@
 import { SKIN_MM } from '../nest/constants.js';
 import type { Frame } from '../nest/frame.js';
 import { ringToFrame } from '../nest/frame.js';
-import { flatRings } from '../nest/skin.js';
 import type { Soup } from '../nest/soup.js';
 import { buildSoup } from '../nest/soup.js';
 import { sinCosDeg } from '../number/trigonometry.js';
 import { unionRegions } from '../shape/clipper.js';
+import { flatRings } from '../shape/flat-rings.js';
 import type { Distances, Need, QualityRegion, Sheet } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
 

@@ -7,9 +7,6 @@
  */
 export const SKIN_MM = 0.001;
 
-/** A mitred corner of the shrunk contour moves by at most this many skins; sharper ones move less than a mitre. */
-export const SKIN_MITRE_LIMIT = 1.5;
-
 /** What a placement may lose by rounding x and y to 0.001 mm (0.71 µm), and a little for the arithmetic. */
 export const ROUNDING_SLACK_MM = 0.0009;
 

@@ -1,12 +1,14 @@
-import { hullAnglesDeg } from './hull-angles.js';
-import { buildSoup, isInSoup } from './soup.js';
-import { flatRings, insetBySkin } from './skin.js';
 import { groupRanks } from '../rough/group-ranks.js';
 import { unionRegions } from '../shape/clipper.js';
+import { flatRings } from '../shape/flat-rings.js';
+import { insetRing } from '../shape/inset-ring.js';
 import { regionArea, regionCentroid } from '../shape/ring.js';
 import { FIELD_GRID_MM } from '../tolerance.js';
 import type { Item, Need, NestProblem } from '../types/problem.js';
 import type { Point, Region } from '../types/shape.js';
+import { SKIN_MM } from './constants.js';
+import { hullAnglesDeg } from './hull-angles.js';
+import { buildSoup, isInSoup } from './soup.js';
 
 /** Directions of long edges that are worth laying along something. */
 const MOST_EDGE_ANGLES = 6;
@@ -67,7 +69,7 @@ export function prepareItems(problem: NestProblem): PreparedItems {
       areaMm2: regionArea(item.region),
       centroid: regionCentroid(item.region),
       rings,
-      insetRings: insetBySkin(rings),
+      insetRings: rings.map(shrunk),
       needs: prepareNeeds(item, classOf),
       proofPoints: proofPoints(item.region, rings),
       group,
@@ -76,6 +78,10 @@ export function prepareItems(problem: NestProblem): PreparedItems {
     };
   });
   return { items, needs: [...needs.values()].map(({ need }) => need), groups: [...groups.keys()] };
+}
+
+function shrunk(ring: Float64Array): Float64Array {
+  return insetRing(ring, SKIN_MM);
 }
 
 /** An item without a rough cut keeps out of those of its own group as of any other. */
@@ -93,7 +99,7 @@ function prepareNeeds(item: Item, classOf: (need: Need) => number): PreparedNeed
   const parts = item.parts.filter((part) => part.areas.length > 0);
   const needs: PreparedNeed[] = [];
   const push = (need: Need, regions: readonly Region[]): void => {
-    const rings = insetBySkin(flatRings(regions));
+    const rings = flatRings(regions).map(shrunk);
     if (rings.length > 0) needs.push({ needClass: classOf(need), insetRings: rings });
   };
   push(item.need, [item.region]);

@@ -1,4 +1,5 @@
 import { unionRegions } from '../shape/clipper.js';
+import { flatRings } from '../shape/flat-rings.js';
 import { regionArea } from '../shape/ring.js';
 import type { Distances, Need, QualityRegion, Sheet } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
@@ -15,7 +16,6 @@ import {
   interiorRuns,
   refreshJumps,
 } from './raster.js';
-import { flatRings } from './skin.js';
 import type { Soup } from './soup.js';
 import { buildSoup } from './soup.js';
 

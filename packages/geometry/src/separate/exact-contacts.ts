@@ -1,9 +1,9 @@
-import { flatRings } from '../nest/skin.js';
 import { compactStrip } from '../settle/compact.js';
 import type { SettleTask } from '../settle/contacts.js';
 import type { SettleShape } from '../settle/settle-shape.js';
 import { settleShapeOf, turnedShape } from '../settle/settle-shape.js';
 import { settle } from '../settle/settle.js';
+import { flatRings } from '../shape/flat-rings.js';
 import type { Turned } from './turned.js';
 import type { World } from './world.js';
 import { moveTo, setEase } from './world.js';

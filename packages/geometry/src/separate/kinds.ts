@@ -1,13 +1,13 @@
 import type { PreparedItem } from '../nest/prepared-item.js';
-import { flatRings } from '../nest/skin.js';
 import { offsetRegions } from '../shape/clipper.js';
+import { flatRings } from '../shape/flat-rings.js';
 import { convexHull } from '../shape/hull.js';
+import { insetRing } from '../shape/inset-ring.js';
 import { ringArea, orientRing } from '../shape/ring.js';
 import { simplifyGrowing, simplifyShrinking } from '../shape/simplify.js';
 import { OFFSET_ARC_TOLERANCE_MM } from '../tolerance.js';
 import type { Point, Region, Ring } from '../types/shape.js';
 import { MOST_PART_POLES, MOST_POLES, SHAPE_CORNERS, SHAPE_SIMPLIFY_MM, TIGHT_EASE_MM } from './constants.js';
-import { insetRingBy } from './inset.js';
 import { polesOf } from './poles.js';
 import type { RingSet, SepShape, ShapeBody } from './shape.js';
 import { poleColumns, radiusAbout, ringSetOf } from './shape.js';
@@ -41,8 +41,7 @@ export function shapesOf(prepared: PreparedItem, options: ShapeOptions): SepShap
   const parts = prepared.needs.filter(({ needClass }) => options.strictNeeds.has(needClass));
   const partPoles = parts.map(({ insetRings }) => polesOf(insetRings, flatArea(insetRings), MOST_PART_POLES));
   return options.eases.map((ease): SepShape => {
-    const inset = (all: readonly Float64Array[]): Float64Array[] =>
-      all.map((ring) => insetRingBy(ring, ease));
+    const inset = (all: readonly Float64Array[]): Float64Array[] => all.map((ring) => insetRing(ring, ease));
     const plain = ringSetOf(inset(rings), centreX, centreY);
     const outline = edge === undefined ? plain : ringSetOf(inset(edge), centreX, centreY);
     const pair = near === undefined ? plain : ringSetOf(inset(near), centreX, centreY);

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadJudge } from '../check/test-judge.js';
 import type { Judge } from '../check/test-judge.js';
-import { flatRings } from '../nest/skin.js';
+import { flatRings } from '../shape/flat-rings.js';
 import { createRandom } from '../number/random.js';
 import { sampleOutline } from '../sample/sample-outline.js';
 import { rectangle } from '../nest/test-problems.js';

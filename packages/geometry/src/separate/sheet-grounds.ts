@@ -1,8 +1,8 @@
 import type { Frame } from '../nest/frame.js';
 import { frameOf, ringToFrame } from '../nest/frame.js';
-import { flatRings } from '../nest/skin.js';
 import { isTaken } from '../nest/taken-region.js';
 import { intersectRegions, offsetRegions, subtractRegions, unionRegions } from '../shape/clipper.js';
+import { flatRings } from '../shape/flat-rings.js';
 import { regionArea } from '../shape/ring.js';
 import { OFFSET_ARC_TOLERANCE_MM } from '../tolerance.js';
 import type { Distances, Need, QualityRegion, Sheet } from '../types/problem.js';

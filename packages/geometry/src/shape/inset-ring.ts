@@ -1,8 +1,11 @@
 /** A mitred corner moves by at most this many insets; sharper ones move less than a mitre. */
 const MITRE_LIMIT = 1.5;
 
-/** Each corner of a flat ring moved into the material (outer rings positive, openings negative) by about `by` mm. */
-export function insetRingBy(ring: Float64Array, by: number): Float64Array {
+/**
+ * Each corner of a flat ring moved into the material by about `by` mm. With positive area outside and negative within,
+ * the material is on the side (-dy, dx) of each edge (dx, dy).
+ */
+export function insetRing(ring: Float64Array, by: number): Float64Array {
   if (by === 0) return ring;
   const n = ring.length >> 1;
   const inset = new Float64Array(2 * n);
