@@ -107,6 +107,11 @@ export { ellipticalArcToCubics, ellipticalArcToSegments } from './curve/ellipse.
 export type { EllipticalArc } from './curve/ellipse.js';
 export { flattenCubic, flattenCurve, flattenSegment } from './curve/flatten.js';
 export { containedRegion, containedRing, containingRegion, containingRing } from './curve/contour.js';
+export { endDirection, startDirection } from './curve/direction.js';
+export { offsetCurve } from './curve/offset-curve.js';
+export type { OffsetCurve } from './curve/offset-curve.js';
+export { curveStretch, startedAt } from './curve/stretch.js';
+export { curveToArcs } from './curve/to-arcs.js';
 export {
   isBetween,
   isOnSegment,

@@ -65,3 +65,9 @@ export const RECTANGLE_CELLS = 256;
 
 /** Last step of that climbing, in mm. */
 export const RECTANGLE_FINEST_MM = 0.01;
+
+/** Greatest distance of the arcs that stand for a cubic from it, in a line for a cutter: a tenth of what a knife holds. */
+export const ARCS_FIT_MM = 0.005;
+
+/** Ends of moved segments this near to each other are one: neighbours whose directions agree but for rounding. */
+export const MOVED_ENDS_MM = 0.002;

@@ -20,6 +20,8 @@ export interface Judge {
   differenceArea(one: JudgeShape, other: JudgeShape): number;
   /** No ring crosses or overlaps itself or another one. */
   isValid(region: JudgeShape): boolean;
+  /** Grown by so many mm, or shrunk, with round corners. */
+  buffer(region: JudgeShape, distance: number): JudgeShape;
 }
 
 interface Factory {
@@ -36,6 +38,9 @@ async function load<T>(path: string): Promise<T> {
   return module.default;
 }
 
+/** Round corners of the judge's buffers: within 0.001 mm up to a distance of 1 mm. */
+const CHORDS_OF_A_QUARTER = 32;
+
 export async function loadJudge(): Promise<Judge> {
   const Coordinate = await load<new (x: number, y: number) => unknown>('geom/Coordinate');
   const GeometryFactory = await load<new () => Factory>('geom/GeometryFactory');
@@ -46,6 +51,9 @@ export async function loadJudge(): Promise<Judge> {
     'operation/distance/DistanceOp',
   );
   const RelateOp = await load<{ covers(a: JudgeShape, b: JudgeShape): boolean }>('operation/relate/RelateOp');
+  const BufferOp = await load<{ bufferOp(a: JudgeShape, distance: number, quarter: number): JudgeShape }>(
+    'operation/buffer/BufferOp',
+  );
   const IsValidOp = await load<{ isValid(a: JudgeShape): boolean }>('operation/valid/IsValidOp');
   const factory = new GeometryFactory();
   const closed = (ring: Ring): unknown =>
@@ -59,5 +67,6 @@ export async function loadJudge(): Promise<Judge> {
     unionArea: (one, other) => OverlayOp.union(one, other).getArea(),
     differenceArea: (one, other) => OverlayOp.difference(one, other).getArea(),
     isValid: (region) => IsValidOp.isValid(region),
+    buffer: (region, distance) => BufferOp.bufferOp(region, distance, CHORDS_OF_A_QUARTER),
   };
 }
