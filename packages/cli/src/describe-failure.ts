@@ -95,3 +95,8 @@ function placeOf(error: Error): DiagnosticPlace | undefined {
 function oneLine(text: string): string {
   return text.replace(/\s+/g, ' ').trim();
 }
+
+/** Where it came from; for what went wrong in another thread, where that was. */
+export function stackWords({ stack = '', cause }: Error): string {
+  return typeof cause === 'string' ? `${stack}\n${cause}\n` : `${stack}\n`;
+}

@@ -1,7 +1,7 @@
 import { toJsonText } from './json-result.js';
 import type { CommandContext, OptionValues } from './command-context.js';
 import { loadCommand } from './commands/index.js';
-import { describeFailure } from './describe-failure.js';
+import { describeFailure, stackWords } from './describe-failure.js';
 import type { Failure } from './describe-failure.js';
 import type { ExitStatus } from './exit-status.js';
 import type { CommandName } from './option-table.js';
@@ -48,9 +48,4 @@ function tellFailure(failure: Failure, error: unknown, run: FailedRun): ExitStat
     );
   }
   return failure.exitStatus;
-}
-
-/** Where it came from; for what went wrong in another thread, where that was. */
-function stackWords({ stack = '', cause }: Error): string {
-  return typeof cause === 'string' ? `${stack}\n${cause}\n` : `${stack}\n`;
 }

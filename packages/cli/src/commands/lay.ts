@@ -6,6 +6,7 @@ import type { CommandContext, CommandResult, OptionValues } from '../command-con
 import { numberOption, textOption } from '../command-context.js';
 import { unplacedFinding, violationFinding } from '../copy-words.js';
 import { countWords } from '../count-words.js';
+import { stackWords } from '../describe-failure.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import type { ExitStatus } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
@@ -16,7 +17,8 @@ import { loadWorkshop, workshopLines } from '../io/load-workshop.js';
 import type { WorkshopInUse } from '../io/load-workshop.js';
 import { ensureWritable, writeFilesSafely } from '../io/write-safely.js';
 import type { LayGoal } from '../lay-progress.js';
-import { searchLayout } from '../search-layout.js';
+import { endedEarlyFinding, searchLayout } from '../search-layout.js';
+import type { SearchOutcome } from '../search-layout.js';
 import { squareMetres, yieldLines } from '../yield-words.js';
 
 /** Streams of every search: the layout depends on them, so it can't depend on the machine. */
@@ -40,6 +42,7 @@ export async function layCommand(
   const input = { order, pieces, hides, ...reading, ...keep };
   const problem = nestProblemFor({ ...input, budget });
   const search = await searchLayout(problem.problem, { goal, ...coresFrom(options) }, context);
+  if (search.failure !== undefined && options['debug'] === true) context.err(stackWords(search.failure));
   const layout = layoutFrom({
     ...input,
     problem,
@@ -59,7 +62,7 @@ export async function layCommand(
     check,
     outPath,
     before: [...job.diagnostics, ...problem.diagnostics],
-    wasStopped: search.wasStopped,
+    search,
     inUse,
   });
 }
@@ -101,13 +104,15 @@ interface LayOutcome {
   readonly check: LayoutCheck;
   readonly outPath: string;
   readonly before: readonly Diagnostic[];
-  readonly wasStopped: boolean;
+  readonly search: SearchOutcome;
   readonly inUse: WorkshopInUse | undefined;
 }
 
-function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOutcome): CommandResult {
+function layResult({ layout, check, outPath, before, search, inUse }: LayOutcome): CommandResult {
+  const { wasStopped, failure } = search;
   const findings = [
     ...before,
+    ...(failure === undefined ? [] : [endedEarlyFinding(failure, search.answer)]),
     ...unplacedFindings(layout),
     ...check.violations.map((violation) => violationFinding(violation, outPath)),
     ...check.diagnostics.filter(({ severity }) => severity === 'error'),
@@ -123,7 +128,7 @@ function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOut
       ...(layout.placements.length === 0 ? [] : [...yieldLines(layout), '']),
       laidWords(layout, check),
       ...offcutLines(layout),
-      `${wasStopped ? 'Stopped by hand; the best so far is' : 'The layout is'} in ${outPath}`,
+      `${endWords(search)} in ${outPath}`,
     ],
     data: {
       file: outPath,
@@ -139,6 +144,11 @@ function layResult({ layout, check, outPath, before, wasStopped, inUse }: LayOut
     },
     diagnostics: findings,
   };
+}
+
+function endWords({ wasStopped, failure }: SearchOutcome): string {
+  if (wasStopped) return 'Stopped by hand; the best so far is';
+  return failure === undefined ? 'The layout is' : 'The search ended early; the best so far is';
 }
 
 function laidWords({ placements, unplaced }: Layout, { proven }: LayoutCheck): string {
