@@ -171,11 +171,11 @@ describe('writing a file', () => {
   });
 });
 
-const ROUNDS = 12;
+const ROUNDS = 8;
 
 /**
  * The first round is killed at once and the last one not at all, so that both files are seen on any machine. Of the
- * moments between, half are spread over the whole run, half follow the first sign of writing by 0 to 6 ms.
+ * moments between, half are spread over the whole run, half follow the first sign of writing by 0 to 4 ms.
  */
 async function killAtSomeMoment(
   child: ReturnType<typeof startHidebound>,
@@ -184,7 +184,7 @@ async function killAtSomeMoment(
   if (round === 0) return killAfter(child, 0);
   if (round === ROUNDS - 1) return killAfter(child, LONGER_THAN_ANY_RUN_MS);
   if (round % 2 === 0) return killAfter(child, fullMs * (0.4 + spread(round)));
-  return killOnceWriting(child, at, round / 2);
+  return killOnceWriting(child, at, round - 1);
 }
 
 const LONGER_THAN_ANY_RUN_MS = 120_000;

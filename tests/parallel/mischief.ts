@@ -15,14 +15,20 @@ export function mischiefBetweenUnits(mischief: Mischief, exit: () => void): (at:
   return ({ stream, join, unit }) => {
     if (unit <= UNITS_DELAYED || unit % DELAYED_EVERY === 0) {
       const uneven = (7 * unit + 5 * join + 3 * stream) % 4;
-      if (mischief === 'low-streams-slow') spin(uneven + (stream < 2 ? 4 : 0));
-      if (mischief === 'high-streams-slow') spin(uneven + (stream > 2 ? 4 : 0));
+      if (mischief === 'low-streams-slow') sleep(uneven + (stream < 2 ? 4 : 0));
+      if (mischief === 'high-streams-slow') sleep(uneven + (stream > 2 ? 4 : 0));
     }
     if (join !== STRIKES_IN_JOIN || stream !== 1) return;
     if (mischief === 'stuck') spin(Infinity);
     if (mischief === 'throw') throw new Error('mischief');
     if (mischief === 'exit') exit();
   };
+}
+
+/** Lets the others run meanwhile; a page that may not share memory can only spin. */
+function sleep(ms: number): void {
+  if (typeof SharedArrayBuffer === 'undefined') spin(ms);
+  else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
 }
 
 function spin(ms: number): void {
