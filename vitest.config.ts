@@ -2,8 +2,6 @@ import { defineConfig } from 'vitest/config';
 
 const resolve = { conditions: ['source'] };
 const ssr = { resolve: { conditions: ['source'] } };
-/** Modules hold no state, so test files share them: half of the time would go into loading them anew for each. */
-const isolate = false;
 
 export default defineConfig({
   test: {
@@ -11,18 +9,19 @@ export default defineConfig({
       {
         resolve,
         ssr,
-        test: { name: 'unit', include: ['packages/*/src/**/*.test.ts'], testTimeout: 120_000, isolate },
+        test: {
+          name: 'unit',
+          include: ['packages/*/src/**/*.test.ts'],
+          testTimeout: 120_000,
+          // Modules hold no state, so units share them: loading them anew for each file takes as long as the tests.
+          // A test that replaces a module (vi.mock) would reach the others, so it belongs with the end-to-end tests.
+          isolate: false,
+        },
       },
       {
         resolve,
         ssr,
-        test: {
-          name: 'e2e',
-          include: ['tests/**/*.test.ts'],
-          testTimeout: 240_000,
-          hookTimeout: 240_000,
-          isolate,
-        },
+        test: { name: 'e2e', include: ['tests/**/*.test.ts'], testTimeout: 240_000, hookTimeout: 240_000 },
       },
     ],
   },
