@@ -78,6 +78,20 @@ export type {
 } from './model/layout.js';
 export type { Coverage, PartRule, PriceLine, SourceMark, Workshop } from './model/workshop.js';
 export type { BundledFile, HideShelf, JobBundle, StockEntry, StockJournal } from './model/stock.js';
+export { STITCH_GIVES, STITCH_TOOLS } from './model/stitch.js';
+export type {
+  Iron,
+  StitchGave,
+  StitchGives,
+  StitchHole,
+  StitchMarks,
+  StitchRule,
+  StitchSeam,
+  StitchTool,
+  StitchWish,
+  StitchedLine,
+  ThreadNeed,
+} from './model/stitch.js';
 export { LeatherError } from './leather-error.js';
 export type { LeatherErrorCode } from './leather-error.js';
 export { placeWords, sentenceFor } from './words/catalogue.js';
@@ -111,6 +125,16 @@ export { bufferedLine, flawRegions } from './hide/flaw-region.js';
 export { directionField, thicknessField } from './hide/fields.js';
 export { useFromVector } from './hide/use-from.js';
 export type { UseFromVector } from './hide/use-from.js';
+export { DEFAULT_IRONS, ironPitchOfTeethMm, pitchOfStitchesMm } from './stitch/irons.js';
+export { stitchMarks } from './stitch/marks-along.js';
+export type { LineName, MarkRule } from './stitch/marks-along.js';
+export { planStitches } from './stitch/stitch-plan.js';
+export type { StitchInput, StitchPlan } from './stitch/stitch-plan.js';
+export { stitchRuleFor } from './stitch/stitch-rule.js';
+export type { StitchWorkshop } from './stitch/stitch-rule.js';
+export { threadLengthMm } from './stitch/thread.js';
+export type { ThreadOfSeam } from './stitch/thread.js';
+export { parsePitchMm } from './units/pitch.js';
 export { resolveOrder } from './order/resolve-order.js';
 export { copiesPerSet } from './order/items.js';
 export { nestProblemFor } from './order/problem.js';

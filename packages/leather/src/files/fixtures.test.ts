@@ -111,6 +111,7 @@ const CHANGES = 60;
 const BEYOND_A_SCHEMA: ReadonlySet<LeatherErrorCode> = new Set<LeatherErrorCode>([
   'ambiguous-area',
   'ambiguous-comma',
+  'ambiguous-pitch',
   'article-duplicate',
   'bad-angle',
   'bad-length',
@@ -145,6 +146,7 @@ const BEYOND_A_SCHEMA: ReadonlySet<LeatherErrorCode> = new Set<LeatherErrorCode>
   'piece-mirrored-count',
   'piece-source',
   'piece-without-pattern',
+  'pitch-by-the-inch',
   'seam-target',
   'strap-does-not-fit',
 ]);

@@ -6,10 +6,11 @@ import { layoutFileSchema } from './layout-file.js';
 import { hideBody } from './schema/hide-schema.js';
 import { money, partialEffect, thicknessRange } from './schema/marks.js';
 import { layablePiece, piece } from './schema/piece-schema.js';
-import { resolvedOrder } from './schema/resolved-order-schema.js';
+import { resolvedOrder, stitchRule } from './schema/resolved-order-schema.js';
 import { curve, point, polyline, region, ring } from './schema/shapes.js';
 import { articleFileSchema, orderFileSchema } from './schema/written-order.js';
 import { writtenDirection, writtenPiece } from './schema/written-piece.js';
+import { writtenStitch } from './schema/written-stitch.js';
 import { workshopEffect, workshopFileSchema, workshopPart } from './schema/written-workshop.js';
 import { stockJournalFileSchema } from './stock-journal-file.js';
 
@@ -101,7 +102,9 @@ export const SHARED_PARTS: Readonly<Record<string, v.GenericSchema>> = {
   layablePiece,
   writtenDirection,
   writtenPiece,
+  writtenStitch,
   workshopPart,
   workshopEffect,
+  stitchRule,
   resolvedOrder,
 };

@@ -1,4 +1,5 @@
 import type { Effect } from '../model/marks.js';
+import type { Iron } from '../model/stitch.js';
 import type { PartRule, Workshop } from '../model/workshop.js';
 import { leatherError } from '../words/refuse.js';
 import { formatMoney } from '../units/money.js';
@@ -7,6 +8,7 @@ import { definedOnly } from './defined-only.js';
 import { openFile } from './envelope.js';
 import type { FileFormat } from './envelope.js';
 import { placeOf } from './explain.js';
+import { writePitch, writeStitch } from './schema/written-stitch.js';
 import { ANY, WORKSHOP_FORMAT, workshopFileSchema } from './schema/written-workshop.js';
 import type {
   PlainChoice,
@@ -50,6 +52,8 @@ export function parseWorkshop(text: string, options: { readonly file: string }):
     zoneDefaults: usual.zoneDefaults.map((line) => readEffect(line, written.zones[line.kind])),
     cuttingMethods: readMethods(written.cutting, (path) => placeOf(opened, path)),
     keepMm: written.keep ?? usual.keepMm,
+    irons: readIrons(written.irons),
+    stitch: written.stitch,
     coverages: readCoverages(written.coverages),
     prices: written.prices,
     hourlyRate: written.hourlyRate,
@@ -126,6 +130,25 @@ function readMethod(
   };
 }
 
+/** An iron of a name that the table has takes its place; others follow. */
+function readIrons(written: WrittenWorkshop['irons']): Workshop['irons'] {
+  const own = Object.entries(written).map(([name, iron]): Iron => {
+    if (typeof iron === 'number') return { name, pitchMm: iron, source: OWN };
+    return { name, pitchMm: iron.pitch, source: iron.source ?? OWN };
+  });
+  const usual = DEFAULT_WORKSHOP.irons;
+  const byName = new Map(own.map((iron) => [iron.name, iron]));
+  const added = own.filter(({ name }) => !usual.some((iron) => iron.name === name));
+  return [...usual.map((iron) => takePlaceOf(iron, byName.get(iron.name))), ...added];
+}
+
+/** Sold as the same, but measured. */
+function takePlaceOf(usual: Iron, own: Iron | undefined): Iron {
+  if (own === undefined) return usual;
+  const { teethPerInch } = usual;
+  return teethPerInch === undefined ? own : { ...own, teethPerInch };
+}
+
 function readCoverages(written: WrittenWorkshop['coverages']): Workshop['coverages'] {
   const own = Object.entries(written).map(([product, { from, to, source }]) => ({
     product,
@@ -149,6 +172,10 @@ export function writeWorkshop(workshop: Workshop): string {
     zones: Object.fromEntries(workshop.zoneDefaults.map((line) => [line.kind, writeEffect(line)])),
     cutting: Object.fromEntries(workshop.cuttingMethods.map((line) => [line.method, writeMethod(line)])),
     keep: workshop.keepMm,
+    irons: Object.fromEntries(
+      workshop.irons.map(({ name, pitchMm, source }) => [name, { pitch: writePitch(pitchMm), source }]),
+    ),
+    stitch: workshop.stitch && writeStitch(workshop.stitch),
     coverages: Object.fromEntries(
       workshop.coverages.map(({ product, minMlPerM2, maxMlPerM2, source }) => [
         product,

@@ -11,11 +11,13 @@ import type {
   OrderPiece,
   PatternReading,
   PieceSource,
+  Seam,
   ThreadLine,
 } from '../model/order.js';
 import { formatMoney } from '../units/money.js';
 import { definedOnly } from './defined-only.js';
 import { isArticleReference } from './order-in-writing.js';
+import { writeStitch } from './schema/written-stitch.js';
 import type { ArticleReference, OrderFile } from './order-in-writing.js';
 
 /** The way back from the model to what people write. Every group keeps its keys in the order of its schema. */
@@ -47,6 +49,7 @@ export function writeArticleBody(body: ArticleBody): Written {
     beside: orNone(body.beside),
     hardware: orNone(body.hardware.map(writeHardware)),
     threads: orNone(body.threads.map(writeThread)),
+    stitch: body.stitch && writeStitch(body.stitch),
     hours: body.hours,
   });
 }
@@ -100,10 +103,15 @@ function writePiece(piece: OrderPiece): Written {
     layers: piece.layers,
     margin: piece.marginMm,
     allowance: piece.allowanceMm,
-    seams: orNone(piece.seams.map(({ line, to }) => ({ line, to: `${to.piece}/${to.line}` }))),
+    seams: orNone(piece.seams.map(writeSeam)),
+    stitch: piece.stitch && writeStitch(piece.stitch),
     priority: piece.priority,
     lane: piece.inLane,
   });
+}
+
+function writeSeam({ line, to, covers }: Seam): Written {
+  return definedOnly({ line, to: `${to.piece}/${to.line}`, covers });
 }
 
 function writeSource(from: PieceSource): Written {

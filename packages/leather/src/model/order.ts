@@ -1,5 +1,6 @@
 import type { Looks, Money, Side, ThicknessRange } from './marks.js';
 import type { LineRole } from './piece.js';
+import type { StitchRule, StitchWish } from './stitch.js';
 import type { ZoneKind } from './hide.js';
 
 export const PARTS = [
@@ -76,6 +77,8 @@ export interface ArticleBody {
   readonly beside: readonly (readonly [string, string])[];
   readonly hardware: readonly HardwareLine[];
   readonly threads: readonly ThreadLine[];
+  /** How its pieces are sewn, where they do not say it themselves. */
+  readonly stitch?: StitchWish;
   readonly hours?: number;
 }
 
@@ -181,6 +184,7 @@ export interface OrderPiece {
   /** Added around the cut line, mm; counts as rest, not as face. */
   readonly allowanceMm: number;
   readonly seams: readonly Seam[];
+  readonly stitch?: StitchWish;
   readonly priority: number;
   /** To be cut with its neighbours in a lane of straps. */
   readonly inLane: boolean;
@@ -238,6 +242,8 @@ export interface DirectionWish {
 export interface Seam {
   readonly line: string;
   readonly to: { readonly piece: string; readonly line: string };
+  /** Whether it is sewn to all of the other line, or to a part of it; absent: to all of it. */
+  readonly covers?: 'all' | 'part';
 }
 
 /** A piece with every rule filled in from its part: nothing is left to a default. */
@@ -262,11 +268,13 @@ export interface ResolvedPiece {
   readonly marginMm?: number;
   readonly allowanceMm: number;
   readonly seams: readonly Seam[];
+  /** Absent: nobody gave a pitch, so that its lines get no holes. */
+  readonly stitch?: StitchRule;
   readonly priority: number;
   readonly inLane: boolean;
 }
 
-export interface ResolvedArticle extends Omit<OrderArticle, 'pieces'> {
+export interface ResolvedArticle extends Omit<OrderArticle, 'pieces' | 'stitch'> {
   readonly pieces: readonly ResolvedPiece[];
 }
 

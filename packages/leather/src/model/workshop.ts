@@ -2,6 +2,7 @@ import type { Effect, Looks, Money } from './marks.js';
 import type { DirectionWish, Cutting, Part } from './order.js';
 import type { FlawKind, ZoneKind } from './hide.js';
 import type { ThicknessRange } from './marks.js';
+import type { Iron, StitchWish } from './stitch.js';
 
 /** Where a value comes from: a source mark of docs, "common practice, no source", "from memory", or "own". */
 export type SourceMark = string;
@@ -22,6 +23,9 @@ export interface Workshop {
   }[];
   readonly cuttingMethods: readonly (Cutting & { readonly source: SourceMark })[];
   readonly keepMm: readonly [number, number];
+  readonly irons: readonly Iron[];
+  /** How seams are sewn where neither piece nor article says it. */
+  readonly stitch?: StitchWish;
   readonly coverages: readonly Coverage[];
   readonly prices: readonly PriceLine[];
   readonly hourlyRate?: Money;

@@ -1,22 +1,35 @@
 import { ruleOfPart } from '../parts/part-table.js';
-import type { Order, OrderLeather, OrderPiece, ResolvedOrder, ResolvedPiece } from '../model/order.js';
+import type {
+  Order,
+  OrderArticle,
+  OrderLeather,
+  OrderPiece,
+  ResolvedOrder,
+  ResolvedPiece,
+} from '../model/order.js';
 import type { Workshop } from '../model/workshop.js';
+import { stitchRuleFor } from '../stitch/stitch-rule.js';
+import type { StitchWorkshop } from '../stitch/stitch-rule.js';
 import { checkOrder } from './check-order.js';
+
+/** What of a workshop fills in an order. */
+export type OrderWorkshop = Pick<Workshop, 'parts'> & StitchWorkshop;
 
 /**
  * The order with every rule of every piece filled in: what the order says wins, then what its leather says of the
  * thickness, then the workshop's row for the part, then the built-in row. Throws `LeatherError` where the order
  * contradicts itself (see `checkOrder`).
  */
-export function resolveOrder(order: Order, workshop?: Pick<Workshop, 'parts'>): ResolvedOrder {
+export function resolveOrder(order: Order, workshop?: OrderWorkshop): ResolvedOrder {
   checkOrder(order);
   return {
     ...order,
-    articles: order.articles.map((article) => ({
+    articles: order.articles.map(({ stitch, ...article }) => ({
       ...article,
       pieces: article.pieces.map((piece) =>
         resolvePiece(
           piece,
+          stitch,
           order.leathers.find((leather) => leather.name === piece.leather),
           workshop,
         ),
@@ -27,11 +40,13 @@ export function resolveOrder(order: Order, workshop?: Pick<Workshop, 'parts'>): 
 
 function resolvePiece(
   piece: OrderPiece,
+  articleStitch: OrderArticle['stitch'],
   leather: OrderLeather | undefined,
-  workshop: Pick<Workshop, 'parts'> | undefined,
+  workshop: OrderWorkshop | undefined,
 ): ResolvedPiece {
   const rule = ruleOfPart(piece.part, workshop);
   const zones = piece.zones ?? rule.zones;
+  const stitch = stitchRuleFor(piece.stitch, articleStitch, workshop);
   const thickness = piece.thickness ?? leather?.thickness ?? rule.thickness;
   return {
     name: piece.name,
@@ -54,6 +69,7 @@ function resolvePiece(
     ...(piece.marginMm === undefined ? {} : { marginMm: piece.marginMm }),
     allowanceMm: piece.allowanceMm,
     seams: piece.seams,
+    ...(stitch === undefined ? {} : { stitch }),
     priority: piece.priority,
     inLane: piece.inLane,
   };

@@ -2,9 +2,14 @@ import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
+import { STITCH_SENTENCES } from './stitch.js';
 
 /** Every sentence of this package, by code. */
-export const SENTENCES = { ...FILE_SENTENCES, ...LAYOUT_SENTENCES } as const satisfies SentenceTable;
+export const SENTENCES = {
+  ...FILE_SENTENCES,
+  ...LAYOUT_SENTENCES,
+  ...STITCH_SENTENCES,
+} as const satisfies SentenceTable;
 
 /** A code that has a sentence in this package's catalogue. */
 export type SentenceCode = keyof typeof SENTENCES;

@@ -1,6 +1,7 @@
 import type { Coverage, Workshop } from '../model/workshop.js';
 import { DEFAULT_FLAW_EFFECTS, DEFAULT_ZONE_EFFECTS } from '../parts/effects.js';
 import { DEFAULT_PARTS } from '../parts/part-table.js';
+import { DEFAULT_IRONS } from '../stitch/irons.js';
 
 const PRACTICE = 'common practice, no source';
 const MEMORY = 'from memory';
@@ -55,6 +56,7 @@ export const DEFAULT_WORKSHOP: Workshop = {
   cuttingMethods: CUTTING_METHODS,
   // Common practice, no source: 80 x 80 mm, or a strip of 20 x 200 mm; only the square is told by two sides.
   keepMm: [80, 80],
+  irons: DEFAULT_IRONS,
   coverages: COVERAGES,
   prices: [],
 };

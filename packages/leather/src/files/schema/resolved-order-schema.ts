@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { ZONE_KINDS } from '../../model/hide.js';
 import { PARTS, STRAP_ENDS } from '../../model/order.js';
 import { LINE_ROLES } from '../../model/piece.js';
+import { STITCH_GIVES, STITCH_TOOLS } from '../../model/stitch.js';
 import { group, listOf, optional, requiredList } from './group.js';
 import {
   angleDeg,
@@ -17,6 +18,7 @@ import {
   positiveMm,
   priority,
   quantity,
+  share,
   text,
   toleranceDeg,
   wholeNumber,
@@ -88,6 +90,28 @@ const direction = group({
 const seam = group({
   line: [name, 'This piece’s line.'],
   to: [group({ piece: [name, 'The other piece.'], line: [name, 'Its line.'] }), 'What it is sewn to.'],
+  covers: [
+    optional(oneOf(['all', 'part'])),
+    'Whether it is sewn to all of the other line or to a part of it; absent: to all of it.',
+  ],
+});
+
+/** How the stitch lines of a piece are sewn, nothing left open. */
+export const stitchRule = group({
+  pitchMm: [positiveMm, 'From hole to hole, mm.'],
+  with: [oneOf(STITCH_TOOLS), 'iron: the pitch stays; awl: it may be adjusted.'],
+  gives: [oneOf(STITCH_GIVES), 'With an iron: what gives where the line is no whole number of pitches.'],
+  adjustShare: [share, 'With an awl: share by which the pitch may be adjusted.'],
+  cornerDeg: [angleDeg, 'A turn sharper than this is a corner.'],
+  endGapMm: [lengthMm, 'Least gap between an end of an open line and its hole, mm.'],
+  gatherShare: [share, 'Share by which lines sewn together may differ without a warning.'],
+  tailsMm: [lengthMm, 'Thread of a seam for its tails and needles, mm.'],
+  thread: [optional(name), 'The thread by name; absent: the article’s first one, then the order’s.'],
+  stackMm: [
+    optional(positiveMm),
+    'All that the needle goes through, mm; absent: it follows from the pieces.',
+  ],
+  leaveOut: [listOf(name), 'Names of stitch lines that get no holes.'],
 });
 
 const piece = group({
@@ -122,6 +146,7 @@ const piece = group({
   marginMm: [optional(lengthMm), 'Room around it in its rough cut, mm.'],
   allowanceMm: [lengthMm, 'Added around the cut line, mm.'],
   seams: [listOf(seam), 'Which of its lines are sewn to which.'],
+  stitch: [optional(stitchRule), 'How its stitch lines are sewn; absent: nobody gave a pitch.'],
   priority: [priority, 'Higher is laid first.'],
   inLane: [flag, 'True: cut in a lane of straps.'],
 });

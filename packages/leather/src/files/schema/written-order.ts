@@ -36,6 +36,7 @@ import {
 import { QUALITY_FIELDS } from './marks.js';
 import { AS_MANY_AS_FIT, KEEP_TOGETHER, ORDER_MODES, USE_FROM_ENDS } from './resolved-order-schema.js';
 import { writtenPiece } from './written-piece.js';
+import { writtenStitch } from './written-stitch.js';
 import {
   writtenAngle,
   writtenLength,
@@ -89,6 +90,7 @@ const BODY_FIELDS = {
   ],
   hardware: [listOf(hardware), 'Hardware per set.'],
   threads: [listOf(thread), 'Thread per set.'],
+  stitch: [optional(writtenStitch), 'How its pieces are sewn, where they do not say it themselves.'],
   hours: [optional(quantity), 'Hours of work per set.'],
 } as const;
 

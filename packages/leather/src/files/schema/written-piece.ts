@@ -18,6 +18,7 @@ import {
   writtenThickness,
   writtenTolerance,
 } from './written-leaves.js';
+import { writtenStitch } from './written-stitch.js';
 
 /** A piece as people write it in an order or article file. */
 
@@ -108,16 +109,20 @@ const writtenSeam = v.pipe(
   group({
     line: [name, 'This piece’s line.'],
     to: [v.string(SEAM_WORDS), 'The other piece and its line, as "piece/line".'],
+    covers: [
+      optional(oneOf(['all', 'part'])),
+      'Whether it is sewn to all of the other line or to a part of it; all of it unless written.',
+    ],
   }),
   readWith(readSeam),
 );
 
-function readSeam(written: { readonly line: string; readonly to: string }): Seam {
+function readSeam(written: { readonly line: string; readonly to: string } & Pick<Seam, 'covers'>): Seam {
   const slash = written.to.indexOf('/');
   const piece = written.to.slice(0, slash);
   const line = written.to.slice(slash + 1);
   if (slash < 1 || line === '') throw leatherError('seam-target', { found: quoteValue(written.to) });
-  return { line: written.line, to: { piece, line } };
+  return definedOnly({ line: written.line, to: { piece, line }, covers: written.covers });
 }
 
 /** Looks that a piece needs; what is absent comes from its part. */
@@ -151,6 +156,7 @@ const pieceGroup = group({
   margin: [optional(writtenLength), 'Room around it in its rough cut.'],
   allowance: [v.optional(writtenLength, 0), 'Added around the cut line; counts as rest, not as face.'],
   seams: [listOf(writtenSeam), 'Which of its lines are sewn to which.'],
+  stitch: [optional(writtenStitch), 'How its stitch lines are sewn, where that differs from its article.'],
   priority: [v.optional(priority, DEFAULT_PRIORITY), 'Higher is laid first.'],
   lane: [v.optional(flag, false), 'Whether it is cut in a lane of straps.'],
 });
@@ -184,6 +190,7 @@ function readPiece(written: WrittenPiece): OrderPiece {
     marginMm: written.margin,
     allowanceMm: written.allowance,
     seams: written.seams,
+    stitch: written.stitch,
     priority: written.priority,
     inLane: written.lane,
   });

@@ -8,6 +8,7 @@ import { looks, strength } from './marks.js';
 import { writtenLength, writtenMoney, writtenPercent, writtenThickness } from './written-leaves.js';
 import { writtenKeep } from './written-order.js';
 import { writtenDirection } from './written-piece.js';
+import { writtenPitch, writtenStitch } from './written-stitch.js';
 
 export const WORKSHOP_FORMAT = 'hidebound/workshop@1';
 
@@ -67,6 +68,15 @@ const method = group({
   source: [optional(text), SOURCE[1]],
 });
 
+const ironGroup = group({
+  pitch: [writtenPitch, 'From tooth to tooth, measured over ten teeth.'],
+  source: [optional(text), SOURCE[1]],
+});
+const iron = v.union(
+  [writtenPitch, ironGroup],
+  'a pitch in mm such as 3.4, or a group with pitch and source',
+);
+
 const coverage = group({
   from: [quantity, 'Least, mL per m² and coat.'],
   to: [quantity, 'Most, mL per m² and coat.'],
@@ -118,6 +128,11 @@ export const workshopFileSchema = group({
     'Cutting methods by name; a method of your own gives gap, edge, void and kerf.',
   ],
   keep: [optional(writtenKeep), 'The smallest leftover worth keeping.'],
+  irons: [
+    v.optional(mapOf(name, iron, 'a group with one key for each stitching iron'), {}),
+    'Stitching irons by name, with their pitch.',
+  ],
+  stitch: [optional(writtenStitch), 'How seams are sewn where neither piece nor article says it.'],
   coverages: [
     v.optional(mapOf(name, coverage, 'a group with one key for each product'), {}),
     'How much of a product a coat takes.',

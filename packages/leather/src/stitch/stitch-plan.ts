@@ -1,0 +1,290 @@
+import type { Diagnostic } from '../model/diagnostic.js';
+import type { ResolvedArticle, ResolvedOrder } from '../model/order.js';
+import type { LayablePiece } from '../model/piece.js';
+import type { StitchedLine, StitchRule, StitchSeam, ThreadNeed } from '../model/stitch.js';
+import { LeatherError } from '../leather-error.js';
+import { nearestName } from '../words/nearest.js';
+import { trimmed } from '../units/length.js';
+import { lineFindings } from './line-findings.js';
+import { walkLine } from './line-walk.js';
+import { refuseTooShort } from './marks-along.js';
+import { matchedMarks } from './match-lines.js';
+import { seamGroups, seamsPerSet, seamStackMm } from './seam-groups.js';
+import type { SeamGroup, SeamLine } from './seam-groups.js';
+import { threadLengthMm } from './thread.js';
+import { threadFindings, threadNeeds } from './thread-needs.js';
+
+export interface StitchInput {
+  readonly order: ResolvedOrder;
+  /** Each piece of the order once, as a layout holds them. */
+  readonly pieces: readonly LayablePiece[];
+  /** Sets that are made of an article; where it is silent, what the order says (one, where as many as fit are wanted). */
+  readonly setsOf?: (article: string) => number | undefined;
+}
+
+/** Every hole of an order, and the thread that it takes. */
+export interface StitchPlan {
+  /** Article by article, piece by piece, in the order's order. */
+  readonly lines: readonly StitchedLine[];
+  readonly seams: readonly StitchSeam[];
+  readonly threads: readonly ThreadNeed[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * The stitch marks of all pieces, in the frame of each piece's shape: the same number of holes on lines that are sewn
+ * together, and thread for each seam. Lines for which nobody gave a pitch get no holes; that is told.
+ * @throws LeatherError `stitch-line-too-short`, and `unknown-line` for a line to be left out that is not there
+ */
+export function planStitches({ order, pieces, setsOf }: StitchInput): StitchPlan {
+  const found = order.articles.map((article) => planArticle(order, article, pieces));
+  const seams = found.flatMap((each) => each.seams);
+  const setsFor = (article: ResolvedArticle): number =>
+    setsOf?.(article.name) ?? (typeof article.sets === 'number' ? article.sets : 1);
+  const threads = threadNeeds(order, seams, setsFor);
+  return {
+    lines: found.flatMap((each) => each.lines),
+    seams,
+    threads,
+    diagnostics: [
+      ...found.flatMap((each) => each.diagnostics),
+      ...(seams.length === 0 ? [] : withoutPitch(found.flatMap((each) => each.silent))),
+      ...threadFindings(order, seams, threads),
+    ],
+  };
+}
+
+interface ArticlePlan {
+  readonly lines: readonly StitchedLine[];
+  readonly seams: readonly StitchSeam[];
+  readonly diagnostics: readonly Diagnostic[];
+  /** "piece/line" of lines without a pitch. */
+  readonly silent: readonly string[];
+}
+
+function planArticle(
+  order: ResolvedOrder,
+  article: ResolvedArticle,
+  pieces: readonly LayablePiece[],
+): ArticlePlan {
+  const layables = new Map(
+    pieces.filter((each) => each.article === article.name).map((each) => [each.piece, each]),
+  );
+  const lines = linesOfArticle(article, layables);
+  const groups = seamGroups(article, lines);
+  const sewn = new Map<SeamGroup, SewnGroup>();
+  const sew = (group: SeamGroup, above: readonly SeamGroup[]): SewnGroup | undefined => {
+    const known = sewn.get(group);
+    if (known !== undefined) return known;
+    const { partOf } = group;
+    const host =
+      partOf === undefined || above.includes(group)
+        ? undefined
+        : groups.find((each) => each.lines.includes(partOf));
+    const done = sewGroup(article, group, host && sew(host, [...above, group]));
+    if (done !== undefined) sewn.set(group, done);
+    return done;
+  };
+  for (const group of groups) sew(group, []);
+  const all = groups.flatMap((group) => sewn.get(group) ?? []);
+  const silent = groups
+    .filter((group) => !sewn.has(group))
+    .flatMap((group) => group.lines.map(({ piece, line }) => `${piece.name}/${line}`));
+  const stitched = all.flatMap((each) => each.stitched);
+  return {
+    lines: lines.flatMap((line) => stitched.filter((each) => isOf(each, line))),
+    seams: all.map((each) => toSeam(order, article, each, all)),
+    diagnostics: all.flatMap((each) => findingsOf(article, each, layables)),
+    silent,
+  };
+}
+
+function isOf(stitched: StitchedLine, { piece, index }: SeamLine): boolean {
+  return stitched.piece === piece.name && stitched.index === index;
+}
+
+function linesOfArticle(article: ResolvedArticle, layables: ReadonlyMap<string, LayablePiece>): SeamLine[] {
+  return article.pieces.flatMap((piece) => {
+    const drawn = layables.get(piece.name)?.shape.stitchLines ?? [];
+    const named = drawn.map(({ name, curve }, index): SeamLine => {
+      const { stitch: rule } = piece;
+      const line = name ?? `stitch line ${index + 1}`;
+      return { piece, line, index, walk: walkLine(curve), ...(rule === undefined ? {} : { rule }) };
+    });
+    const leaveOut = piece.stitch?.leaveOut ?? [];
+    for (const name of leaveOut) {
+      refuseUnknownLine(
+        name,
+        article.name,
+        piece.name,
+        named.map(({ line }) => line),
+      );
+    }
+    return named.filter(({ line, walk }) => !leaveOut.includes(line) && walk.steps.length > 0);
+  });
+}
+
+function refuseUnknownLine(name: string, article: string, piece: string, lines: readonly string[]): void {
+  if (lines.includes(name)) return;
+  throw new LeatherError(
+    'unknown-line',
+    `The piece "${piece}" of the article "${article}" leaves its line "${name}" without stitches, but has no stitch line of that name${nearestName(name, lines)}`,
+  );
+}
+
+/** A group with its holes. */
+interface SewnGroup {
+  readonly group: SeamGroup;
+  readonly rule: StitchRule;
+  readonly main: StitchedLine;
+  readonly stitched: readonly StitchedLine[];
+  /** The seam of which this one takes up a part. */
+  readonly host?: SewnGroup;
+}
+
+/** Undefined where none of its lines has a pitch. */
+function sewGroup(
+  article: ResolvedArticle,
+  group: SeamGroup,
+  host: SewnGroup | undefined,
+): SewnGroup | undefined {
+  const own = group.lines.find(({ rule }) => rule !== undefined)?.rule;
+  const rule = host === undefined ? own : ruleOnHost(own ?? host.rule, host);
+  if (rule === undefined) return undefined;
+  for (const { piece, line, walk } of group.lines) {
+    refuseTooShort(walk, rule, { article: article.name, piece: piece.name, line });
+  }
+  const matched = matchedMarks(
+    group.lines.map(({ walk }) => walk),
+    rule,
+  );
+  const stitched = group.lines.map(({ piece, line, index }, i): StitchedLine => ({
+    article: article.name,
+    piece: piece.name,
+    line,
+    index,
+    with: rule.with,
+    marks: matched.marks[i]!,
+  }));
+  return { group, rule, main: stitched[matched.main]!, stitched, ...(host === undefined ? {} : { host }) };
+}
+
+/** On a part of another line the holes are that line's: its pitch as it came out, and the ends give. */
+function ruleOnHost(own: StitchRule, host: SewnGroup): StitchRule {
+  return { ...own, pitchMm: host.main.marks.usedPitchMm.mean, with: 'iron' };
+}
+
+function toSeam(
+  order: ResolvedOrder,
+  article: ResolvedArticle,
+  sewn: SewnGroup,
+  all: readonly SewnGroup[],
+): StitchSeam {
+  const { group, rule, main, stitched, host } = sewn;
+  const lengths = stitched.map(({ marks }) => marks.lengthMm);
+  const stackMm = rule.stackMm ?? sumOrNone(seamStackMm(group), host === undefined ? 0 : stackOf(host));
+  const perSet = seamsPerSet(group);
+  const pitchMm = main.marks.usedPitchMm.mean;
+  const aloneMm = Math.max(0, main.marks.sewnMm - sewnOnItMm(sewn, all) / perSet);
+  const thread =
+    stackMm === undefined
+      ? {}
+      : { stackMm, threadMm: threadFor({ lengthMm: aloneMm, pitchMm, stackMm, tailsMm: rule.tailsMm }) };
+  const hostName = host === undefined ? '' : ` on ${host.main.piece}/${host.main.line}`;
+  return {
+    article: article.name,
+    name: stitched.map(({ piece, line }) => `${piece}/${line}`).join(' + ') + hostName,
+    lines: stitched,
+    holes: main.marks.holes.length,
+    pitchMm,
+    lengthMm: main.marks.sewnMm,
+    differenceMm: Math.max(...lengths) - Math.min(...lengths),
+    perSet,
+    ...thread,
+    tailsMm: rule.tailsMm,
+    thread: rule.thread ?? article.threads[0]?.name ?? order.threads[0]?.name ?? NO_THREAD,
+  };
+}
+
+/** What the thread is called where neither article nor order has one. */
+const NO_THREAD = 'thread';
+
+/** Nothing is left to sew where other seams take up all but so little of a line. In mm. */
+const NOTHING_LEFT_MM = 1;
+
+function threadFor(seam: Parameters<typeof threadLengthMm>[0]): number {
+  return seam.lengthMm < NOTHING_LEFT_MM ? 0 : threadLengthMm(seam);
+}
+
+function stackOf({ group, rule }: SewnGroup): number | undefined {
+  return rule.stackMm ?? seamStackMm(group);
+}
+
+function sumOrNone(a: number | undefined, b: number | undefined): number | undefined {
+  return a === undefined || b === undefined ? undefined : a + b;
+}
+
+/** How much of the seam, in a set, other seams sew as parts of it. */
+function sewnOnItMm(sewn: SewnGroup, all: readonly SewnGroup[]): number {
+  return all
+    .filter(({ host }) => host === sewn)
+    .reduce((sum, { group, main }) => sum + main.marks.sewnMm * seamsPerSet(group), 0);
+}
+
+function findingsOf(
+  article: ResolvedArticle,
+  { group, rule, stitched }: SewnGroup,
+  layables: ReadonlyMap<string, LayablePiece>,
+): readonly Diagnostic[] {
+  const ofLines = group.lines.flatMap(({ piece, walk }, i) =>
+    lineFindings({ stitched: stitched[i]!, walk, piece, layable: layables.get(piece.name)!, rule }),
+  );
+  return [...ofLines, ...gathered(article, rule, stitched), ...unlikeRules(article, group, rule)];
+}
+
+/** Lines of one seam that differ by more than their share. */
+function gathered(
+  article: ResolvedArticle,
+  rule: StitchRule,
+  stitched: readonly StitchedLine[],
+): Diagnostic[] {
+  const sorted = [...stitched].sort((a, b) => a.marks.lengthMm - b.marks.lengthMm);
+  const [short, long] = [sorted[0]!, sorted[sorted.length - 1]!];
+  const differenceMm = long.marks.lengthMm - short.marks.lengthMm;
+  const share = differenceMm / short.marks.lengthMm;
+  if (share <= rule.gatherShare) return [];
+  const params = {
+    article: article.name,
+    long: `${long.piece}/${long.line}`,
+    short: `${short.piece}/${short.line}`,
+    differenceMm: trimmed(differenceMm, 1),
+    percent: trimmed(share * 100, 1),
+    allowedPercent: trimmed(rule.gatherShare * 100, 1),
+  };
+  return [{ code: 'stitch-gathered', severity: 'warning', params, place: { at: long.piece } }];
+}
+
+/** Pieces that are sewn together can't be sewn at two pitches. */
+function unlikeRules(article: ResolvedArticle, group: SeamGroup, rule: StitchRule): Diagnostic[] {
+  const own = group.lines.flatMap((line) => (line.rule === undefined ? [] : [{ ...line, rule: line.rule }]));
+  const [first] = own;
+  const other = own.find(
+    (line) => line.rule.pitchMm !== first!.rule.pitchMm || line.rule.with !== first!.rule.with,
+  );
+  if (first === undefined || other === undefined || group.partOf !== undefined) return [];
+  const params = {
+    article: article.name,
+    seam: group.lines.map(({ piece, line }) => `${piece.name}/${line}`).join(' + '),
+    piece: first.piece.name,
+    other: other.piece.name,
+    pitchMm: trimmed(rule.pitchMm, 2),
+    with: rule.with,
+  };
+  return [{ code: 'stitch-rules-differ', severity: 'warning', params, place: { at: other.piece.name } }];
+}
+
+function withoutPitch(silent: readonly string[]): Diagnostic[] {
+  if (silent.length === 0) return [];
+  const params = { count: silent.length, lines: silent.join(', ') };
+  return [{ code: 'stitch-without-pitch', severity: 'note', params }];
+}
