@@ -12,7 +12,7 @@ import { brokenByCheck, brokenOutside, judgeProblem, layProblem } from './judged
 import type { Judged } from './judged-problem.js';
 
 const FIRST = Number(process.env['HIDEBOUND_NEST_FROM'] ?? 1);
-const COUNT = Number(process.env['HIDEBOUND_NEST_PROBLEMS'] ?? 30);
+const COUNT = Number(process.env['HIDEBOUND_NEST_PROBLEMS'] ?? 50);
 /** For the long run: joins of every problem, instead of its own number of them. */
 const JOINS = process.env['HIDEBOUND_NEST_JOINS'];
 const PER_TEST = 10;
