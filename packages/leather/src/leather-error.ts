@@ -22,6 +22,7 @@ export type LeatherErrorCode =
   | 'no-pieces'
   | 'unknown-line'
   | 'unknown-leather'
+  | 'unknown-thread'
   | 'unknown-hide'
   | 'no-hides'
   | 'bad-count'

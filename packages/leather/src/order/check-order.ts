@@ -1,6 +1,7 @@
 import { LeatherError } from '../leather-error.js';
 import type { LeatherErrorCode } from '../leather-error.js';
 import type { Order, OrderArticle, OrderPiece } from '../model/order.js';
+import type { StitchWish } from '../model/stitch.js';
 import { nearestName } from '../words/nearest.js';
 
 /** Copies of one piece that one order may ask for: beyond, a slip of the pen is likelier than the wish. */
@@ -26,7 +27,9 @@ function checkArticle(order: Order, article: OrderArticle): void {
   const names = article.pieces.map((piece) => piece.name);
   if (names.length === 0) throw bad('no-pieces', `The article "${article.name}" has no pieces.`);
   needUnique(`two pieces of the article "${article.name}"`, names);
+  checkThread(order, article, article.stitch, `The article "${article.name}"`);
   for (const piece of article.pieces) {
+    checkThread(order, article, piece.stitch, `The piece ${named(article, piece)}`);
     checkLeather(order, article, piece);
     checkCounts(article, piece);
     for (const seam of piece.seams) {
@@ -55,6 +58,15 @@ function checkLeather(order: Order, article: OrderArticle, piece: OrderPiece): v
       `The leather "${leather.name}" has no hides, but the piece ${named(article, piece)} is to be cut from it; list a hide file under it.`,
     );
   }
+}
+
+function checkThread(order: Order, article: OrderArticle, stitch: StitchWish | undefined, who: string): void {
+  const names = [...article.threads, ...order.threads].map(({ name }) => name);
+  if (stitch?.thread === undefined || names.includes(stitch.thread)) return;
+  throw bad(
+    'unknown-thread',
+    `${who} is sewn with the thread "${stitch.thread}", which neither it nor the order lists under "threads"${nearestName(stitch.thread, names)}`,
+  );
 }
 
 function checkCounts(article: OrderArticle, piece: OrderPiece): void {

@@ -1,14 +1,15 @@
+import type { Point } from '@hidebound/geometry';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { ResolvedArticle, ResolvedOrder } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
 import type { StitchedLine, StitchRule, StitchSeam, ThreadNeed } from '../model/stitch.js';
 import { LeatherError } from '../leather-error.js';
 import { nearestName } from '../words/nearest.js';
-import { trimmed } from '../units/length.js';
 import { lineFindings } from './line-findings.js';
 import { walkLine } from './line-walk.js';
 import { refuseTooShort } from './marks-along.js';
 import { matchedMarks } from './match-lines.js';
+import { seamFindings, withoutPitch } from './seam-findings.js';
 import { seamGroups, seamsPerSet, seamStackMm } from './seam-groups.js';
 import type { SeamGroup, SeamLine } from './seam-groups.js';
 import { threadLengthMm } from './thread.js';
@@ -148,7 +149,7 @@ function sewGroup(
   group: SeamGroup,
   host: SewnGroup | undefined,
 ): SewnGroup | undefined {
-  const own = group.lines.find(({ rule }) => rule !== undefined)?.rule;
+  const own = ownRule(group);
   const rule = host === undefined ? own : ruleOnHost(own ?? host.rule, host);
   if (rule === undefined) return undefined;
   for (const { piece, line, walk } of group.lines) {
@@ -167,6 +168,13 @@ function sewGroup(
     marks: matched.marks[i]!,
   }));
   return { group, rule, main: stitched[matched.main]!, stitched, ...(host === undefined ? {} : { host }) };
+}
+
+/** The first line that has a rule says how; the ends keep the largest gap that any of the lines asks for. */
+function ownRule({ lines }: SeamGroup): StitchRule | undefined {
+  const rules = lines.flatMap(({ rule }) => (rule === undefined ? [] : [rule]));
+  const [first] = rules;
+  return first && { ...first, endGapMm: Math.max(...rules.map(({ endGapMm }) => endGapMm)) };
 }
 
 /** On a part of another line the holes are that line's: its pitch as it came out, and the ends give. */
@@ -239,52 +247,16 @@ function findingsOf(
   const ofLines = group.lines.flatMap(({ piece, walk }, i) =>
     lineFindings({ stitched: stitched[i]!, walk, piece, layable: layables.get(piece.name)!, rule }),
   );
-  return [...ofLines, ...gathered(article, rule, stitched), ...unlikeRules(article, group, rule)];
+  return [...ofLines, ...seamFindings(article.name, group, rule, stitched)];
 }
 
-/** Lines of one seam that differ by more than their share. */
-function gathered(
-  article: ResolvedArticle,
-  rule: StitchRule,
-  stitched: readonly StitchedLine[],
-): Diagnostic[] {
-  const sorted = [...stitched].sort((a, b) => a.marks.lengthMm - b.marks.lengthMm);
-  const [short, long] = [sorted[0]!, sorted[sorted.length - 1]!];
-  const differenceMm = long.marks.lengthMm - short.marks.lengthMm;
-  const share = differenceMm / short.marks.lengthMm;
-  if (share <= rule.gatherShare) return [];
-  const params = {
-    article: article.name,
-    long: `${long.piece}/${long.line}`,
-    short: `${short.piece}/${short.line}`,
-    differenceMm: trimmed(differenceMm, 1),
-    percent: trimmed(share * 100, 1),
-    allowedPercent: trimmed(rule.gatherShare * 100, 1),
-  };
-  return [{ code: 'stitch-gathered', severity: 'warning', params, place: { at: long.piece } }];
+/** The holes of each line, for whoever draws them: in the frame of the piece's shape. */
+export function holePlaces({ lines }: Pick<StitchPlan, 'lines'>): readonly HolePlaces[] {
+  return lines.map(({ article, piece, marks }) => ({ article, piece, at: marks.holes.map(({ at }) => at) }));
 }
 
-/** Pieces that are sewn together can't be sewn at two pitches. */
-function unlikeRules(article: ResolvedArticle, group: SeamGroup, rule: StitchRule): Diagnostic[] {
-  const own = group.lines.flatMap((line) => (line.rule === undefined ? [] : [{ ...line, rule: line.rule }]));
-  const [first] = own;
-  const other = own.find(
-    (line) => line.rule.pitchMm !== first!.rule.pitchMm || line.rule.with !== first!.rule.with,
-  );
-  if (first === undefined || other === undefined || group.partOf !== undefined) return [];
-  const params = {
-    article: article.name,
-    seam: group.lines.map(({ piece, line }) => `${piece.name}/${line}`).join(' + '),
-    piece: first.piece.name,
-    other: other.piece.name,
-    pitchMm: trimmed(rule.pitchMm, 2),
-    with: rule.with,
-  };
-  return [{ code: 'stitch-rules-differ', severity: 'warning', params, place: { at: other.piece.name } }];
-}
-
-function withoutPitch(silent: readonly string[]): Diagnostic[] {
-  if (silent.length === 0) return [];
-  const params = { count: silent.length, lines: silent.join(', ') };
-  return [{ code: 'stitch-without-pitch', severity: 'note', params }];
+export interface HolePlaces {
+  readonly article: string;
+  readonly piece: string;
+  readonly at: readonly Point[];
 }
