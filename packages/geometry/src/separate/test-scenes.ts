@@ -2,9 +2,10 @@ import { layFirst } from '../nest/first-layout.js';
 import { innerProblem } from '../nest/inner-problem.js';
 import type { Layout } from '../nest/layout.js';
 import { createLayout } from '../nest/layout.js';
+import { rectangle, testItem, testKind, testProblem, testSheet } from '../nest/test-problems.js';
 import { createRandom } from '../number/random.js';
 import { sampleProblem } from '../sample/sample-problem.js';
-import type { NestProblem } from '../types/problem.js';
+import type { Distances, NestProblem } from '../types/problem.js';
 import type { Region } from '../types/shape.js';
 import { snapshotAt } from './places.js';
 import type { TurnedRings } from './turned.js';
@@ -26,6 +27,46 @@ function drain<T>(work: Generator<undefined, T>): T {
     const step = work.next();
     if (step.done === true) return step.value;
   }
+}
+
+/** Half the side of the squares, mm. */
+export const HALF_MM = 20;
+
+/** A square of a test: where its middle lies, and the group of its own if it has one. */
+export interface SquareAt {
+  readonly x: number;
+  readonly y: number;
+  readonly group?: string;
+  readonly isFixed?: boolean;
+}
+
+/** Squares of 40 mm on a strip that is used up from x = 0 on, where they are told to lie. */
+export function squaresScene(
+  squares: readonly SquareAt[],
+  [length, height]: readonly [number, number],
+  distances: Partial<Distances> = {},
+): TestScene {
+  const groups = [...new Set(squares.map(({ group }) => group))];
+  const region = rectangle(-HALF_MM, -HALF_MM, HALF_MM, HALF_MM);
+  const countOf = (group: string | undefined): number => squares.filter((at) => at.group === group).length;
+  const problem = testProblem({
+    items: groups.map((group) =>
+      testItem(`square ${group ?? ''}`, region, group === undefined ? {} : { group }),
+    ),
+    setKinds: [
+      testKind(Object.fromEntries(groups.map((group) => [`square ${group ?? ''}`, countOf(group)]))),
+    ],
+    sheets: [testSheet('sheet', rectangle(0, 0, length, height))],
+    distances: { gap: 0, edge: 0, void: 0, ...distances },
+  });
+  const layout = createLayout(innerProblem(problem).problem);
+  const scene = drain(buildScene(layout, problem.distances));
+  const { copies } = layout.demand;
+  const still = new Set(copies.filter((_, i) => squares[i]!.isFixed === true).map(({ index }) => index));
+  const world = worldOf(scene, copies, still, createRandom(1));
+  const places = squares.map(({ x, y }) => ({ sheet: 0, x, y, rotationDeg: 0 }));
+  restoreSnapshot(world, snapshotAt(world, places));
+  return { problem, layout, scene, world };
 }
 
 /** A small job of the samples, and its first layout. */

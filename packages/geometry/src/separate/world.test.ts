@@ -2,9 +2,19 @@ import { describe, expect, it } from 'vitest';
 import { checkAnswer, isProven } from '../check/index.js';
 import { createRandom } from '../number/random.js';
 import { pursue, startHunt } from './hunt.js';
-import { testScene } from './test-scenes.js';
+import { squaresScene, testScene } from './test-scenes.js';
+import type { SquareAt } from './test-scenes.js';
 import { unitsOf } from './units.js';
-import { moveTo, refresh, refreshAll, restoreSnapshot, setEase, snapshotOf, totalSeverity } from './world.js';
+import {
+  moveTo,
+  refresh,
+  refreshAll,
+  restoreSnapshot,
+  setEase,
+  snapshotOf,
+  takeOff,
+  totalSeverity,
+} from './world.js';
 import { snapshotAnswer } from './world-answer.js';
 
 describe('a world', () => {
@@ -34,7 +44,36 @@ describe('a world', () => {
     restoreSnapshot(world, before);
     expect(snapshotOf(world)).toEqual(before);
   });
+
+  it('when squares lap by a hundredth of a mm, they meet at the tight ease and not at the loose one', () => {
+    const { scene, world } = squaresScene([at(20), at(59.99)], [400, 40]);
+    const before = snapshotOf(world);
+    // A 3000th of the square root of their area, and the tight one.
+    expect(scene.eases[0]).toBeCloseTo(40 / 3000, 9);
+    expect(scene.eases).toHaveLength(2);
+    const widthOf = (i: number): number => world.turned[i]!.outline.maxX - world.turned[i]!.outline.minX;
+    for (let times = 0; times < 2; times++) {
+      expect(setEase(world, 0)).toBe(0);
+      expect(widthOf(1)).toBeCloseTo(40 - 2 * scene.eases[0]!, 9);
+      const severity = setEase(world, 1);
+      expect(severity).toBeGreaterThan(0);
+      expect(severity).toBe(totalSeverity(world));
+      expect(widthOf(1)).toBeCloseTo(40 - 2 * scene.eases[1]!, 9);
+      expect(snapshotOf(world)).toEqual(before);
+    }
+  });
+
+  it('when a piece lies nowhere, another ease leaves it there', () => {
+    const { world } = squaresScene([at(20), at(59.99)], [400, 40]);
+    takeOff(world, 0);
+    expect(setEase(world, 1)).toBe(0);
+    expect([...world.sheetOf]).toEqual([-1, 0]);
+  });
 });
+
+function at(x: number): SquareAt {
+  return { x, y: 20 };
+}
 
 describe('a hunt', () => {
   it('when it goes on from the first layout, it never gets worse, and the result is proven', () => {
