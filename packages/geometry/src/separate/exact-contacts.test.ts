@@ -109,8 +109,10 @@ describe('settling the sheets of a search', () => {
   });
 
   it('when there is no room by a tenth of a mm, it says no and leaves all where it was, at the tightest ease', () => {
-    const lapping = COLUMNS.map((column) => ({ x: HALF_MM + column * (SIDE - OFF_MM), y: HALF_MM }));
-    const laid = squaresScene(lapping, [LONG, SIDE]);
+    // No room in the first row; in the second one squares lap by more, which could be helped.
+    const first = [20, 60, 100 - 2 * OFF_MM].map((x) => ({ x, y: 20 }));
+    const second = [20, 60 - 4 * OFF_MM].map((x) => ({ x, y: 60 }));
+    const laid = squaresScene([...first, ...second], [LONG, 2 * SIDE]);
     const before = snapshotOf(laid.world);
     expect(settle(laid, 3 * SIDE - 2 * OFF_MM)).toBe(false);
     expect(snapshotOf(laid.world)).toEqual(before);
