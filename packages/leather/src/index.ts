@@ -174,3 +174,22 @@ export { publishedSchemas } from './files/published-schema.js';
 export type { JsonSchema } from './files/published-schema.js';
 export { describeFormats, describeParts } from './files/describe.js';
 export type { FieldDescription, FormatDescription, PartDescription } from './files/describe.js';
+export { PAPERS, paperNamed, rollOf } from './template/paper.js';
+export type { Paper, RollPaper, SheetPaper } from './template/paper.js';
+export { LEAST_MARGIN_MM, USUAL_OVERLAP_MM, refuseUnprintable, sheetFrame } from './template/sheet-frame.js';
+export type { Orientation, PageSettings, SheetFrame } from './template/sheet-frame.js';
+export type {
+  GridPlace,
+  JoinMarks,
+  PageJoin,
+  PageSide,
+  TileContent,
+  TilePage,
+  TilePlan,
+} from './template/tile-plan.js';
+export { JOIN_SQUARES, MOST_JOINS, joinCode } from './template/join-code.js';
+export { JOIN_NAMES_MM, JOIN_PITCH_MM, JOIN_SQUARE_MM } from './template/join-marks.js';
+export { MOST_PAGES, planTiles } from './template/plan-tiles.js';
+export type { TileRequest } from './template/plan-tiles.js';
+export { packCards } from './template/pack-cards.js';
+export type { Card, CardPacking, CardSize, PackedCard } from './template/pack-cards.js';

@@ -2,6 +2,7 @@ import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
+import { TEMPLATE_SENTENCES } from './template.js';
 import { STITCH_SENTENCES } from './stitch.js';
 
 /** Every sentence of this package, by code. */
@@ -9,6 +10,7 @@ export const SENTENCES = {
   ...FILE_SENTENCES,
   ...LAYOUT_SENTENCES,
   ...STITCH_SENTENCES,
+  ...TEMPLATE_SENTENCES,
 } as const satisfies SentenceTable;
 
 /** A code that has a sentence in this package's catalogue. */
