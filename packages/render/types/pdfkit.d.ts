@@ -31,7 +31,7 @@ declare module 'pdfkit' {
     /** Private: the catalogue of the document. */
     readonly _root: PdfReference;
     /** The page that is being drawn. */
-    readonly page: { readonly resources: PdfReference };
+    readonly page: { readonly dictionary: PdfReference; readonly resources: PdfReference };
     ref(data: Record<string, unknown>): PdfReference;
     addContent(operators: string): this;
     addPage(options: { size: [number, number]; margin: number }): this;

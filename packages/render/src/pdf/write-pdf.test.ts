@@ -59,8 +59,18 @@ test('when pages differ in size, each is as large as its drawing, in points of 1
   expect(boxes[1]).toEqual([612, 792]);
 });
 
-test('when a viewer prints, it is asked not to scale', async () => {
-  expect(await textOf([drawing(210, 297)])).toMatch(/\/PrintScaling \/None/);
+test('when a viewer prints, it is asked not to scale, and to take paper of the page’s size', async () => {
+  const text = await textOf([drawing(210, 297)]);
+  // ISO 32000-1, table 150.
+  expect(text).toMatch(/\/PrintScaling \/None/);
+  expect(text).toMatch(/\/PickTrayByPDFSize true/);
+});
+
+test('when a page is written, every box of it is the whole sheet', async () => {
+  const text = await textOf([drawing(210, 297)]);
+  // ISO 32000-1, 14.11.2: what a viewer shows, a printer prints and a trimmer leaves.
+  const [media] = /MediaBox (\[[^\]]+\])/.exec(text)!.slice(1);
+  for (const name of ['CropBox', 'BleedBox', 'TrimBox']) expect(text).toContain(`/${name} ${media}`);
 });
 
 test('when the day is looked up, it is a fixed one', async () => {

@@ -31,7 +31,7 @@ export interface PdfOptions {
 
 /**
  * The drawings as a PDF file, one a page, each page as large as its drawing, at true scale; the file asks viewers to
- * print it unscaled. Fonts are embedded as far as they are used. Equal input gives equal bytes on every machine:
+ * print it unscaled, on paper of each page's own size. Fonts are embedded as far as they are used. Equal input gives equal bytes on every machine:
  * streams stay uncompressed, because deflate libraries differ. Throws `bad-drawing` if there is no drawing.
  */
 export async function writePdf(drawings: readonly Drawing[], options: PdfOptions): Promise<Uint8Array> {
@@ -61,7 +61,11 @@ function openDocument(options: PdfOptions): PDFDocument {
   });
   for (const face of FACES) document.registerFont(face, fonts[face]);
   // The document ends this reference itself.
-  document._root.data['ViewerPreferences'] = document.ref({ PrintScaling: 'None', DisplayDocTitle: true });
+  document._root.data['ViewerPreferences'] = document.ref({
+    PrintScaling: 'None',
+    PickTrayByPDFSize: true,
+    DisplayDocTitle: true,
+  });
   return document;
 }
 
@@ -87,6 +91,7 @@ function drawPage(document: PDFDocument, drawing: Drawing): void {
     size: [drawing.widthMm * POINTS_PER_MM, drawing.heightMm * POINTS_PER_MM],
     margin: 0,
   });
+  setPageBoxes(document, drawing);
   document.save();
   // pdfkit has turned y downwards already; from here on everything is in mm.
   document.transform(POINTS_PER_MM, 0, 0, POINTS_PER_MM, 0, 0);
@@ -94,6 +99,15 @@ function drawPage(document: PDFDocument, drawing: Drawing): void {
     for (const element of layer.elements) drawElement(document, element);
   }
   document.restore();
+}
+
+/**
+ * The whole sheet is shown, printed and kept: all boxes are that of the medium (ISO 32000-1, 14.11.2). They are written
+ * out so that no viewer or printer takes another one for the page and scales that to the sheet.
+ */
+function setPageBoxes(document: PDFDocument, { widthMm, heightMm }: Drawing): void {
+  const sheet = [0, 0, widthMm * POINTS_PER_MM, heightMm * POINTS_PER_MM];
+  for (const name of ['CropBox', 'BleedBox', 'TrimBox']) document.page.dictionary.data[name] = sheet;
 }
 
 function drawElement(document: PDFDocument, element: DrawingElement): void {
