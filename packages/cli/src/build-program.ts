@@ -36,6 +36,8 @@ const WHOLE_JOB = [
   '  $ hidebound lay bag.order.yaml                    # "hidebound lay --help" shows an order',
   '  $ hidebound check bag.layout.json                 # does it keep every rule?',
   '  $ hidebound sheet bag.layout.json --pdf bag.pdf   # to print, and to cut from',
+  '  $ hidebound template bag.layout.json --pdf cards.pdf   # the pieces at full scale, to glue on card',
+  '  $ hidebound cutfile bag.layout.json --dxf bag.dxf # for a knife, laser or water jet',
 ].join('\n');
 
 const STATUS_WORDS =

@@ -29,11 +29,29 @@ export interface CommandSpec {
   readonly examples: readonly string[];
 }
 
-export type CommandName = 'pieces' | 'hide' | 'lay' | 'check' | 'sheet';
+export type CommandName = 'pieces' | 'hide' | 'lay' | 'check' | 'sheet' | 'template' | 'cutfile';
 
 /** Pages that a cutting sheet can be made for. */
 export const PAGE_NAMES = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
+/** Papers that templates can be made for, by the names of `PAPERS`. */
+export const PAPER_NAMES = [
+  'A4',
+  'A3',
+  'A2',
+  'A1',
+  'A0',
+  'Letter',
+  'Tabloid',
+  'ANSI-C',
+  'ANSI-D',
+  'ANSI-E',
+] as const;
 export const SIDES = ['grain', 'flesh'] as const;
+/** By the names of `CUT_CHOICES`, `DXF_VERSIONS` and `LeadInKind`. */
+export const CUT_CHOICE_NAMES = ['pieces', 'rough-cuts-first', 'both'] as const;
+export const DXF_VERSION_NAMES = ['R12', 'R2000'] as const;
+export const TEXT_CHOICES = ['outlines', 'none'] as const;
+export const LEAD_IN_SHAPES = ['straight', 'arc'] as const;
 
 /** Seconds of search where the user says nothing. */
 const DEFAULT_SECONDS = 30;
@@ -43,6 +61,12 @@ const LARGEST_SEED = 0xffffffff;
 const LARGEST_EFFORT = 1_000_000;
 /** Beyond any machine that this runs on; the search has no use for more than it has streams. */
 const MOST_CORES = 1024;
+/** Wider than any blade, beam or jet cuts; a lead-in, bridge or overcut longer than that is a slip, too. */
+const WIDEST_KERF_MM = 20;
+const LONGEST_EXTRA_MM = 100;
+const MOST_BRIDGES = 100;
+/** More than any page has at its edges. */
+const MOST_PAGE_EDGE_MM = 1000;
 /** Anything outside is a slip: a drawing of 1 px to the inch, or of a hide in micrometres. */
 const DPI_RANGE = { min: 1, max: 10_000 } as const;
 const SCALE_RANGE = { min: 0.0001, max: 10_000 } as const;
@@ -257,6 +281,170 @@ export const COMMANDS: readonly CommandSpec[] = [
     examples: [
       'hidebound sheet bicycle-goods.layout.json --pdf sheet.pdf',
       'hidebound sheet bicycle-goods.layout.json --svg layout.svg --page-svg page.svg --page A3 --side flesh',
+    ],
+  },
+  {
+    name: 'template',
+    argument: '<layout>',
+    argumentDescription: 'a layout file (.layout.json)',
+    summary:
+      'Make templates at full scale: single pieces to glue on card, a hide’s whole layout, or the rough cuts.',
+    options: [
+      {
+        flags: '--pieces',
+        description: 'single pieces, several a page where they fit (this is done if nothing else is asked)',
+        value: { kind: 'switch' },
+      },
+      {
+        flags: '--piece <name>',
+        description: 'only the piece of this name, or article/name; may be given several times',
+        value: { kind: 'texts' },
+      },
+      {
+        flags: '--hide <id>',
+        description: 'the whole layout of this hide, by its id or its number, on pages to be taped together',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--rough-cuts',
+        description: 'the blocks that are cut out first and prepared whole',
+        value: { kind: 'switch' },
+      },
+      { flags: '--pdf <file>', description: 'all pages, to print', value: { kind: 'text' } },
+      {
+        flags: '--svg <file>',
+        description: 'the same pages as drawings, a file for each page',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--paper <name>',
+        description: 'paper that is printed on',
+        value: { kind: 'choice', choices: PAPER_NAMES },
+        fallback: 'A4',
+      },
+      {
+        flags: '--roll <width>',
+        description: 'print on a roll of this width, such as 914 or "36 in", on one long page',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--overlap <mm>',
+        description: 'width of the strip that two neighbouring pages both show',
+        value: { kind: 'number', min: 0, max: MOST_PAGE_EDGE_MM },
+        fallback: 10,
+      },
+      {
+        flags: '--margin <mm>',
+        description: 'what stays blank at the edges of the paper, where printers do not reach',
+        value: { kind: 'number', min: 0, max: MOST_PAGE_EDGE_MM },
+        fallback: 10,
+      },
+      {
+        flags: '--side <side>',
+        description: 'side of the leather that is seen; from the flesh side everything is mirrored',
+        value: { kind: 'choice', choices: SIDES },
+        fallback: 'grain',
+      },
+    ],
+    notes: [
+      'Print at 100 %, without fitting to the page. Every page has two check bars of 100 mm: hold a rule to both.',
+      'docs/templates.md tells how pages are put together.',
+    ],
+    examples: [
+      'hidebound template bicycle-goods.layout.json --pdf pieces.pdf',
+      'hidebound template bicycle-goods.layout.json --hide 1 --paper A3 --pdf side.pdf',
+      'hidebound template bicycle-goods.layout.json --hide 3 --roll "36 in" --side flesh --pdf bend.pdf',
+    ],
+  },
+  {
+    name: 'cutfile',
+    argument: '<layout>',
+    argumentDescription: 'a layout file (.layout.json)',
+    summary: 'Make a file for a cutting machine: knife, laser or water jet, as SVG or DXF at true scale.',
+    options: [
+      {
+        flags: '--hide <id>',
+        description: 'only this hide, by its id or its number; without it, a file for each hide',
+        value: { kind: 'text' },
+      },
+      { flags: '--svg <file>', description: 'write an SVG file in mm', value: { kind: 'text' } },
+      { flags: '--dxf <file>', description: 'write a DXF file in mm', value: { kind: 'text' } },
+      {
+        flags: '--dxf-version <name>',
+        description: 'R12 for every machine, R2000 with light polylines',
+        value: { kind: 'choice', choices: DXF_VERSION_NAMES },
+        fallback: 'R12',
+      },
+      {
+        flags: '--cut <what>',
+        description: 'the pieces; rough cuts whole and the pieces outside them; or both',
+        value: { kind: 'choice', choices: CUT_CHOICE_NAMES },
+        fallback: 'pieces',
+      },
+      {
+        flags: '--kerf <mm>',
+        description: 'width of the cut; 0 if the machine allows for it (the order’s cutting method)',
+        value: { kind: 'number', min: 0, max: WIDEST_KERF_MM },
+      },
+      {
+        flags: '--lead-in <mm>',
+        description: 'start each cut so far off in the waste',
+        value: { kind: 'number', min: 0, max: LONGEST_EXTRA_MM },
+        fallback: 0,
+      },
+      {
+        flags: '--lead-in-shape <shape>',
+        description: 'straight at 45°, or a quarter of a circle of that radius',
+        value: { kind: 'choice', choices: LEAD_IN_SHAPES },
+        fallback: 'straight',
+      },
+      {
+        flags: '--bridges <n>',
+        description: 'hold every piece by so many bridges',
+        value: { kind: 'whole number', min: 0, max: MOST_BRIDGES },
+        fallback: 0,
+      },
+      {
+        flags: '--bridge-width <mm>',
+        description: 'width of a bridge when it is cut',
+        value: { kind: 'number', min: 0.1, max: LONGEST_EXTRA_MM },
+        fallback: 1,
+      },
+      {
+        flags: '--overcut <mm>',
+        description: 'run on so far past the start of a closed cut',
+        value: { kind: 'number', min: 0, max: LONGEST_EXTRA_MM },
+        fallback: 0,
+      },
+      {
+        flags: '--frame',
+        description: 'a rectangle around everything; its lower left corner is the zero',
+        value: { kind: 'switch' },
+      },
+      {
+        flags: '--no-marks',
+        description: 'leave out stitch, fold, skive and cement lines, and notches',
+        value: { kind: 'switch' },
+      },
+      {
+        flags: '--text <how>',
+        description: 'numbers and names of the pieces, as outlines on a layer of their own',
+        value: { kind: 'choice', choices: TEXT_CHOICES },
+        fallback: 'none',
+      },
+      {
+        flags: '--side <side>',
+        description: 'side of the leather that lies up; from the flesh side everything is mirrored',
+        value: { kind: 'choice', choices: SIDES },
+        fallback: 'grain',
+      },
+    ],
+    notes: [
+      'docs/cut-files.md tells what the layers and colours mean, and what to mind before a laser burns leather.',
+    ],
+    examples: [
+      'hidebound cutfile bicycle-goods.layout.json --hide 1 --dxf side.dxf --frame',
+      'hidebound cutfile bicycle-goods.layout.json --svg laser.svg --kerf 0.2 --lead-in 3 --bridges 2',
     ],
   },
 ];

@@ -42,3 +42,6 @@ export { drawPieces } from './picture/draw-pieces.js';
 export type { PiecesPictureOptions } from './picture/draw-pieces.js';
 export type { SeenFrom } from './picture/hide-view.js';
 export type { LengthUnit } from './sheet/words.js';
+export { drawHideTemplate, drawPieceTemplates, drawRoughCutTemplates } from './template/draw-templates.js';
+export type { TemplateOptions, TemplatePages } from './template/draw-templates.js';
+export type { StitchHoles } from './template/stitch-holes.js';

@@ -8,6 +8,8 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   lay: async () => (await import('./lay.js')).layCommand,
   check: async () => (await import('./check.js')).checkCommand,
   sheet: async () => (await import('./sheet.js')).sheetCommand,
+  cutfile: async () => (await import('./cutfile.js')).cutfileCommand,
+  template: async () => (await import('./template.js')).templateCommand,
 };
 
 export function loadCommand(command: CommandName): Promise<Command> {

@@ -1,4 +1,3 @@
-import { extname } from 'node:path';
 import type { Diagnostic, Hide, Layout, Workshop } from '@hidebound/leather';
 import { drawCuttingSheets, drawLayoutTrueScale, writePdf, writeSvg } from '@hidebound/render';
 import type { FontBook, PageName, SeenFrom } from '@hidebound/render';
@@ -10,6 +9,7 @@ import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { besideFile, loadLayout, loadLayoutHides } from '../io/load-files.js';
 import { loadWorkshop } from '../io/load-workshop.js';
+import { fileWord, nameOneOf, refuseExtension } from '../io/output-names.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import type { FileToWrite } from '../io/write-safely.js';
 import { workshopOfLayout } from '../workshop-of-layout.js';
@@ -66,15 +66,6 @@ function askedFiles(options: OptionValues): AskedFiles {
   return { pdf, pageSvg, svg };
 }
 
-/** A file must not be named as what it is not. */
-function refuseExtension(option: string, path: string | undefined, wrong: string, right: string): void {
-  if (path === undefined || extname(path).toLowerCase() !== wrong) return;
-  throw new CliError(
-    'bad-use',
-    `${option} ${path} would not be what its name says; let the name end in ${right}.`,
-  );
-}
-
 interface SheetJob {
   readonly layout: Layout;
   readonly hides: readonly Hide[];
@@ -116,16 +107,4 @@ function trueScaleFiles({ hides, ...job }: SheetJob, svg: string | undefined): r
 
 function workshopNotNeeded(file: string): Diagnostic {
   return { code: 'workshop-not-needed', severity: 'note', params: {}, place: { file } };
-}
-
-/** "sheet.svg" as it is if there is one, "sheet.NAME.svg" where there are several. */
-function nameOneOf(path: string, names: readonly string[], index: number): string {
-  if (names.length === 1) return path;
-  const extension = extname(path);
-  return `${path.slice(0, path.length - extension.length)}.${names[index]!}${extension}`;
-}
-
-/** A hide's id as a part of a file name. */
-function fileWord(id: string): string {
-  return id.replace(/[^\p{L}\p{N}._-]+/gu, '-');
 }

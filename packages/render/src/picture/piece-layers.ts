@@ -100,7 +100,8 @@ export function holesAndNotches(shape: Piece): Curve[] {
   ];
 }
 
-function notchLine(notch: Notch): Curve {
+/** A notch as a short line into the piece. */
+export function notchLine(notch: Notch): Curve {
   const { sin, cos } = sinCosDeg(notch.angleDeg);
   const to = { x: notch.at.x + notch.depthMm * cos, y: notch.at.y + notch.depthMm * sin };
   return curveFromPolyline([notch.at, to], false);

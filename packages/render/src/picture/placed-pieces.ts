@@ -126,7 +126,8 @@ function isAllFace(piece: LayablePiece): boolean {
   return piece.shape.face.length === 0;
 }
 
-function arrowOnDrawing(toDrawing: Affine, arrowDeg: number): Point {
+/** The unit vector of a direction in the piece, on the drawing. */
+export function arrowOnDrawing(toDrawing: Affine, arrowDeg: number): Point {
   const { sin, cos } = sinCosDeg(arrowDeg);
   const foot = applyAffine(toDrawing, { x: 0, y: 0 });
   const tip = applyAffine(toDrawing, { x: cos, y: sin });
