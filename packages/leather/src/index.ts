@@ -193,3 +193,17 @@ export { MOST_PAGES, planTiles } from './template/plan-tiles.js';
 export type { TileRequest } from './template/plan-tiles.js';
 export { packCards } from './template/pack-cards.js';
 export type { Card, CardPacking, CardSize, PackedCard } from './template/pack-cards.js';
+export { cutFileOf, kindsInOrder } from './cutfile/cut-file.js';
+export { copyWords, ownerWords } from './cutfile/owner-words.js';
+export { CUT_CHOICES, CUT_KINDS, MARK_KINDS } from './cutfile/types.js';
+export type {
+  CutChoice,
+  CutFile,
+  CutFileOptions,
+  CutFileResult,
+  CutKind,
+  CutLabel,
+  CutOwner,
+  CutPath,
+  LeadInKind,
+} from './cutfile/types.js';

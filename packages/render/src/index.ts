@@ -45,3 +45,15 @@ export type { LengthUnit } from './sheet/words.js';
 export { drawHideTemplate, drawPieceTemplates, drawRoughCutTemplates } from './template/draw-templates.js';
 export type { TemplateOptions, TemplatePages } from './template/draw-templates.js';
 export type { StitchHoles } from './template/stitch-holes.js';
+export { drawCutFile } from './cutfile/cut-drawing.js';
+export type {
+  CutDrawing,
+  CutDrawingOptions,
+  CutDrawingPath,
+  CutDrawingResult,
+} from './cutfile/cut-drawing.js';
+export { CUT_LAYERS } from './cutfile/layers.js';
+export type { CutLayer } from './cutfile/layers.js';
+export { writeCutSvg } from './cutfile/write-cut-svg.js';
+export { DXF_VERSIONS, writeDxf } from './dxf/write-dxf.js';
+export type { DxfVersion } from './dxf/write-dxf.js';

@@ -7,16 +7,30 @@ declare module 'fontkit' {
     readonly maxY: number;
   }
 
+  /** A step of an outline in font units, y up; pairs of coordinates. */
+  export interface PathCommand {
+    readonly command: 'moveTo' | 'lineTo' | 'quadraticCurveTo' | 'bezierCurveTo' | 'closePath';
+    readonly args: readonly number[];
+  }
+
   export interface Glyph {
     readonly id: number;
     readonly advanceWidth: number;
     readonly codePoints: readonly number[];
     /** The box that the font file gives for the glyph; of a blank, nonsense. */
     readonly cbox: FontBox;
+    readonly path: { readonly commands: readonly PathCommand[] };
+  }
+
+  export interface GlyphPosition {
+    readonly xAdvance: number;
+    readonly xOffset: number;
+    readonly yOffset: number;
   }
 
   export interface GlyphRun {
     readonly glyphs: readonly Glyph[];
+    readonly positions: readonly GlyphPosition[];
     readonly advanceWidth: number;
   }
 

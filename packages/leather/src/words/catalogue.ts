@@ -1,4 +1,5 @@
 import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
+import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
@@ -9,6 +10,7 @@ import { STITCH_SENTENCES } from './stitch.js';
 export const SENTENCES = {
   ...FILE_SENTENCES,
   ...LAYOUT_SENTENCES,
+  ...CUT_FILE_SENTENCES,
   ...STITCH_SENTENCES,
   ...TEMPLATE_SENTENCES,
 } as const satisfies SentenceTable;

@@ -11,6 +11,7 @@ import type {
   PathStyle,
   TextElement,
 } from '../drawing/model.js';
+import { escapeXml } from './escape-xml.js';
 
 /** What stands in where the font itself is not at hand: fonts of like build. */
 const FONT_FAMILIES: Readonly<Record<FontFace, string>> = {
@@ -139,15 +140,3 @@ function uniqueId(name: string, taken: Set<string>): string {
   taken.add(id);
   return id;
 }
-
-/** Escapes markup and drops the control characters that XML can't hold. */
-function escapeXml(text: string): string {
-  return text
-    .replace(UNSPEAKABLE, '')
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
-}
-
-const UNSPEAKABLE = /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu;

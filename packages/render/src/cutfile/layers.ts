@@ -1,0 +1,25 @@
+import type { CutKind } from '@hidebound/leather';
+
+/** What a cut file keeps apart: by name, and by a colour that is one of the DXF table's, so that both files agree. */
+export interface CutLayer {
+  /** In SVG: the group's id and name. In DXF: the same in capitals, since R12 knows no others. */
+  readonly name: string;
+  readonly colour: string;
+  /** The same colour by its number in the DXF colour table. */
+  readonly dxfColour: number;
+}
+
+/** One colour per kind. White paper and a dark screen both show each of them. */
+export const CUT_LAYERS: Readonly<Record<CutKind | 'text', CutLayer>> = {
+  frame: { name: 'frame', colour: '#808080', dxfColour: 8 },
+  text: { name: 'text', colour: '#007fff', dxfColour: 150 },
+  stitch: { name: 'stitch', colour: '#007f00', dxfColour: 94 },
+  fold: { name: 'fold', colour: '#ff7f00', dxfColour: 30 },
+  skive: { name: 'skive', colour: '#7f3f00', dxfColour: 34 },
+  cement: { name: 'cement', colour: '#007f7f', dxfColour: 134 },
+  notch: { name: 'notch', colour: '#00ff00', dxfColour: 3 },
+  punch: { name: 'punch', colour: '#ff00ff', dxfColour: 6 },
+  opening: { name: 'opening', colour: '#0000ff', dxfColour: 5 },
+  cut: { name: 'cut', colour: '#ff0000', dxfColour: 1 },
+  'rough cut': { name: 'rough-cut', colour: '#7f007f', dxfColour: 214 },
+};
