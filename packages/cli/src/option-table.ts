@@ -109,6 +109,20 @@ const READING_OPTIONS: readonly OptionSpec[] = [
   },
 ];
 
+const STITCH_OPTIONS: readonly OptionSpec[] = [
+  {
+    flags: '--pitch <mm>',
+    description: 'mark the holes of the stitch lines, so many mm apart along the line',
+    value: { kind: 'text' },
+  },
+  {
+    flags: '--with <tool>',
+    description: 'with an iron the pitch stays; with an awl it gives, so that ends and corners get a hole',
+    value: { kind: 'choice', choices: ['iron', 'awl'] },
+    fallback: 'iron',
+  },
+];
+
 const WORKSHOP: OptionSpec = {
   flags: '--workshop <file>',
   description: 'your own workshop file; without it, workshop.yaml beside the file that is read',
@@ -151,11 +165,12 @@ export const COMMANDS: readonly CommandSpec[] = [
     argument: '<file...>',
     argumentDescription: 'pattern files (SVG)',
     summary: 'Show what is read from pattern files: pieces, sizes, lines and what was not understood.',
-    options: [...READING_OPTIONS, PICTURE],
+    options: [...READING_OPTIONS, PICTURE, ...STITCH_OPTIONS],
     examples: [
       'hidebound pieces fixtures/demo/patterns/saddlebag-front.svg',
       'hidebound pieces fixtures/demo/patterns/*.svg --picture pieces.pdf',
       'hidebound pieces drawing.svg --known-length ruler=100mm',
+      'hidebound pieces fixtures/demo/patterns/saddlebag-front.svg --pitch 3.9 --picture front.svg',
     ],
   },
   {

@@ -135,6 +135,7 @@ export type { StitchWorkshop } from './stitch/stitch-rule.js';
 export { setsOfLayout } from './stitch/sets-of-layout.js';
 export { threadLengthMm } from './stitch/thread.js';
 export type { ThreadOfSeam } from './stitch/thread.js';
+export { gaveWords } from './words/gave-words.js';
 export { parsePitchMm } from './units/pitch.js';
 export { resolveOrder } from './order/resolve-order.js';
 export { copiesPerSet } from './order/items.js';

@@ -39,7 +39,7 @@ export type { TrueScaleOptions } from './sheet/true-scale.js';
 export { drawHide } from './picture/draw-hide.js';
 export type { HidePictureOptions } from './picture/draw-hide.js';
 export { drawPieces } from './picture/draw-pieces.js';
-export type { PiecesPictureOptions } from './picture/draw-pieces.js';
+export type { PieceStitches, PiecesPictureOptions } from './picture/draw-pieces.js';
 export type { SeenFrom } from './picture/hide-view.js';
 export type { LengthUnit } from './sheet/words.js';
 export { drawHideTemplate, drawPieceTemplates, drawRoughCutTemplates } from './template/draw-templates.js';

@@ -1,6 +1,7 @@
 import { curveArea, curveBox } from '@hidebound/geometry';
 import type { PatternRead } from '@hidebound/intake';
-import type { PatternPiece } from '@hidebound/leather';
+import { gaveWords } from '@hidebound/leather';
+import type { PatternPiece, StitchRule } from '@hidebound/leather';
 import type { CommandResult, OptionValues } from '../command-context.js';
 import { textOption } from '../command-context.js';
 import { EXIT_STATUS } from '../exit-status.js';
@@ -9,6 +10,8 @@ import { loadPattern } from '../io/load-pattern.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import { pictureFile } from '../picture.js';
 import { readingFrom } from '../reading-options.js';
+import { markedLines, stitchRuleFrom } from '../stitch-options.js';
+import type { MarkedLine } from '../stitch-options.js';
 import { textTable } from '../text-table.js';
 
 interface ReadFile {
@@ -20,11 +23,18 @@ interface ReadFile {
 export async function piecesCommand(files: readonly string[], options: OptionValues): Promise<CommandResult> {
   const reading = readingFrom(options);
   const reads = files.map((file): ReadFile => ({ file, read: loadPattern(file, reading) }));
+  const rule = stitchRuleFrom(options);
+  const sewn = sewnPieces(reads, rule);
   const picture = textOption(options, 'picture');
   if (picture !== undefined) {
     refuseOverwriting([picture], files);
     const pieces = reads.flatMap(({ read }) => read.pieces);
-    writeFilesSafely([await pictureFile(picture, { pieces })]);
+    const stitches = sewn.map(({ lines }) => ({
+      with: rule!.with,
+      holes: lines.flatMap(({ marks }) => marks.holes),
+    }));
+    const marked = rule === undefined ? {} : { stitches };
+    writeFilesSafely([await pictureFile(picture, { pieces, ...marked })]);
   }
   const findings = reads.flatMap(({ read }) => read.diagnostics);
   const isComplete =
@@ -34,6 +44,7 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
     exitStatus: isComplete ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo,
     lines: [
       ...pieceTable(reads),
+      ...stitchTable(sewn),
       ...findingLines(findings),
       ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
     ],
@@ -41,7 +52,7 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
       files: reads.map(({ file, read }) => ({
         file,
         scale: read.scale,
-        pieces: read.pieces.map(pieceData),
+        pieces: read.pieces.map((found) => ({ ...pieceData(found), ...stitchData(found, sewn) })),
         ignored: read.ignored,
       })),
       ...(picture === undefined ? {} : { picture }),
@@ -68,6 +79,54 @@ function pieceTable(reads: readonly ReadFile[]): readonly string[] {
   ]);
   const right = [2, 3, ...counted.map((_, index) => index + FIRST_COUNT)];
   return rows.length === 0 ? [] : [...textTable(head, cells, right), ''];
+}
+
+/** A piece with the holes of its stitch lines. */
+interface SewnPiece {
+  readonly found: PatternPiece;
+  readonly lines: readonly MarkedLine[];
+}
+
+/** Every piece in order; none where no pitch was given. */
+function sewnPieces(reads: readonly ReadFile[], rule: StitchRule | undefined): readonly SewnPiece[] {
+  if (rule === undefined) return [];
+  return reads.flatMap(({ read }) =>
+    read.pieces.map((found) => ({ found, lines: markedLines(found, rule) })),
+  );
+}
+
+function stitchTable(sewn: readonly SewnPiece[]): readonly string[] {
+  const rows = sewn.flatMap(({ found, lines }) =>
+    lines.map(({ line, marks }) => [
+      found.piece.name,
+      line,
+      marks.lengthMm.toFixed(1),
+      marks.usedPitchMm.mean.toFixed(2),
+      String(marks.holes.length),
+      gaveWords(marks) ?? '',
+    ]),
+  );
+  const head = ['piece', 'stitch line', 'mm', 'pitch', 'holes', 'what gave'];
+  return rows.length === 0 ? [] : [...textTable(head, rows, [2, 3, 4]), ''];
+}
+
+function stitchData(found: PatternPiece, sewn: readonly SewnPiece[]) {
+  const own = sewn.find((each) => each.found === found);
+  if (own === undefined) return {};
+  return {
+    stitches: own.lines.map(({ line, marks }) => ({
+      line,
+      lengthMm: hundredths(marks.lengthMm),
+      pitchMm: hundredths(marks.usedPitchMm.mean),
+      gave: marks.gave.what,
+      changeMm: hundredths(marks.gave.changeMm),
+      holes: marks.holes.map(({ at, angleDeg }) => [
+        thousandths(at.x),
+        thousandths(at.y),
+        thousandths(angleDeg),
+      ]),
+    })),
+  };
 }
 
 const MM2_PER_CM2 = 100;
@@ -102,6 +161,10 @@ function pieceData({ piece, count, mirrored, material }: PatternPiece) {
     ...(mirrored === undefined ? {} : { mirrored }),
     ...(material === undefined ? {} : { material }),
   };
+}
+
+function thousandths(value: number): number {
+  return Math.round(value * 1000) / 1000;
 }
 
 function hundredths(value: number): number {

@@ -3,6 +3,7 @@ import {
   completeOrder,
   parseArticle,
   parseOrder,
+  planStitches,
   resolveOrder,
   resolvePieces,
 } from '@hidebound/leather';
@@ -36,9 +37,11 @@ export function loadOrderJob(path: string, workshop: Workshop = DEFAULT_WORKSHOP
     patternFindings.push(...result.diagnostics);
     return result;
   });
+  // Before the search: a line that is too short for its pitch is refused now, not when it is drawn.
+  const stitches = planStitches({ order, pieces });
   const files = new Set(order.leathers.flatMap(({ hides }) => hides));
   const hides = [...files].map((file) => ({ file, hide: loadHide(besideFile(path, file)) }));
-  return { order, pieces, hides, diagnostics: [...patternFindings, ...diagnostics] };
+  return { order, pieces, hides, diagnostics: [...patternFindings, ...diagnostics, ...stitches.diagnostics] };
 }
 
 function loadOrder(path: string, workshop: Workshop): Order {

@@ -1,7 +1,7 @@
 import type { StitchGave, StitchHole, StitchMarks } from '../model/stitch.js';
 import { cornersOf, placeAlong } from './line-walk.js';
 import type { Corner, LineWalk } from './line-walk.js';
-import { HOLE_IN_CORNER_MM, NOTHING_GAVE_MM } from './stitch-constants.js';
+import { HOLE_IN_CORNER_MM, NOTHING_GAVE_MM, SAME_PITCH_MM } from './stitch-constants.js';
 
 /** Where the holes of a line lie, in mm along it, ascending, and what gave way for it. */
 export interface Spread {
@@ -11,7 +11,8 @@ export interface Spread {
 
 /** What gave, or nothing where it is too little to tell. */
 export function gaveWay(what: StitchGave['what'], changeMm: number): StitchGave {
-  return Math.abs(changeMm) < NOTHING_GAVE_MM ? { what: 'nothing', changeMm: 0 } : { what, changeMm };
+  const leastMm = what === 'pitch' ? SAME_PITCH_MM : NOTHING_GAVE_MM;
+  return Math.abs(changeMm) < leastMm ? { what: 'nothing', changeMm: 0 } : { what, changeMm };
 }
 
 /** The holes of a spread as points of the line. */

@@ -21,8 +21,9 @@ export const PITCH_PER_THREAD = { min: 5, max: 6 } as const;
 /** A hint is given only where the ratio is off by more than this share: sizes of thread are rough. */
 export const PITCH_PER_THREAD_SLACK = 0.1;
 
-/** Less than this gave nothing worth telling. In mm. */
-export const NOTHING_GAVE_MM = 0.005;
+/** Less than this gave nothing worth telling: it shows in no tenth of a mm. Of a pitch, in no hundredth. In mm. */
+export const NOTHING_GAVE_MM = 0.05;
+export const SAME_PITCH_MM = 0.005;
 
 /** A hole this near to a corner, along the line, is in it. In mm. */
 export const HOLE_IN_CORNER_MM = 0.05;

@@ -1,6 +1,6 @@
 import { boxUnion, curveBox, transformCurve, translation } from '@hidebound/geometry';
 import type { Box, Curve } from '@hidebound/geometry';
-import type { PatternPiece, Piece } from '@hidebound/leather';
+import type { PatternPiece, Piece, StitchHole, StitchTool } from '@hidebound/leather';
 import { group, line, path } from '../drawing/build.js';
 import type { Drawing, DrawingElement, GroupElement, Stroke } from '../drawing/model.js';
 import { scaleBar } from '../sheet/header.js';
@@ -11,6 +11,7 @@ import type { FontBook } from '../text/font-book.js';
 import { fitText, measureText, textLine } from '../text/measure-text.js';
 import { directionArrow } from './direction-arrow.js';
 import { holesAndNotches } from './piece-layers.js';
+import { stitchMarkPath } from './stitch-mark-path.js';
 
 export interface PiecesPictureOptions {
   readonly pieces: readonly PatternPiece[];
@@ -18,6 +19,14 @@ export interface PiecesPictureOptions {
   /** Above the picture; the files' names, say. */
   readonly title: string;
   readonly units?: LengthUnit;
+  /** Stitch holes, piece by piece; marks of an iron are slanted strokes, of an awl dots. */
+  readonly stitches?: readonly PieceStitches[];
+}
+
+/** The holes of all stitch lines of one piece, in the piece's own frame. */
+export interface PieceStitches {
+  readonly with: StitchTool;
+  readonly holes: readonly StitchHole[];
 }
 
 /** How each line of a pattern is drawn: by colour, and by dashes for those who see no colours. */
@@ -45,6 +54,13 @@ const LINE_STYLES = {
 
 type LineKind = keyof typeof LINE_STYLES;
 
+/** Under the marks of its holes a stitch line steps back: dashes would be taken for stitches. */
+const MARKED_STITCH: Stroke = { colour: INDIGO, widthMm: FINE_LINE_MM * 0.7 };
+
+function strokeOf(kind: LineKind, isMarked: boolean): Stroke {
+  return kind === 'stitch' && isMarked ? MARKED_STITCH : LINE_STYLES[kind].stroke;
+}
+
 const MARGIN_MM = 12;
 const GAP_MM = 14;
 /** Letters at the least, and as a share of the longest piece: a picture of large pieces is looked at from farther off. */
@@ -63,7 +79,7 @@ export function drawPieces(options: PiecesPictureOptions): Drawing {
   const titleMm = textMm * TITLE_GROW;
   const setting: Setting = { fonts, units: options.units ?? 'mm', textMm };
   const top = MARGIN_MM + titleMm * 1.8;
-  const placed = placeInRows(options.pieces, setting, top);
+  const placed = placeInRows(options, setting, top);
   const kinds = usedKinds(options.pieces);
   const legendTop = Math.max(top, ...placed.map((each) => each.bottom)) + GAP_MM;
   const widthMm = Math.max(LEAST_WIDTH_MM, ...placed.map((each) => each.right)) + MARGIN_MM;
@@ -85,7 +101,7 @@ export function drawPieces(options: PiecesPictureOptions): Drawing {
         ],
       },
       { name: 'pieces', elements: placed.map((each) => drawPiece(each, setting)) },
-      { name: 'legend', elements: legend(kinds, setting, legendTop) },
+      { name: 'legend', elements: legend(kinds, setting, legendTop, options.stitches !== undefined) },
     ],
   };
 }
@@ -115,6 +131,7 @@ function textSizeMm(pieces: readonly PatternPiece[]): number {
 
 interface RowPiece {
   readonly pattern: PatternPiece;
+  readonly stitches?: PieceStitches;
   readonly box: Box;
   readonly x: number;
   readonly y: number;
@@ -124,7 +141,7 @@ interface RowPiece {
 
 /** Rows from left to right, as high as their highest piece; the order stays that of the files. */
 function placeInRows(
-  pieces: readonly PatternPiece[],
+  { pieces, stitches = [] }: PiecesPictureOptions,
   { fonts, units, textMm }: Setting,
   top: number,
 ): RowPiece[] {
@@ -132,7 +149,8 @@ function placeInRows(
   let x = MARGIN_MM;
   let y = top;
   let rowBottom = top;
-  for (const pattern of pieces) {
+  for (const [i, pattern] of pieces.entries()) {
+    const own = stitches[i];
     const box = pieceBox(pattern.piece);
     const label = Math.max(
       measureText(fonts, 'bold', textMm, pattern.piece.name).widthMm,
@@ -144,7 +162,8 @@ function placeInRows(
       y = rowBottom + GAP_MM;
     }
     const bottom = y + (box.maxY - box.minY) + LABEL_ROOM * textMm;
-    placed.push({ pattern, box, x, y, right: x + width, bottom });
+    const sewn = own === undefined ? {} : { stitches: own };
+    placed.push({ pattern, ...sewn, box, x, y, right: x + width, bottom });
     x += width + GAP_MM;
     rowBottom = Math.max(rowBottom, bottom);
   }
@@ -194,7 +213,10 @@ function drawPiece(placed: RowPiece, { fonts, units, textMm }: Setting): GroupEl
     });
   return group(`piece ${piece.name}`, [
     path(ground, { fill: PIECE }),
-    ...linesOf(piece).map(([kind, curve]) => path([moved(curve)], { stroke: LINE_STYLES[kind].stroke })),
+    ...linesOf(piece).map(([kind, curve]) =>
+      path([moved(curve)], { stroke: strokeOf(kind, placed.stitches !== undefined) }),
+    ),
+    ...(placed.stitches === undefined ? [] : [stitchMarkPath(placed.stitches, move)]),
     ...arrowOf(piece, x - box.minX, y - box.minY),
     text(piece.name, 0, 'bold'),
     text(pieceNote(pattern, units), textMm * 1.3, 'narrow'),
@@ -226,13 +248,14 @@ function legend(
   kinds: readonly LineKind[],
   { fonts, units, textMm }: Setting,
   top: number,
+  isMarked: boolean,
 ): DrawingElement[] {
   const rowMm = textMm * LEGEND_ROW;
   const swatchMm = textMm * LEGEND_SWATCH;
   const rows = kinds.flatMap((kind, i) => {
     const y = top + i * rowMm;
     return [
-      line({ x: MARGIN_MM, y }, { x: MARGIN_MM + swatchMm, y }, LINE_STYLES[kind].stroke),
+      line({ x: MARGIN_MM, y }, { x: MARGIN_MM + swatchMm, y }, strokeOf(kind, isMarked)),
       textLine(fonts, LINE_STYLES[kind].name, {
         at: { x: MARGIN_MM + swatchMm + textMm, y: y + textMm * 0.35 },
         sizeMm: textMm,

@@ -18,6 +18,7 @@ import { PAGE_SIZES } from './page-size.js';
 import type { PageName } from './page-size.js';
 import { blockHeightMm, columnsOf, flowBlocks, panelStyle } from './panel.js';
 import type { FlownPanel, PanelStyle } from './panel.js';
+import { stitchBlocks } from './stitch-block.js';
 import type { LengthUnit } from './words.js';
 import { totalYieldBlock, yieldBlocks } from './yield-block.js';
 
@@ -124,6 +125,7 @@ function sheetWith(options: CuttingSheetOptions, hide: Hide, plan: PagePlan): Hi
     ...(layout.hides.length === 1 ? [unplacedBlock(layout, fonts, style)] : []),
     cuttingOrderBlock(layout, hide.id, fonts, style),
     piecesBlock(content.pieces, fonts, style),
+    ...(layout.hides.length === 1 ? stitchBlocks(layout, fonts, style) : []),
   ];
   const first = [
     ...columnsOf(plan.panel, style),
@@ -170,6 +172,7 @@ function orderPages(options: CuttingSheetOptions, hides: readonly Hide[]): PageM
     ...(layout.hides.length === 0 ? [] : [totalYieldBlock(layout, fonts, style)]),
     offcutsBlock(layout, units, fonts, style),
     ...(layout.placements.length === 0 ? [] : setBlocks(layout, fonts, style)),
+    ...(layout.placements.length === 0 ? [] : stitchBlocks(layout, fonts, style)),
   ];
   const columns = columnsOf(parts.body, style);
   const header = orderHeader(layout);
