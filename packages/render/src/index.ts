@@ -44,7 +44,6 @@ export type { SeenFrom } from './picture/hide-view.js';
 export type { LengthUnit } from './sheet/words.js';
 export { drawHideTemplate, drawPieceTemplates, drawRoughCutTemplates } from './template/draw-templates.js';
 export type { TemplateOptions, TemplatePages } from './template/draw-templates.js';
-export type { StitchHoles } from './template/stitch-holes.js';
 export { drawCutFile } from './cutfile/cut-drawing.js';
 export type {
   CutDrawing,

@@ -1,4 +1,13 @@
-import { LeatherError, paperNamed, parseLengthMm, refuseUnprintable, rollOf } from '@hidebound/leather';
+import {
+  LeatherError,
+  holePlaces,
+  paperNamed,
+  parseLengthMm,
+  planStitches,
+  refuseUnprintable,
+  rollOf,
+  setsOfLayout,
+} from '@hidebound/leather';
 import type { Hide, LayablePiece, Layout, PageSettings, Paper } from '@hidebound/leather';
 import {
   drawHideTemplate,
@@ -34,6 +43,7 @@ export async function templateCommand(
     ...settings,
     fonts: loadFontBook(),
     side: textOption(options, 'side') as SeenFrom,
+    stitchHoles: holePlaces(planStitches({ ...layout, setsOf: setsOfLayout(layout) })),
   };
   const made = drawTemplates(job, kind, path!, options);
   const title = `Templates: ${layout.order.name}`;
@@ -91,7 +101,7 @@ function askedPaper(options: OptionValues): Paper {
 
 function rollWidthMm(text: string): number {
   try {
-    return parseLengthMm(text);
+    return Number.isFinite(Number(text)) ? Number(text) : parseLengthMm(text);
   } catch {
     throw new CliError('bad-use', `--roll can't be "${text}"; give a width such as 914 or "36 in".`);
   }

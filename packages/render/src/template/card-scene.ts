@@ -8,14 +8,13 @@ import {
   transformRegion,
 } from '@hidebound/geometry';
 import type { Affine, Point } from '@hidebound/geometry';
-import type { Hide, LayablePiece, Layout, RoughCutBlock } from '@hidebound/leather';
+import type { Hide, HolePlaces, LayablePiece, Layout, RoughCutBlock } from '@hidebound/leather';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { copyKey, cuttingNumbers, pieceKey, placementTransform } from '../picture/placed-pieces.js';
 import type { LengthUnit } from '../sheet/words.js';
 import { sideTransform } from './hide-scene.js';
 import { hasAllowanceLine, orderPieceOf, pieceTemplateWords } from './piece-words.js';
 import { stitchHolesOf } from './stitch-holes.js';
-import type { StitchHoles } from './stitch-holes.js';
 import { sceneLine, sceneOfPiece } from './template-scene.js';
 import type { SceneLine, SceneShape } from './template-scene.js';
 
@@ -35,7 +34,7 @@ export interface CardOptions {
   readonly layout: Layout;
   readonly side: SeenFrom;
   readonly units: LengthUnit;
-  readonly stitchHoles: readonly StitchHoles[];
+  readonly stitchHoles: readonly HolePlaces[];
 }
 
 /** A card for each piece. */
@@ -43,14 +42,16 @@ export function pieceCards(options: CardOptions, pieces: readonly LayablePiece[]
   const { layout, side, units, stitchHoles } = options;
   return pieces.map((piece) => ({
     id: pieceKey(piece),
-    draw: (turnDeg) =>
-      sceneOfPiece({
+    draw: (turnDeg) => {
+      const holes = stitchHolesOf(stitchHoles, piece);
+      return sceneOfPiece({
         piece,
         toScene: cardTransform(side, turnDeg),
-        words: pieceTemplateWords(layout, piece, side, units),
+        words: pieceTemplateWords(layout, piece, side, units, holes.length),
         hasAllowance: hasAllowanceLine(piece, orderPieceOf(layout, piece)),
-        stitchHoles: stitchHolesOf(stitchHoles, piece),
-      }),
+        stitchHoles: holes,
+      });
+    },
   }));
 }
 

@@ -1,5 +1,14 @@
 import { LEAST_MARGIN_MM, USUAL_OVERLAP_MM, planTiles, refuseUnprintable } from '@hidebound/leather';
-import type { Hide, LayablePiece, Layout, PageSettings, Paper, TilePlan, Workshop } from '@hidebound/leather';
+import type {
+  Hide,
+  HolePlaces,
+  LayablePiece,
+  Layout,
+  PageSettings,
+  Paper,
+  TilePlan,
+  Workshop,
+} from '@hidebound/leather';
 import type { Drawing, Layer } from '../drawing/model.js';
 import { RenderError } from '../error.js';
 import type { SeenFrom } from '../picture/hide-view.js';
@@ -12,7 +21,6 @@ import { hideScene } from './hide-scene.js';
 import { largeCardScenes } from './large-cards.js';
 import { mapBox, pageFurniture } from './page-furniture.js';
 import { pageMap } from './page-map.js';
-import type { StitchHoles } from './stitch-holes.js';
 import { contentOfScene } from './template-scene.js';
 import type { SceneLine, TemplateScene } from './template-scene.js';
 import { TEMPLATE_LINES } from './template-style.js';
@@ -31,7 +39,7 @@ export interface TemplateOptions {
   readonly side?: SeenFrom;
   /** For thicknesses; lengths on templates are true. Default: mm. */
   readonly units?: LengthUnit;
-  readonly stitchHoles?: readonly StitchHoles[];
+  readonly stitchHoles?: readonly HolePlaces[];
 }
 
 /** Pages at full scale, and what came of dividing. */

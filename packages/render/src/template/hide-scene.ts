@@ -10,7 +10,7 @@ import {
   transformRegion,
 } from '@hidebound/geometry';
 import type { Affine, Curve, Point, Region } from '@hidebound/geometry';
-import type { Hide, Layout, Workshop } from '@hidebound/leather';
+import type { Hide, HolePlaces, Layout, Workshop } from '@hidebound/leather';
 import { hatchLines } from '../drawing/hatch.js';
 import { hideMarks, meaningWords } from '../picture/hide-marks.js';
 import { hideShape } from '../picture/hide-view.js';
@@ -20,7 +20,6 @@ import { freeingCutStretches } from '../picture/work-lines.js';
 import type { LengthUnit } from '../sheet/words.js';
 import { hasAllowanceLine, orderPieceOf, placedPieceWords } from './piece-words.js';
 import { stitchHolesOf } from './stitch-holes.js';
-import type { StitchHoles } from './stitch-holes.js';
 import { sceneLine, sceneOfPiece, sceneRuns } from './template-scene.js';
 import type { SceneLine, SceneNote, TemplateScene } from './template-scene.js';
 
@@ -30,7 +29,7 @@ export interface HideSceneOptions {
   readonly side: SeenFrom;
   readonly units: LengthUnit;
   readonly workshop?: Workshop;
-  readonly stitchHoles: readonly StitchHoles[];
+  readonly stitchHoles: readonly HolePlaces[];
 }
 
 /** How closely the hide's edge is followed where pages are chosen by it. */

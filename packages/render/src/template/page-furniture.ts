@@ -1,13 +1,14 @@
 import { composeAffine, rotationDeg, translation } from '@hidebound/geometry';
-import type { Box } from '@hidebound/geometry';
+import type { Box, Point } from '@hidebound/geometry';
 import type { PageSide, Paper, SheetFrame } from '@hidebound/leather';
-import { group, line } from '../drawing/build.js';
+import { circle, group, line, path } from '../drawing/build.js';
 import type { DrawingElement, Stroke } from '../drawing/model.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import type { FontBook } from '../text/font-book.js';
 import { capitalHeightMm, fitText, measureText, textLine } from '../text/measure-text.js';
 import type { TextSetting } from '../text/measure-text.js';
 import { CHECK_BAR_HEIGHT_MM, checkBar } from './check-bar.js';
+import { stitchHole } from './piece-holes.js';
 import { BAND_TEXT_MM, BLACK, lineName, lineStroke } from './template-style.js';
 import type { TemplateLine } from './template-style.js';
 import { wrongScales } from './wrong-scales.js';
@@ -170,7 +171,7 @@ function legendRow(
     if (x + SWATCH_MM + 1 + width > span.maxX) break;
     const middle = y - BAND_TEXT_MM * 0.3;
     elements.push(
-      line({ x, y: middle }, { x: x + SWATCH_MM, y: middle }, swatchStroke(kind)),
+      ...swatch(kind, { x, y: middle }),
       textLine(fonts, name, {
         at: { x: x + SWATCH_MM + 1, y },
         sizeMm: BAND_TEXT_MM,
@@ -181,6 +182,15 @@ function legendRow(
     x += SWATCH_MM + 1 + width + BAND_TEXT_MM;
   }
   return elements;
+}
+
+/** A length of the line; of what is no line, one of it. */
+function swatch(kind: TemplateLine, at: Point): DrawingElement[] {
+  const stroke = swatchStroke(kind);
+  const middle = { x: at.x + SWATCH_MM / 2, y: at.y };
+  if (kind === 'hole') return [circle(middle, 1, { stroke })];
+  if (kind === 'stitch hole') return [path(stitchHole(middle), { stroke })];
+  return [line(at, { x: at.x + SWATCH_MM, y: at.y }, stroke)];
 }
 
 /** The dashes reduced, so that a short length shows them. */

@@ -21,6 +21,7 @@ export function pieceTemplateWords(
   piece: LayablePiece,
   side: SeenFrom,
   units: LengthUnit,
+  stitchHoles: number,
 ): ShapeWords {
   const { order } = layout;
   const copies = layout.placements.filter(
@@ -36,6 +37,7 @@ export function pieceTemplateWords(
       ...thicknessFacts(ordered, units),
       ...faceFacts(piece, ordered),
       ...punchFacts(piece),
+      ...(stitchHoles === 0 ? [] : [`${stitchHoles} stitch holes`]),
       ...(piece.arrowIsGuessed ? ['arrow: along its long axis, none was drawn'] : []),
       `${order.name}, version ${order.version}, ${order.date}`,
     ],

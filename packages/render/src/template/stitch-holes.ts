@@ -1,15 +1,9 @@
 import type { Point } from '@hidebound/geometry';
+import type { HolePlaces } from '@hidebound/leather';
 
-/** Where a piece gets its stitch holes: centres in the piece's own frame, mm. */
-export interface StitchHoles {
-  readonly article: string;
-  readonly piece: string;
-  readonly at: readonly Point[];
-}
-
-/** The holes of one piece. */
+/** The stitch holes of one piece, in its own frame. */
 export function stitchHolesOf(
-  holes: readonly StitchHoles[],
+  holes: readonly HolePlaces[],
   { article, piece }: { readonly article: string; readonly piece: string },
 ): Point[] {
   return holes.filter((each) => each.article === article && each.piece === piece).flatMap(({ at }) => at);

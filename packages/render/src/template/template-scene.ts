@@ -95,7 +95,7 @@ export function sceneOfPiece(placed: PieceInScene): {
       arrow: arrowOnDrawing(toScene, piece.arrowDeg),
       words: placed.words,
       inner: lines
-        .filter(({ kind }) => kind !== 'cut')
+        .filter(({ kind }) => kind !== 'cut' && kind !== 'stitch hole')
         .map(({ curve }) => flattenCurve(curve, INNER_TOLERANCE_MM)),
     },
     lines,
@@ -110,7 +110,7 @@ function pieceLines({ piece, toScene, hasAllowance, stitchHoles }: PieceInScene)
     moved('cut', shape.cut),
     ...shape.cutOuts.map((curve) => moved('cut', curve)),
     ...pieceHoles(shape).map((curve) => moved('hole', curve)),
-    ...stitchHoles.flatMap(stitchHole).map((curve) => moved('hole', curve)),
+    ...stitchHoles.flatMap(stitchHole).map((curve) => moved('stitch hole', curve)),
     ...shape.stitchLines.map(({ curve }) => moved('stitch', curve)),
     ...shape.foldLines.map(({ curve }) => moved('fold', curve)),
     ...shape.skiveLines.map(({ curve }) => moved('skive', curve)),

@@ -13,6 +13,7 @@ export const BAND_TEXT_MM = 2.9;
 const LINES = {
   cut: { name: 'cut', widthMm: 0.35 },
   hole: { name: 'punch, notch', widthMm: 0.25 },
+  'stitch hole': { name: 'stitch hole', widthMm: 0.2 },
   stitch: { name: 'stitch', widthMm: 0.25, dashMm: [3, 1.8] },
   fold: { name: 'fold', widthMm: 0.25, dashMm: [9, 2, 1.5, 2] },
   skive: { name: 'skive', widthMm: 0.2, dashMm: [1, 1] },

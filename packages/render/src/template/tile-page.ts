@@ -15,7 +15,7 @@ import { boxCorners, circle, group, line, path } from '../drawing/build.js';
 import type { DrawingElement, Layer } from '../drawing/model.js';
 import type { LabelBox } from '../label/label-box.js';
 import { placeOutside, shapeOf } from '../label/place-outside.js';
-import type { FreeSpace } from '../label/place-outside.js';
+import type { FreeSpace, Shape } from '../label/place-outside.js';
 import { measureBlock, setBlock } from '../label/text-block.js';
 import type { FontBook } from '../text/font-book.js';
 import { CROSS_ARM_MM, cornerCrosses, joinRoom, joinSigns, markBoxes } from './join-signs.js';
@@ -175,11 +175,11 @@ function pageLabels(
     if (inside.text === undefined && part.isMain) homeless.push(part);
   }
   const within = growBox(page.cell, -CELL_AIR_MM);
-  const loose = lineBoxes(segmentsWithin(lines, page.window, isLoose));
+  const loose = lineShapes(segmentsWithin(lines, page.window, isLoose));
   const space: FreeSpace = {
     within,
-    shapes: own.map(({ shape }) => shapeOf(shape.region)),
-    taken: [...taken, ...loose],
+    shapes: [...own.map(({ shape }) => shapeOf(shape.region)), ...loose],
+    taken,
     leaders: [],
   };
   for (const part of homeless) {
@@ -189,8 +189,7 @@ function pageLabels(
   const notes = scene.notes.filter(({ at }) => holds(page.cell, at));
   if (notes.length === 0) return elements;
   // A note may stand on a piece, but on none of its lines.
-  const pieceLines = lineBoxes(segmentsWithin(lines, page.window, (kind) => !isLoose(kind)));
-  const noteSpace = { ...space, shapes: [], taken: [...space.taken, ...pieceLines] };
+  const noteSpace = { ...space, shapes: lineShapes(segmentsWithin(lines, page.window, () => true)) };
   for (const note of notes) {
     const block = measureBlock(fonts, [
       { text: note.text, face: 'narrow', sizeMm: FACT_TEXT_MM, colour: BLACK },
@@ -205,6 +204,14 @@ function middleOf(region: Region): Point {
   return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
 }
 
+/** Words farther off are not taken for what they name, mm with what a leader crosses. */
+const MOST_LEADER_COST_MM = 120;
+
+/** Straight bits of lines as shapes of which only the edge counts: there and back again. */
+function lineShapes(segments: readonly (readonly Point[])[]): Shape[] {
+  return segments.map(([from, to]) => shapeOf({ outer: [from!, to!, from!], openings: [] }, true));
+}
+
 /** Words in free space with a thin leader; over other shapes where nothing is free. */
 function besideAtLeader(
   fonts: FontBook,
@@ -213,7 +220,9 @@ function besideAtLeader(
   target: Point,
 ): DrawingElement[] {
   const size = { widthMm: block.widthMm + 1.6, heightMm: block.heightMm + 1.6 };
-  const found = placeOutside(space, size, target) ?? placeOutside({ ...space, shapes: [] }, size, target);
+  const found =
+    placeOutside(space, size, target, MOST_LEADER_COST_MM) ??
+    placeOutside({ ...space, shapes: [] }, size, target);
   if (found === undefined) return [];
   space.taken.push(found.box);
   space.leaders.push(found.leader);
@@ -232,6 +241,7 @@ function isLoose(kind: TemplateLine): boolean {
 const PIECE_LINES: ReadonlySet<TemplateLine> = new Set([
   'cut',
   'hole',
+  'stitch hole',
   'stitch',
   'fold',
   'skive',
