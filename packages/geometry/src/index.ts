@@ -120,6 +120,7 @@ export {
   segmentsTouch,
   turnOf,
 } from './shape/orientation.js';
+export { lineInRegion } from './shape/line-in-region.js';
 export { createSpatialIndex } from './shape/spatial-index.js';
 export type { SpatialIndex } from './shape/spatial-index.js';
 export { findSelfContacts, findSelfCrossing } from './shape/self-contact.js';

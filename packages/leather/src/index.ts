@@ -149,12 +149,37 @@ export type { LayoutInput } from './layout/layout-from.js';
 export { checkLayout } from './layout/check-layout.js';
 export type { CheckLayoutOptions, LayoutCheck, LayoutViolation } from './layout/check-layout.js';
 export { cuttingOrder } from './layout/cutting-order.js';
+export { compareNumbers, cuttingNumbers } from './layout/cutting-numbers.js';
 export { placedRegion, placedRegions, placementTransform } from './layout/placed-region.js';
 export { hideUses, layoutYield, yieldOfHide } from './yield/layout-yield.js';
 export type { HideUse, YieldInput } from './yield/layout-yield.js';
 export { leftoverOf } from './yield/freeing-cut.js';
 export type { FreeingCut, Leftover } from './yield/freeing-cut.js';
 export { offcutsOf } from './offcuts/offcuts-of.js';
+export { pieceList } from './piece-list/piece-list.js';
+export type { ListedPiece } from './piece-list/piece-list.js';
+export { writePieceListCsv, writePieceListJson } from './piece-list/write-piece-list.js';
+export { cardPoints } from './setting-out/card-points.js';
+export type { CardPoints } from './setting-out/card-points.js';
+export { simpleShape } from './setting-out/simple-shape.js';
+export type { SimpleShape } from './setting-out/simple-shape.js';
+export { MEASURE_STEP_MM } from './setting-out/frame.js';
+export type { Measure, SettingFrame } from './setting-out/frame.js';
+export { settingOut } from './setting-out/setting-out.js';
+export type {
+  BaseLine,
+  ChalkMark,
+  FlawBeside,
+  LaneRowSetting,
+  LaneSetting,
+  LaneStrapSetting,
+  LineEnd,
+  OutlineCorner,
+  PieceSetting,
+  RoughCutSetting,
+  SettingOut,
+  SettingStep,
+} from './setting-out/model.js';
 export { formatLength, parseLengthMm } from './units/length.js';
 export { formatThickness, mmToOunces, ouncesToMm, parseThickness } from './units/thickness.js';
 export { formatArea, mm2ToSquareFeet, parseAreaMm2, quarterFootMark, squareFeetToMm2 } from './units/area.js';
