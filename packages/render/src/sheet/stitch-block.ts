@@ -66,19 +66,22 @@ function figures({ pitchMm, holes, threadMm }: StitchSeam) {
 /** The tool, the length, the stack, and what gave on each line. */
 function seamNote(seam: StitchSeam): string {
   const [first] = seam.lines;
-  const gave = seam.lines.flatMap((line) => {
-    const words = gaveWords(line.marks);
-    if (words === undefined) return [];
-    return [seam.lines.length === 1 ? words : `${line.piece}: ${words}`];
-  });
   return [
     `with the ${first!.with}`,
     `${seam.lengthMm.toFixed(0)} mm`,
     ...(seam.stackMm === undefined
       ? ['stack not known, so no thread']
       : [`through ${seam.stackMm.toFixed(1)} mm`]),
-    ...gave,
+    ...gaveOnLines(seam),
   ].join('; ');
+}
+
+/** What gave, once where it is the same on every line of the seam. */
+function gaveOnLines({ lines }: StitchSeam): readonly string[] {
+  const words = lines.map(({ marks }) => gaveWords(marks));
+  const [first] = words;
+  if (words.every((each) => each === first)) return first === undefined ? [] : [first];
+  return lines.flatMap(({ piece }, i) => (words[i] === undefined ? [] : [`${piece}: ${words[i]}`]));
 }
 
 function threadBlock(threads: readonly ThreadNeed[], fonts: FontBook, style: PanelStyle): PanelBlock {
