@@ -1,6 +1,8 @@
 import type { Diagnostic } from '../model/diagnostic.js';
+import type { ResolvedArticle } from '../model/order.js';
 import type { StitchRule, StitchedLine } from '../model/stitch.js';
 import { trimmed } from '../units/length.js';
+import { nearestWord } from '../words/nearest.js';
 import type { SeamGroup } from './seam-groups.js';
 
 /** What is to be said of lines that are sewn together. */
@@ -48,6 +50,18 @@ function unlikeRules(article: string, group: SeamGroup, rule: StitchRule): Diagn
     with: rule.with,
   };
   return [{ code: 'stitch-rules-differ', severity: 'warning', params, place: { at: other.piece.name } }];
+}
+
+/** Names of lines to be left out that no line of the article has: a slip, most likely. */
+export function leftOutNowhere(article: ResolvedArticle, names: ReadonlySet<string>): Diagnostic[] {
+  const asked = new Set(article.pieces.flatMap(({ stitch }) => stitch?.leaveOut ?? []));
+  return [...asked]
+    .filter((line) => !names.has(line))
+    .map((line): Diagnostic => {
+      const near = nearestWord(line, names);
+      const params = { article: article.name, line, ...(near === undefined ? {} : { near }) };
+      return { code: 'stitch-left-out-nowhere', severity: 'warning', params };
+    });
 }
 
 /** Lines of which nobody said how they are sewn. */

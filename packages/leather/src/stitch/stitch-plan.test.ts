@@ -199,10 +199,15 @@ describe('the stitches of an order', () => {
     expect(at[50]!.x).toBeCloseTo(100, 9);
   });
 
-  test('when a line to be left out is not there, it is refused', () => {
-    expect(() => plan([fromPattern('front', { stitch: { leaveOut: ['tpo'] } })])).toThrow(
-      /leaves its line "tpo" without stitches/,
-    );
+  test('when a line to be left out is not there, it is told, with the name that is like it', () => {
+    const found = plan([fromPattern('front', { stitch: { leaveOut: ['tops'] } })]);
+    expect(found.diagnostics).toEqual([
+      {
+        code: 'stitch-left-out-nowhere',
+        severity: 'warning',
+        params: { article: 'bag', line: 'tops', near: 'top' },
+      },
+    ]);
   });
 });
 

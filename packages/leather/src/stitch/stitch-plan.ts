@@ -1,15 +1,13 @@
 import type { Point } from '@hidebound/geometry';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { ResolvedArticle, ResolvedOrder } from '../model/order.js';
-import type { LayablePiece } from '../model/piece.js';
+import type { LayablePiece, MarkLine } from '../model/piece.js';
 import type { StitchedLine, StitchRule, StitchSeam, ThreadNeed } from '../model/stitch.js';
-import { LeatherError } from '../leather-error.js';
-import { nearestName } from '../words/nearest.js';
 import { lineFindings } from './line-findings.js';
 import { walkLine } from './line-walk.js';
 import { refuseTooShort } from './marks-along.js';
 import { matchedMarks } from './match-lines.js';
-import { seamFindings, withoutPitch } from './seam-findings.js';
+import { leftOutNowhere, seamFindings, withoutPitch } from './seam-findings.js';
 import { seamGroups, seamsPerSet, seamStackMm } from './seam-groups.js';
 import type { SeamGroup, SeamLine } from './seam-groups.js';
 import { threadLengthMm } from './thread.js';
@@ -35,7 +33,7 @@ export interface StitchPlan {
 /**
  * The stitch marks of all pieces, in the frame of each piece's shape: the same number of holes on lines that are sewn
  * together, and thread for each seam. Lines for which nobody gave a pitch get no holes; that is told.
- * @throws LeatherError `stitch-line-too-short`, and `unknown-line` for a line to be left out that is not there
+ * @throws LeatherError `stitch-line-too-short`
  */
 export function planStitches({ order, pieces, setsOf }: StitchInput): StitchPlan {
   const found = order.articles.map((article) => planArticle(order, article, pieces));
@@ -95,9 +93,25 @@ function planArticle(
   return {
     lines: lines.flatMap((line) => stitched.filter((each) => isOf(each, line))),
     seams: all.map((each) => toSeam(order, article, each, all)),
-    diagnostics: all.flatMap((each) => findingsOf(article, each, layables)),
+    diagnostics: [
+      ...all.flatMap((each) => findingsOf(article, each, layables)),
+      ...leftOutNowhere(article, drawnNames(article, layables)),
+    ],
     silent,
   };
+}
+
+/** The names of all stitch lines of an article. */
+function drawnNames(
+  article: ResolvedArticle,
+  layables: ReadonlyMap<string, LayablePiece>,
+): ReadonlySet<string> {
+  const shapes = article.pieces.flatMap(({ name }) => layables.get(name)?.shape ?? []);
+  return new Set(shapes.flatMap(({ stitchLines }) => stitchLines.map(nameOfLine)));
+}
+
+function nameOfLine({ name }: MarkLine, index: number): string {
+  return name ?? `stitch line ${index + 1}`;
 }
 
 function isOf(stitched: StitchedLine, { piece, index }: SeamLine): boolean {
@@ -107,30 +121,14 @@ function isOf(stitched: StitchedLine, { piece, index }: SeamLine): boolean {
 function linesOfArticle(article: ResolvedArticle, layables: ReadonlyMap<string, LayablePiece>): SeamLine[] {
   return article.pieces.flatMap((piece) => {
     const drawn = layables.get(piece.name)?.shape.stitchLines ?? [];
-    const named = drawn.map(({ name, curve }, index): SeamLine => {
+    const named = drawn.map((mark, index): SeamLine => {
       const { stitch: rule } = piece;
-      const line = name ?? `stitch line ${index + 1}`;
-      return { piece, line, index, walk: walkLine(curve), ...(rule === undefined ? {} : { rule }) };
+      const line = nameOfLine(mark, index);
+      return { piece, line, index, walk: walkLine(mark.curve), ...(rule === undefined ? {} : { rule }) };
     });
     const leaveOut = piece.stitch?.leaveOut ?? [];
-    for (const name of leaveOut) {
-      refuseUnknownLine(
-        name,
-        article.name,
-        piece.name,
-        named.map(({ line }) => line),
-      );
-    }
     return named.filter(({ line, walk }) => !leaveOut.includes(line) && walk.steps.length > 0);
   });
-}
-
-function refuseUnknownLine(name: string, article: string, piece: string, lines: readonly string[]): void {
-  if (lines.includes(name)) return;
-  throw new LeatherError(
-    'unknown-line',
-    `The piece "${piece}" of the article "${article}" leaves its line "${name}" without stitches, but has no stitch line of that name${nearestName(name, lines)}`,
-  );
 }
 
 /** A group with its holes. */

@@ -42,8 +42,7 @@ export function stitchRuleFor(
     tailsMm: wish.tailsMm ?? DEFAULT_TAILS_MM,
     ...(wish.thread === undefined ? {} : { thread: wish.thread }),
     ...(wish.stackMm === undefined ? {} : { stackMm: wish.stackMm }),
-    // Names of lines belong to the piece that has them.
-    leaveOut: piece?.leaveOut ?? [],
+    leaveOut: wish.leaveOut ?? [],
   };
 }
 

@@ -44,6 +44,8 @@ export const STITCH_SENTENCES = {
     with: string;
   }) =>
     `In ${p.article}, "${p.piece}" and "${p.other}" ask for different stitching of one seam (${p.seam}); it is marked as "${p.piece}" says, ${p.pitchMm} mm with the ${p.with}.`,
+  'stitch-left-out-nowhere': (p: { article: string; line: string; near?: string }) =>
+    `In ${p.article}, the line "${p.line}" is to be left without stitches, but no stitch line has that name.${p.near === undefined ? '' : ` Did you mean "${p.near}"?`}`,
   'stitch-without-pitch': (p: { count: number; lines: string }) =>
     `${p.count === 1 ? 'One stitch line has' : `${p.count} stitch lines have`} no pitch and no holes (${p.lines}); give "stitch: { pitch: … }" on the article, on the piece or in the workshop file.`,
   'stitch-thread-short': (p: { thread: string; neededM: string; statedM: string }) =>
