@@ -71,10 +71,18 @@ const trueScale = ['--svg', inOut('bicycle-goods.svg')];
 const { written } = hidebound('sheet', layout, ...sheetArgs, ...trueScale);
 console.log('5. The cutting sheet is made.');
 
+const cards = inOut('bicycle-goods.pieces.pdf');
+const tiles = inOut('bicycle-goods.side.pdf');
+const cardPages = hidebound('template', layout, '--pieces', '--pdf', cards).pages.length;
+const tilePages = hidebound('template', layout, '--hide', '1', '--pdf', tiles).pages.length;
+console.log(`6. Templates: the pieces on ${cardPages} pages, the side on ${tilePages}.`);
+
 const { grossYield, usableYield } = check.yield;
 console.log(`\nGross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.\n`);
 console.log(`Layout          ${layout}`);
 console.log(`Cutting sheet   ${pdf}`);
+console.log(`Templates       ${cards}`);
+console.log(`                ${tiles}`);
 for (const file of written.filter((name) => name !== pdf)) {
   console.log(`${file.includes('.page.') ? '  page          ' : 'At true scale   '}${file}`);
 }

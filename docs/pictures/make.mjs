@@ -1,7 +1,7 @@
 /**
  * Makes the pictures of the documentation anew, from the built packages and the demo's files:
  *
- *     pnpm build && node docs/pictures/make.mjs
+ *     pnpm build && node docs/pictures/make.mjs [demo-layout] [template-page]
  *
  * The layout is made with a fixed seed and a fixed amount of work, so that the same version gives the same picture.
  */
@@ -25,6 +25,12 @@ const WIDTH_PX = 1400;
 /** Enough for smooth letters, and for the rarest colours that mean something. A palette holds 256. */
 const COLOURS = 224;
 
+/** The template's page that is shown: one with a piece of its own, the hide's edge and several joins. */
+const TEMPLATE_PAGE = 'E3';
+const TEMPLATE_WIDTH_PX = 1000;
+/** Black, white and the greys of smooth edges. */
+const TEMPLATE_COLOURS = 8;
+
 /** The fonts that sheets are set in, as they come with the package that draws them. */
 function fontFiles() {
   const { resolve } = createRequire(join(ROOT, 'packages', 'render', 'package.json'));
@@ -36,25 +42,36 @@ function hidebound(...args) {
   execFileSync(process.execPath, [MAIN, ...args], { stdio: ['ignore', 'ignore', 'inherit'] });
 }
 
-function toPng(svg) {
+function toPng(svg, widthPx, colours) {
   const image = new Resvg(svg, {
-    fitTo: { mode: 'width', value: WIDTH_PX },
+    fitTo: { mode: 'width', value: widthPx },
     background: '#ffffff',
     font: { fontFiles: fontFiles(), loadSystemFonts: false },
   }).render();
-  return writePalettePng(image, COLOURS);
+  return writePalettePng(image, colours);
 }
 
+function write(name, svgFile, widthPx, colours) {
+  const target = join(FOLDER, `${name}.png`);
+  const png = toPng(readFileSync(svgFile, 'utf8'), widthPx, colours);
+  writeFileSync(target, png);
+  console.log(`${relative(process.cwd(), target)}: ${Math.round(png.length / 1000)} kB`);
+}
+
+const asked = process.argv.slice(2);
+const isWanted = (name) => asked.length === 0 || asked.includes(name);
 const work = mkdtempSync(join(tmpdir(), 'hidebound-pictures-'));
 try {
   const layout = join(work, 'demo.layout.json');
-  const pages = join(work, 'page.svg');
   hidebound('lay', ORDER, '--seed', SEED, '--effort', EFFORT, '--out', layout);
-  hidebound('sheet', layout, '--page-svg', pages, '--page', 'A4');
-  const target = join(FOLDER, 'demo-layout.png');
-  const png = toPng(readFileSync(join(work, 'page.1.svg'), 'utf8'));
-  writeFileSync(target, png);
-  console.log(`${relative(process.cwd(), target)}: ${Math.round(png.length / 1000)} kB`);
+  if (isWanted('demo-layout')) {
+    hidebound('sheet', layout, '--page-svg', join(work, 'page.svg'), '--page', 'A4');
+    write('demo-layout', join(work, 'page.1.svg'), WIDTH_PX, COLOURS);
+  }
+  if (isWanted('template-page')) {
+    hidebound('template', layout, '--hide', '1', '--svg', join(work, 'tile.svg'));
+    write('template-page', join(work, `tile.${TEMPLATE_PAGE}.svg`), TEMPLATE_WIDTH_PX, TEMPLATE_COLOURS);
+  }
 } finally {
   rmSync(work, { recursive: true, force: true });
 }

@@ -25,7 +25,8 @@ import { contentOfScene } from './template-scene.js';
 import type { SceneLine, TemplateScene } from './template-scene.js';
 import { TEMPLATE_LINES } from './template-style.js';
 import type { TemplateLine } from './template-style.js';
-import { partsOfPages, tilePageLayers } from './tile-page.js';
+import { partsOfPages } from './page-parts.js';
+import { tilePageLayers } from './tile-page.js';
 
 export interface TemplateOptions {
   readonly layout: Layout;

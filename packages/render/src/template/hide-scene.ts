@@ -9,7 +9,7 @@ import {
   transformCurve,
   transformRegion,
 } from '@hidebound/geometry';
-import type { Affine, Curve, Point, Region } from '@hidebound/geometry';
+import type { Affine, Curve, Point } from '@hidebound/geometry';
 import type { Hide, HolePlaces, Layout, Workshop } from '@hidebound/leather';
 import { hatchLines } from '../drawing/hatch.js';
 import { hideMarks, meaningWords } from '../picture/hide-marks.js';
@@ -100,14 +100,11 @@ function flawLines(options: HideSceneOptions, toScene: Affine): Drawn {
     const moved = regions.map((region) => transformRegion(toScene, region));
     lines.push(...curves.map((curve) => sceneLine(kind, transformCurve(toScene, curve))));
     if (meaning.never) lines.push(...hatchLines(moved, HATCH).map((curve) => sceneLine(kind, curve)));
-    const at = noteAt(moved);
-    if (at !== undefined) notes.push({ text: `${label}: ${meaningWords(meaning)}`, at });
+    const [home] = moved;
+    if (home === undefined) continue;
+    notes.push({ text: `${label}: ${meaningWords(meaning)}`, at: regionCentroid(home), home });
   }
   return { lines, notes };
-}
-
-function noteAt([region]: readonly Region[]): Point | undefined {
-  return region === undefined ? undefined : regionCentroid(region);
 }
 
 interface Drawn {

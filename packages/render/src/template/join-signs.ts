@@ -1,6 +1,6 @@
 import { curveFromPolyline, circleCurve } from '@hidebound/geometry';
 import type { Curve, Point } from '@hidebound/geometry';
-import { JOIN_SQUARE_MM } from '@hidebound/leather';
+import { JOIN_NAMES_MM, JOIN_SQUARE_MM } from '@hidebound/leather';
 import type { PageJoin, TilePage } from '@hidebound/leather';
 import { boxCorners, group, path } from '../drawing/build.js';
 import type { DrawingElement, GroupElement } from '../drawing/model.js';
@@ -125,7 +125,7 @@ function joinNames(fonts: FontBook, { from, to, pages, marks }: PageJoin): Drawi
 export function joinRoom(join: PageJoin): LabelBox {
   const isUpright = join.from.x === join.to.x;
   const { start, namesAt } = join.marks;
-  const end = isUpright ? namesAt.y + 6.5 : namesAt.x + 6.5;
+  const end = isUpright ? namesAt.y + JOIN_NAMES_MM / 2 : namesAt.x + JOIN_NAMES_MM / 2;
   const begin = (isUpright ? start.y : start.x) - JOIN_SQUARE_MM;
   const middle = (begin + end) / 2;
   return {
@@ -138,7 +138,8 @@ export function joinRoom(join: PageJoin): LabelBox {
 
 const NAMES_BREADTH_MM = 8;
 
-/** The boxes of the marks that can hide a line: the triangle and the squares. */
-export function markBoxes(join: PageJoin): Curve[] {
-  return [join.marks.start, ...join.marks.squares].map((at) => square(at, JOIN_SQUARE_MM / 2));
+/** The marks that can hide a line: the triangle and the squares. */
+export function markBoxes({ marks }: PageJoin): LabelBox[] {
+  const side = { widthMm: JOIN_SQUARE_MM, heightMm: JOIN_SQUARE_MM, angleDeg: 0 };
+  return [marks.start, ...marks.squares].map((center) => ({ center, ...side }));
 }

@@ -45,6 +45,8 @@ export interface SceneLine {
 export interface SceneNote {
   readonly text: string;
   readonly at: Point;
+  /** No leader is needed where the words stand wholly in this. */
+  readonly home?: Region;
 }
 
 export function sceneLine(kind: TemplateLine, curve: Curve): SceneLine {
