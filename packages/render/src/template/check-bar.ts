@@ -19,6 +19,8 @@ const BAR_PART_MM = 10;
 /** Black left around the white parts of the bar, so that its ends are black on all sides. */
 const BAR_RIM_MM = 0.3;
 const TICK_MM = 0.13;
+/** White beyond the bar's end, so that it stands out. */
+const BAR_END_AIR_MM = 0.8;
 const FIGURE_MM = 2.5;
 const WORDS_AT_MM = 109.5;
 
@@ -102,7 +104,7 @@ function wrongPlaces(fonts: FontBook, scales: readonly WrongScale[]): DrawingEle
   const places = [...scales].sort((a, b) => b.ratio - a.ratio);
   const elements: DrawingElement[] = [
     line(
-      { x: CHECK_BAR_MM, y: BAR_BOTTOM_MM - 0.1 },
+      { x: CHECK_BAR_MM + BAR_END_AIR_MM, y: BAR_BOTTOM_MM - 0.1 },
       { x: WORDS_AT_MM - 2.5, y: BAR_BOTTOM_MM - 0.1 },
       stroke,
     ),
