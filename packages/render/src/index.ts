@@ -36,6 +36,8 @@ export { PAGE_SIZES } from './sheet/page-size.js';
 export type { PageName, PageSize } from './sheet/page-size.js';
 export { drawLayoutTrueScale } from './sheet/true-scale.js';
 export type { TrueScaleOptions } from './sheet/true-scale.js';
+export { drawSettingOut } from './setting-out/draw-setting-out.js';
+export type { SettingOutOptions } from './setting-out/draw-setting-out.js';
 export { drawHide } from './picture/draw-hide.js';
 export type { HidePictureOptions } from './picture/draw-hide.js';
 export { drawPieces } from './picture/draw-pieces.js';

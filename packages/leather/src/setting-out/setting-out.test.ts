@@ -291,6 +291,19 @@ test('when a piece is cut already, it is not set out again', () => {
   expect(settingOut({ ...layout, placements: cut }, HIDE).steps).toEqual([]);
 });
 
+test('when the order of cutting does not name a piece, it is set out all the same, last', () => {
+  const pieces = ['front', 'back'].map((name) => layable(plainPiece(name, rectangleCurve(0, 0, 80, 50))));
+  const layout = layoutOf(pieces, [
+    { x: 600, y: 300, rotationDeg: 0, mirrored: false },
+    { x: 900, y: 300, rotationDeg: 0, mirrored: false },
+  ]);
+  const out = settingOut({ ...layout, cuttingOrder: layout.cuttingOrder.slice(1) }, HIDE);
+  expect(settingsOf(out).map(({ copy, number }) => [copy.piece, number])).toEqual([
+    ['back', '2'],
+    ['front', '3'],
+  ]);
+});
+
 describe('when straps lie in a lane', () => {
   const strap = { widthMm: 20, lengthMm: 300, holeEnd: 'square', buckleEnd: 'square' } as const;
   const pieces = ['one', 'two'].map((name) => layable(drawStrap(name, strap)));

@@ -1,6 +1,7 @@
 import { hideRegion } from '../hide/hide-region.js';
 import type { Hide } from '../model/hide.js';
-import type { CuttingStep, Layout } from '../model/layout.js';
+import { compareNumbers } from '../layout/cutting-numbers.js';
+import type { CuttingStep, Layout, PieceCopy } from '../model/layout.js';
 import { pieceCopyKey } from '../order/item-id.js';
 import { baseLineOf } from './base-line.js';
 import { knownFlaws } from './flaws-beside.js';
@@ -43,10 +44,38 @@ function stepsOf(setting: Setting): SettingStep[] {
   const { layout, hide } = setting;
   const roughCuts = layout.roughCuts.filter((block) => block.hide === hide.id);
   const inBlocks = new Set(roughCuts.flatMap(({ members }) => members).map(pieceCopyKey));
-  return layout.cuttingOrder
+  const steps = layout.cuttingOrder
     .filter((step) => step.hide === hide.id)
     .sort((a, b) => a.number - b.number)
     .flatMap((step) => stepOf(step, setting, inBlocks));
+  return [...steps, ...untold(steps, setting)];
+}
+
+/** What the order of cutting does not name as a piece of its own is set out all the same, last. */
+function untold(steps: readonly SettingStep[], { copies, frame, flaws }: Setting): SettingStep[] {
+  const told = new Set(steps.flatMap(copiesOf).map(pieceCopyKey));
+  return [...copies]
+    .filter(([key]) => !told.has(key))
+    .sort(([, a], [, b]) => compareNumbers(a.number, b.number))
+    .map(([, placed]) => ({
+      kind: 'piece',
+      number: Math.floor(Number(placed.number)),
+      piece: pieceSetting(placed, frame, flaws),
+    }));
+}
+
+/** The copies whose measures a step tells. */
+function copiesOf(step: SettingStep): readonly PieceCopy[] {
+  switch (step.kind) {
+    case 'piece':
+      return [step.piece.copy];
+    case 'lane':
+      return step.lane.rows.flatMap(({ straps }) => straps.map(({ copy }) => copy));
+    case 'rough cut':
+      return step.roughCut.pieces.map(({ copy }) => copy);
+    case 'block':
+      return [];
+  }
 }
 
 function stepOf(step: CuttingStep, setting: Setting, inBlocks: ReadonlySet<string>): SettingStep[] {
@@ -84,12 +113,8 @@ function stepOffMm(step: SettingStep, { layout, frame, copies }: Setting): numbe
     case 'piece':
       return pieceOffMm(step.piece, frame, pointsOf(pieceCopyKey(step.piece.copy)));
     case 'lane': {
-      const straps = step.lane.rows.flatMap(({ straps: row }) => row);
-      return laneOffMm(
-        step.lane,
-        frame,
-        straps.flatMap(({ copy }) => pointsOf(pieceCopyKey(copy))),
-      );
+      const points = copiesOf(step).flatMap((copy) => pointsOf(pieceCopyKey(copy)));
+      return laneOffMm(step.lane, frame, points);
     }
     case 'rough cut': {
       const { id, baseSide, pieces } = step.roughCut;

@@ -3,6 +3,7 @@ import type { Box, Point, Region } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { DrawingElement, GroupElement, Layer } from '../drawing/model.js';
 import { segmentBox } from '../label/label-box.js';
+import type { LabelBox } from '../label/label-box.js';
 import { shapeOf } from '../label/place-outside.js';
 import type { FreeSpace, Shape } from '../label/place-outside.js';
 import { INK } from '../sheet/palette.js';
@@ -46,6 +47,24 @@ export interface PictureRequest {
   readonly workshop?: Workshop;
   /** Labels stay within this. */
   readonly within: Box;
+  /** What else is drawn, above the cut lines. */
+  readonly extra?: PictureExtra;
+}
+
+/** More on a picture than layout and hide, on the drawing. */
+export interface PictureExtra {
+  readonly layers: readonly Layer[];
+  /** What no label may hide. */
+  readonly reserved: readonly LabelBox[];
+  readonly named: readonly NamedPoint[];
+}
+
+/** A point with a name of its own, in bold. */
+export interface NamedPoint {
+  readonly text: string;
+  readonly at: Point;
+  /** The name stands as near as it can, over lines and pieces too. */
+  readonly isClose?: boolean;
 }
 
 /** What is on the picture, so that the legend explains that and no more. */
@@ -132,6 +151,7 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
     layer('lanes', layout === undefined ? [] : laneLines(layout, hide.id, view, style)),
     layer('rough cuts', layout === undefined ? [] : roughCutLines(layout, hide.id, view, style)),
     layer('freeing cut', freeingCutLines(scene.freeing, style)),
+    ...(request.extra?.layers ?? []),
     layer('labels', sceneLabels(request, scene)),
   ];
   return layers.filter((each) => each.elements.length > 0);
@@ -139,22 +159,24 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
 
 function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
   const { fonts, style, within } = request;
+  const reserved = request.extra?.reserved ?? [];
   const pieceShapes = scene.pieces.map((piece) => shapeOf(piece.region));
   const flawShapes = scene.flaws.flatMap((flaw) => flaw.seen.map((region) => shapeOf(region)));
   const edges = [shapeOf(scene.leather, true), ...workShapes(request, scene)];
   const space: FreeSpace = {
     within,
     shapes: [...edges, ...pieceShapes, ...flawShapes],
-    taken: [],
+    taken: [...reserved],
     leaders: [],
   };
   const pieces = scene.pieces.map((piece) => piece.region);
   const flaws = flawShapes.map((shape) => shape.region);
   const workLines = workSegments(request, scene).map(([from, to]) => segmentBox(from, to));
-  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces, flaws, workLines };
+  const desk: LabelDesk = { fonts, style, space, leather: scene.leather, pieces, flaws, workLines, reserved };
   const lines = [...edges, ...pieces.map((region) => shapeOf(region, true)), ...flawShapes];
   return [
     ...labelPieces(desk, scene.pieces),
+    ...labelNamed(desk, request.extra),
     ...labelOffcuts(desk, scene, request.units),
     ...labelWork(desk, request, scene),
     ...labelReadings(desk, request.hide, request.view),
@@ -162,6 +184,18 @@ function sceneLabels(request: PictureRequest, scene: Scene): GroupElement[] {
     ...labelZones(desk, scene.zones, space.shapes),
     ...labelEnds(desk, request),
   ];
+}
+
+function labelNamed(desk: LabelDesk, extra: PictureExtra | undefined): GroupElement[] {
+  return (extra?.named ?? []).flatMap(({ text, at, isClose }) =>
+    labelThing(desk, isClose === true ? [] : desk.space.shapes, {
+      name: `label ${text}`,
+      text,
+      targets: [at],
+      colour: INK,
+      face: 'narrow bold',
+    }),
+  );
 }
 
 /** Lines of the work that no label may lie across: the freeing cut, first cuts of lanes, rough cuts. */

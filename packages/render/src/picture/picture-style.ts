@@ -10,6 +10,8 @@ export interface PictureStyle {
   readonly grow: number;
   /** Stitch, fold, skive and cement lines, punches and notches are drawn too. */
   readonly detail: 'outlines' | 'every line';
+  /** What stands on a piece: number, name, set and copy (so if absent), or the number, large, and its name. */
+  readonly labels?: 'whole' | 'number and name';
 }
 
 /** Capitals of 1.83 mm: legible at arm's length on a bench, and the least that a sheet may use. */
@@ -40,4 +42,23 @@ export const TRUE_SCALE_STYLE: PictureStyle = {
   pen: 1,
   grow: 4,
   detail: 'every line',
+};
+
+/** For setting out: read from across the table, so that numbers are large and nothing else stands beside them. */
+export const SETTING_OUT_STYLE: PictureStyle = {
+  smallMm: 3,
+  nameMm: 4,
+  pen: 1.15,
+  grow: 1.1,
+  detail: 'outlines',
+  labels: 'number and name',
+};
+
+/** The same for larger pages. */
+export const LARGE_SETTING_OUT_STYLE: PictureStyle = {
+  ...SETTING_OUT_STYLE,
+  smallMm: 3.8,
+  nameMm: 5.4,
+  pen: 1.4,
+  grow: 1.4,
 };

@@ -57,6 +57,8 @@ export interface LabelDesk {
   readonly flaws: readonly Region[];
   /** Straight lines of the work as thin boxes; no label's ground may break them. */
   readonly workLines: readonly LabelBox[];
+  /** Marks on pieces that no label may hide. */
+  readonly reserved: readonly LabelBox[];
 }
 
 /**
@@ -94,7 +96,7 @@ export function pieceLabelName(piece: PlacedPiece): string {
 
 function fitInside(desk: LabelDesk, piece: PlacedPiece): InsideLabel {
   const near = roomiestPoint(piece.region);
-  const punches = punchBoxes(piece);
+  const punches = [...punchBoxes(piece), ...desk.reserved];
   // A label that hides a flaw is worse than a short one: flawless leather first, then all of the piece.
   const own = regionBox(piece.region);
   const over = desk.flaws.filter((flaw) => boxesTouch(regionBox(flaw), own));
@@ -178,6 +180,13 @@ function labelOptions(desk: LabelDesk, piece: PlacedPiece): BlockLine[][] {
   });
   const plain = (text: string): BlockLine => ({ text, face: 'narrow', sizeMm: smallMm, colour: INK });
   const short = `${placement.set}/${placement.copy}`;
+  if (desk.style.labels === 'number and name') {
+    return [
+      [bold(`${number}${mark}`, nameMm), plain(placement.piece)],
+      [bold(`${number}${mark}`, nameMm)],
+      [bold(`${number}${mark}`, smallMm)],
+    ];
+  }
   const long = `set ${placement.set}, copy ${placement.copy}${placement.mirrored ? `, mirrored ${MIRRORED_SIGN}` : ''}`;
   const box = regionBox(piece.region);
   const extent = Math.max(box.maxX - box.minX, box.maxY - box.minY);

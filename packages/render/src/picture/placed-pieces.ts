@@ -8,10 +8,15 @@ import {
   translation,
 } from '@hidebound/geometry';
 import type { Affine, Curve, Point, Region } from '@hidebound/geometry';
-import type { CuttingStep, LayablePiece, Layout, PieceCopy, PiecePlacement } from '@hidebound/leather';
+import { compareNumbers, cuttingNumbers, pieceCopyKey } from '@hidebound/leather';
+import type { LayablePiece, Layout, PiecePlacement } from '@hidebound/leather';
 import { RenderError } from '../error.js';
 import { regionOnDrawing } from './hide-view.js';
 import type { HideView } from './hide-view.js';
+
+export { compareNumbers, cuttingNumbers };
+/** What tells a copy from all others of the layout. */
+export { pieceCopyKey as copyKey };
 
 /** One copy of a piece as it lies on the drawing. */
 export interface PlacedPiece {
@@ -42,7 +47,7 @@ export function placePieces(layout: Layout, hideId: string, view: HideView): Pla
           `The layout places "${placement.piece}" of ${placement.article}, but holds no shape for it.`,
         );
       }
-      return placePiece(placement, piece, numbers.get(copyKey(placement)) ?? '', view);
+      return placePiece(placement, piece, numbers.get(pieceCopyKey(placement)) ?? '', view);
     });
   return placed.sort((a, b) => compareNumbers(a.number, b.number));
 }
@@ -50,43 +55,6 @@ export function placePieces(layout: Layout, hideId: string, view: HideView): Pla
 /** What tells a piece from all others of the layout. */
 export function pieceKey(piece: { readonly article: string; readonly piece: string }): string {
   return JSON.stringify([piece.article, piece.piece]);
-}
-
-/** What tells a copy from all others of the layout. */
-export function copyKey(copy: PieceCopy): string {
-  return JSON.stringify([copy.article, copy.piece, copy.set, copy.copy, copy.mirrored]);
-}
-
-/**
- * Each copy's number in the order of cutting: that of its step, with a counter behind it where a step holds several
- * pieces. Copies that no step names come last, in the layout's order.
- */
-export function cuttingNumbers(layout: Layout): Map<string, string> {
-  const numbers = new Map<string, string>();
-  let last = 0;
-  for (const step of layout.cuttingOrder) {
-    last = Math.max(last, step.number);
-    step.pieces.forEach((copy, i) => {
-      const key = copyKey(copy);
-      if (!numbers.has(key)) numbers.set(key, stepNumber(step, i));
-    });
-  }
-  for (const placement of layout.placements) {
-    const key = copyKey(placement);
-    if (!numbers.has(key)) numbers.set(key, String(++last));
-  }
-  return numbers;
-}
-
-function stepNumber(step: CuttingStep, index: number): string {
-  return step.pieces.length === 1 ? String(step.number) : `${step.number}.${index + 1}`;
-}
-
-/** Orders "2" before "10", and "3.2" before "3.10". */
-export function compareNumbers(a: string, b: string): number {
-  const [a1 = 0, a2 = 0] = a.split('.').map(Number);
-  const [b1 = 0, b2 = 0] = b.split('.').map(Number);
-  return a1 - b1 || a2 - b2;
 }
 
 /** From a piece's frame to its hide's: mirrored if asked, turned clockwise, moved. */

@@ -1,4 +1,4 @@
-import { curveFromPolyline, lineMeeting, sinCosDeg, atan2Deg, distanceBetween } from '@hidebound/geometry';
+import { atan2Deg, curveFromPolyline, lineInRegion, sinCosDeg } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import type { HideYield, Layout, StrapLane } from '@hidebound/leather';
 import { chain, line, path } from '../drawing/build.js';
@@ -99,32 +99,4 @@ export function freeingCutLines(
       },
     ),
   ];
-}
-
-/** Where the endless line through two points runs within the region. */
-function lineInRegion(a: Point, b: Point, region: Region): (readonly [Point, Point])[] {
-  const length = distanceBetween(a, b);
-  if (length === 0) return [];
-  const along = (p: Point): number => ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length;
-  const side = (p: Point): number => (p.x - a.x) * (b.y - a.y) - (p.y - a.y) * (b.x - a.x);
-  const crossings: number[] = [];
-  for (const ring of [region.outer, ...region.openings]) {
-    ring.forEach((p, i) => {
-      const q = ring[(i + 1) % ring.length]!;
-      // A corner on the line counts to one side only, so that it is crossed once or not at all.
-      if (side(p) < 0 === side(q) < 0) return;
-      const at = lineMeeting(a, b, p, q) ?? p;
-      crossings.push(along(at));
-    });
-  }
-  crossings.sort((x, y) => x - y);
-  const point = (t: number): Point => ({
-    x: a.x + ((b.x - a.x) * t) / length,
-    y: a.y + ((b.y - a.y) * t) / length,
-  });
-  const stretches: (readonly [Point, Point])[] = [];
-  for (let i = 0; i + 1 < crossings.length; i += 2) {
-    stretches.push([point(crossings[i]!), point(crossings[i + 1]!)]);
-  }
-  return stretches;
 }

@@ -1,13 +1,14 @@
 import type { Box } from '@hidebound/geometry';
-import type { Hide, Layout, LayoutHide, Workshop } from '@hidebound/leather';
+import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { Drawing, Layer } from '../drawing/model.js';
-import { RenderError } from '../error.js';
 import { hideShape } from '../picture/hide-view.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { layoutPicture } from '../picture/layout-picture.js';
 import { LARGE_PAGE_STYLE, PAGE_STYLE } from '../picture/picture-style.js';
 import type { PictureStyle } from '../picture/picture-style.js';
 import type { FontBook } from '../text/font-book.js';
+import { findHide } from './find-hide.js';
+import type { GivenHides } from './find-hide.js';
 import { pageParts, planPage } from './fit-page.js';
 import type { PagePlan } from './fit-page.js';
 import { headerHeightMm, hideHeader, orderHeader, sheetFooter, sheetHeader } from './header.js';
@@ -25,7 +26,7 @@ import { totalYieldBlock, yieldBlocks } from './yield-block.js';
 export interface CuttingSheetOptions {
   readonly layout: Layout;
   /** The hides that the layout names, in any order. */
-  readonly hides: ReadonlyMap<string, Hide> | readonly Hide[];
+  readonly hides: GivenHides;
   readonly page: PageName;
   /** Default: the grain side. */
   readonly side?: SeenFrom;
@@ -54,16 +55,6 @@ export function drawCuttingSheets(options: CuttingSheetOptions): Drawing[] {
 }
 
 type PageMaker = (number: number, count: number) => Drawing;
-
-function findHide(hides: CuttingSheetOptions['hides'], entry: LayoutHide): Hide {
-  const hide = Array.isArray(hides)
-    ? (hides as readonly Hide[]).find((each) => each.id === entry.id)
-    : (hides as ReadonlyMap<string, Hide>).get(entry.id);
-  if (hide === undefined) {
-    throw new RenderError('unknown-hide', `The layout lays pieces on hide ${entry.id}, which was not given.`);
-  }
-  return hide;
-}
 
 /** A hide's page as it is drawn, with its tables on as many pages as they take. */
 interface HideSheet {

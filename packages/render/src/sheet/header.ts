@@ -63,12 +63,18 @@ export function headerHeightMm(textMm: number): number {
   return textMm * 2.1 * 0.78 + textMm * 1.75 + textMm * 0.95;
 }
 
-/** What the header of a hide's first page says. */
-export function hideHeader(layout: Layout, hide: Hide, number: string, units: LengthUnit): HeaderText {
+/** What the header of a hide's pages says; `what` kind of sheet it is. */
+export function hideHeader(
+  layout: Layout,
+  hide: Hide,
+  number: string,
+  units: LengthUnit,
+  what = 'Cutting sheet',
+): HeaderText {
   const { order } = layout;
   return {
     title: order.name,
-    titleNote: `Cutting sheet, order version ${order.version}, ${order.date}`,
+    titleNote: `${what}, order version ${order.version}, ${order.date}`,
     right: number === '' ? hide.id : `${hide.id}  (${number})`,
     rightNote: hideWords(hide, units),
   };
@@ -111,8 +117,12 @@ export function sheetFooter(
       anchor: 'end',
     }),
   ];
-  if (words.side === undefined || words.denominator === undefined) return elements;
+  if (words.side === undefined) return elements;
   const side = `seen from the ${words.side} side`;
+  const bold = { sizeMm: textMm, colour: INK, face: 'bold' } as const;
+  if (words.denominator === undefined) {
+    return [...elements, textLine(fonts, side, { at: { x: box.minX, y: baseline }, ...bold })];
+  }
   const bar = scaleBar(fonts, { x: box.minX, y: baseline }, textMm, words.denominator, words.units);
   const scale = `scale ${scaleWords(words.denominator)}`;
   const at = { x: box.minX + bar.widthMm + textMm * 2.5, y: baseline };
@@ -120,7 +130,7 @@ export function sheetFooter(
   return [
     ...elements,
     ...bar.elements,
-    textLine(fonts, side, { at, sizeMm: textMm, colour: INK, face: 'bold' }),
+    textLine(fonts, side, { at, ...bold }),
     textLine(fonts, scale, {
       at: { x: at.x + sideWidth + textMm * 2, y: baseline },
       sizeMm: textMm,

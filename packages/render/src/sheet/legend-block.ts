@@ -33,7 +33,7 @@ const SECOND: MarkMeaning = { ...NOTHING, second: true };
 const HIDDEN: MarkMeaning = { ...NOTHING, hidden: true };
 const WEAK: MarkMeaning = { ...NOTHING, weak: true };
 
-type Swatch = (box: Box) => readonly DrawingElement[];
+export type Swatch = (box: Box) => readonly DrawingElement[];
 
 /** What the signs, lines and patterns on this picture mean; only those that are on it. */
 export function legendBlock(
@@ -95,7 +95,7 @@ function pieceRows(
     );
   return [
     entry(letters('12'), 'number in the order of cutting'),
-    entry(letters('2/1'), 'set 2, copy 1'),
+    ...(picture.labels === 'number and name' ? [] : [entry(letters('2/1'), 'set 2, copy 1')]),
     ...(content.pieces.some((piece) => piece.placement.mirrored)
       ? [entry(letters(MIRRORED_SIGN), 'mirrored')]
       : []),
@@ -139,7 +139,8 @@ function lineRows(content: PictureContent, entry: Entry, styles: LegendStyles): 
   return rows;
 }
 
-function legendRow(fonts: FontBook, style: PanelStyle, swatch: Swatch, text: string): PanelRow {
+/** A row of a legend: how it looks, and what it means. */
+export function legendRow(fonts: FontBook, style: PanelStyle, swatch: Swatch, text: string): PanelRow {
   const heightMm = style.rowMm * 1.08;
   return {
     heightMm,

@@ -28,6 +28,8 @@ export interface PanelBlock {
   readonly rows: readonly PanelRow[];
   /** Rows that must not be parted from the title. */
   readonly keepRows: number;
+  /** Heads of its columns: below the title, wherever that is set. */
+  readonly head?: PanelRow;
 }
 
 /** The columns in which tables stand on each page, counted from 0. */
@@ -120,7 +122,7 @@ interface Cursor {
 
 function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: FontBook): void {
   const titleMm = style.titleMm * TITLE_SHARE;
-  const kept = titleMm + heightOf(block.rows.slice(0, Math.max(1, block.keepRows)));
+  const kept = titleMm + headMm(block) + heightOf(block.rows.slice(0, Math.max(1, block.keepRows)));
   if (!isAtTop(cursor)) {
     if (cursor.y + BLOCK_GAP_MM + kept > placeOf(cursor).maxY) nextColumn(cursor);
     else cursor.y += BLOCK_GAP_MM;
@@ -131,8 +133,11 @@ function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: 
     cursor.pages[cursor.pages.length - 1]!.push(() => draw(place, y));
     cursor.y += heightMm;
   };
+  const putRow = (row: PanelRow): void =>
+    put(({ minX, maxX }, y) => row.draw(minX, y, maxX - minX), row.heightMm);
   const putTitle = (text: string): void => {
     put((place, y) => blockTitle(fonts, style, text, place, y), titleMm);
+    if (block.head !== undefined) putRow(block.head);
   };
   putTitle(block.title);
   block.rows.forEach((row, i) => {
@@ -142,7 +147,7 @@ function flowBlock(cursor: Cursor, block: PanelBlock, style: PanelStyle, fonts: 
       nextColumn(cursor);
       putTitle(`${block.title} …`);
     }
-    put(({ minX, maxX }, y) => row.draw(minX, y, maxX - minX), row.heightMm);
+    putRow(row);
   });
 }
 
@@ -168,7 +173,12 @@ const TITLE_SHARE = 1.75;
 
 /** Height of the block with its title. */
 export function blockHeightMm(block: PanelBlock, style: PanelStyle): number {
-  return block.rows.length === 0 ? 0 : style.titleMm * TITLE_SHARE + heightOf(block.rows) + BLOCK_GAP_MM;
+  if (block.rows.length === 0) return 0;
+  return style.titleMm * TITLE_SHARE + headMm(block) + heightOf(block.rows) + BLOCK_GAP_MM;
+}
+
+function headMm({ head }: PanelBlock): number {
+  return head === undefined ? 0 : head.heightMm;
 }
 
 function heightOf(rows: readonly PanelRow[]): number {

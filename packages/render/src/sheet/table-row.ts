@@ -1,7 +1,8 @@
+import { line } from '../drawing/build.js';
 import type { FontFace } from '../drawing/model.js';
 import type { FontBook } from '../text/font-book.js';
 import { fitText, textLine } from '../text/measure-text.js';
-import { INK } from './palette.js';
+import { HAIRLINE_MM, INK, RULE } from './palette.js';
 import type { PanelRow, PanelStyle } from './panel.js';
 
 /** A cell: its text, and where in the row it stands. */
@@ -47,6 +48,18 @@ export function lineRow(
 /** An empty row of part of a row's height. */
 export function spaceRow(style: PanelStyle, share: number): PanelRow {
   return { heightMm: style.rowMm * share, isSpace: true, draw: () => [] };
+}
+
+/** A fine line across, in the middle of part of a row's height. */
+export function ruleRow(style: PanelStyle, share: number): PanelRow {
+  const heightMm = style.rowMm * share;
+  const stroke = { colour: RULE, widthMm: HAIRLINE_MM };
+  return {
+    heightMm,
+    draw: (x, y, widthMm) => [
+      line({ x, y: y + heightMm / 2 }, { x: x + widthMm, y: y + heightMm / 2 }, stroke),
+    ],
+  };
 }
 
 /** Rows that are never parted. */

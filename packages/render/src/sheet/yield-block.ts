@@ -1,9 +1,8 @@
 import type { AreaBalance, Layout } from '@hidebound/leather';
-import { line } from '../drawing/build.js';
 import type { FontBook } from '../text/font-book.js';
-import { HAIRLINE_MM, INK_SOFT, RULE } from './palette.js';
+import { INK_SOFT } from './palette.js';
 import type { PanelBlock, PanelRow, PanelStyle } from './panel.js';
-import { stackRows, tableRow } from './table-row.js';
+import { ruleRow, stackRows, tableRow } from './table-row.js';
 import { areaFigure, areaUnit, percentWords } from './words.js';
 
 /** Yield and areas of one hide, and of all hides where there are several. */
@@ -23,6 +22,9 @@ export function yieldBlocks(
 export function totalYieldBlock(layout: Layout, fonts: FontBook, style: PanelStyle): PanelBlock {
   return balanceBlock('Yield of all hides', layout.yield.total, fonts, style);
 }
+
+/** Height of a rule between figures, as a share of a row. */
+const RULE_SHARE = 0.3;
 
 function balanceBlock(title: string, balance: AreaBalance, fonts: FontBook, style: PanelStyle): PanelBlock {
   const unit = areaUnit(balance.grossMm2);
@@ -45,14 +47,14 @@ function balanceBlock(title: string, balance: AreaBalance, fonts: FontBook, styl
     head,
     row('Gross', balance.grossMm2, true),
     row('Usable', balance.usableMm2),
-    rule(style),
+    ruleRow(style, RULE_SHARE),
     row('Pieces', balance.piecesMm2),
     row('Between pieces', balance.betweenMm2),
     row('Flaws', balance.flawsMm2),
     row('Along the edge', balance.edgeMm2),
     ...(balance.openingsMm2 > 0 ? [row('Openings', balance.openingsMm2)] : []),
     row('Offcut, kept', balance.offcutMm2),
-    rule(style),
+    ruleRow(style, RULE_SHARE),
     row('Used up', balance.usedUpMm2, true),
     yieldRow(balance, fonts, style),
   ];
@@ -74,20 +76,6 @@ function yieldRow(balance: AreaBalance, fonts: FontBook, style: PanelStyle): Pan
     ]),
   );
   return stackRows(lines);
-}
-
-function rule(style: PanelStyle): PanelRow {
-  const heightMm = style.rowMm * 0.3;
-  return {
-    heightMm,
-    draw: (x, y, widthMm) => [
-      line(
-        { x, y: y + heightMm / 2 },
-        { x: x + widthMm, y: y + heightMm / 2 },
-        { colour: RULE, widthMm: HAIRLINE_MM },
-      ),
-    ],
-  };
 }
 
 function shareOf(mm2: number, grossMm2: number): string {
