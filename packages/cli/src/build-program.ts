@@ -38,6 +38,7 @@ const WHOLE_JOB = [
   '  $ hidebound sheet bag.layout.json --pdf bag.pdf   # to print, and to cut from',
   '  $ hidebound template bag.layout.json --pdf cards.pdf   # the pieces at full scale, to glue on card',
   '  $ hidebound cutfile bag.layout.json --dxf bag.dxf # for a knife, laser or water jet',
+  '  $ hidebound setout bag.layout.json --pdf setout.pdf    # to chalk the layout onto the leather',
 ].join('\n');
 
 const STATUS_WORDS =

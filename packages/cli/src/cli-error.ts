@@ -12,6 +12,7 @@ export type CliErrorCode =
   | 'not-text'
   | 'unknown-kind'
   | 'no-output'
+  | 'nothing-laid'
   | 'not-possible-yet'
   | 'can-not-write';
 
@@ -24,6 +25,7 @@ const STATUS_OF: Readonly<Record<CliErrorCode, ExitStatus>> = {
   'not-text': EXIT_STATUS.badInput,
   'unknown-kind': EXIT_STATUS.badInput,
   'no-output': EXIT_STATUS.usage,
+  'nothing-laid': EXIT_STATUS.badInput,
   'not-possible-yet': EXIT_STATUS.badInput,
   'can-not-write': EXIT_STATUS.couldNotWrite,
 };

@@ -29,7 +29,8 @@ export interface CommandSpec {
   readonly examples: readonly string[];
 }
 
-export type CommandName = 'pieces' | 'hide' | 'lay' | 'check' | 'sheet' | 'template' | 'cutfile';
+export type CommandName =
+  'pieces' | 'hide' | 'lay' | 'check' | 'sheet' | 'template' | 'cutfile' | 'setout' | 'list';
 
 /** Pages that a cutting sheet can be made for. */
 export const PAGE_NAMES = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
@@ -460,6 +461,64 @@ export const COMMANDS: readonly CommandSpec[] = [
     examples: [
       'hidebound cutfile bicycle-goods.layout.json --hide 1 --dxf side.dxf --frame',
       'hidebound cutfile bicycle-goods.layout.json --svg laser.svg --kerf 0.2 --lead-in 3 --bridges 2',
+    ],
+  },
+  {
+    name: 'setout',
+    argument: '<layout>',
+    argumentDescription: 'a layout file (.layout.json)',
+    summary:
+      'Make the sheet for setting out: where each piece goes, measured from one chalk line, in the order of cutting.',
+    options: [
+      {
+        flags: '--pdf <file>',
+        description: 'for each hide its picture with the base line, then the measures of its pieces',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--page-svg <file>',
+        description: 'the same pages as drawings, a file for each page',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--page <name>',
+        description: 'paper of the sheet',
+        value: { kind: 'choice', choices: PAGE_NAMES },
+        fallback: 'A4',
+      },
+      {
+        flags: '--side <side>',
+        description: 'side of the hide that is chalked on; from the flesh side everything is mirrored',
+        value: { kind: 'choice', choices: SIDES },
+        fallback: 'grain',
+      },
+    ],
+    notes: ['docs/setting-out.md tells how to work with it.'],
+    examples: [
+      'hidebound setout bicycle-goods.layout.json --pdf setting-out.pdf',
+      'hidebound setout bicycle-goods.layout.json --page-svg setting-out.svg --page A3 --side flesh',
+    ],
+  },
+  {
+    name: 'list',
+    argument: '<layout>',
+    argumentDescription: 'a layout file (.layout.json)',
+    summary: 'List every piece of a layout: on the screen, for a spreadsheet, or for a program.',
+    options: [
+      {
+        flags: '--csv <file>',
+        description: 'the list for a spreadsheet, a row for each copy',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--json-file <file>',
+        description: 'the list for a program',
+        value: { kind: 'text' },
+      },
+    ],
+    examples: [
+      'hidebound list bicycle-goods.layout.json',
+      'hidebound list bicycle-goods.layout.json --csv pieces.csv --json-file pieces.json',
     ],
   },
 ];

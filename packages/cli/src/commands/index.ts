@@ -10,6 +10,8 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   sheet: async () => (await import('./sheet.js')).sheetCommand,
   cutfile: async () => (await import('./cutfile.js')).cutfileCommand,
   template: async () => (await import('./template.js')).templateCommand,
+  setout: async () => (await import('./setout.js')).setoutCommand,
+  list: async () => (await import('./list.js')).listCommand,
 };
 
 export function loadCommand(command: CommandName): Promise<Command> {
