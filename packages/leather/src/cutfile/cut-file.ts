@@ -40,8 +40,14 @@ export function cutFileOf(layout: Layout, hide: Hide, options: CutFileOptions): 
   const work = workOfHide(layout, hide.id, options);
   const { contours, diagnostics } = contoursOf(layout, hide.id, work, options);
   if (contours.length === 0) throw leatherError('cut-nothing', { hide: hide.id });
-  const frame = frameAround(hide, contours, options);
-  const ordered = inOrder(contours, frame, options);
+  const zero = zeroOf(frameAround(hide, contours, options.side));
+  const ordered = inOrder(contours, zero, options);
+  // Lead-ins may reach further.
+  const frame = frameAround(
+    hide,
+    ordered.map(({ strokes }) => ({ curves: strokes })),
+    options.side,
+  );
   const all = options.frame ? [frameCut(hide.id, frame), ...ordered] : ordered;
   const paths = all.map(pathOf);
   const file: CutFile = {
@@ -51,7 +57,7 @@ export function cutFileOf(layout: Layout, hide: Hide, options: CutFileOptions): 
     frame,
     paths,
     labels: options.labels ? labelsOf(work.pieces, options.side) : [],
-    ...lengths(paths, { x: frame.minX, y: frame.maxY }),
+    ...lengths(paths, zeroOf(frame)),
   };
   return {
     file,
@@ -134,11 +140,11 @@ function oneByOne(contour: Contour): Contour[] {
     : contour.curves.map((curve) => ({ ...contour, curves: [curve] }));
 }
 
-function inOrder(contours: readonly Contour[], frame: Box, options: CutFileOptions): OrderedCut[] {
+function inOrder(contours: readonly Contour[], zero: Point, options: CutFileOptions): OrderedCut[] {
   const cuts = contours.filter(({ kind }) => !MARK_KINDS.includes(kind));
   const obstacles = obstaclesOf(cuts.flatMap(({ curves }) => curves));
   const ordered: OrderedCut[] = [];
-  let at: Point = { x: frame.minX, y: frame.maxY };
+  let at = zero;
   for (const kind of kindsInOrder(options)) {
     const part = orderCuts(
       contours.filter((contour) => contour.kind === kind),
@@ -160,24 +166,25 @@ export function kindsInOrder({ choice }: Pick<CutFileOptions, 'choice'>): readon
   return [...others, 'rough cut', 'cut'];
 }
 
-/** Room around the lines for lead-ins, so that they lie within the frame too. */
-function frameAround(hide: Hide, contours: readonly Contour[], { leadIn, side }: CutFileOptions): Box {
-  const outer = transformRing(frameOfSide(side), hideRegion(hide).outer);
-  const reach = leadIn?.lengthMm ?? 0;
-  const lines = contours.flatMap(({ curves }) => curves.map(curveBox)).reduce(boxUnion);
-  const grown = {
-    minX: lines.minX - reach,
-    minY: lines.minY - reach,
-    maxX: lines.maxX + reach,
-    maxY: lines.maxY + reach,
-  };
-  const box = boxUnion(ringBox(outer), grown);
+/** Around the hide and all lines, on whole mm. */
+function frameAround(
+  hide: Hide,
+  lines: readonly Pick<Contour, 'curves'>[],
+  side: CutFileOptions['side'],
+): Box {
+  const outer = ringBox(transformRing(frameOfSide(side), hideRegion(hide).outer));
+  const box = lines.flatMap(({ curves }) => curves.map(curveBox)).reduce(boxUnion, outer);
   return {
     minX: Math.floor(box.minX),
     minY: Math.floor(box.minY),
     maxX: Math.ceil(box.maxX),
     maxY: Math.ceil(box.maxY),
   };
+}
+
+/** Lower left corner, where the machine starts. */
+function zeroOf({ minX, maxY }: Box): Point {
+  return { x: minX, y: maxY };
 }
 
 function frameCut(hideId: string, { minX, minY, maxX, maxY }: Box): OrderedCut {

@@ -1,6 +1,7 @@
 import {
   boxesTouch,
   createSpatialIndex,
+  curveArea,
   flattenCurve,
   growBox,
   offsetCurve,
@@ -30,13 +31,19 @@ export interface Compensated {
 export function compensate(contour: Contour, kerfMm: number): Compensated {
   const [curve] = contour.curves as [Curve];
   if (kerfMm === 0 || contour.waste === 'none') return { contour: withRing(contour), diagnostics: [] };
-  const { curves } = offsetCurve(curve, contour.waste === 'inside' ? -kerfMm / 2 : kerfMm / 2);
+  const { curves, isExact } = offsetCurve(curve, contour.waste === 'inside' ? -kerfMm / 2 : kerfMm / 2);
   if (contour.waste === 'inside' && curves.length !== 1) throw noRoom(contour, curve, kerfMm);
-  if (curves.length === 1) return { contour: withRing({ ...contour, curves }), diagnostics: [] };
-  return {
-    contour: { ...contour, curves, ring: ringOf(curves[0]!) },
-    diagnostics: bayWarning(contour, kerfMm),
-  };
+  const diagnostics = isExact || !losesBay(curve, curves, kerfMm) ? [] : bayWarning(contour, kerfMm);
+  if (curves.length === 1) return { contour: withRing({ ...contour, curves }), diagnostics };
+  return { contour: { ...contour, curves, ring: ringOf(curves[0]!) }, diagnostics };
+}
+
+/** True if the outline that is cut encloses more than the one that was drawn: the square of the kerf is a corner's worth. */
+function losesBay(drawn: Curve, moved: readonly Curve[], kerfMm: number): boolean {
+  if (moved.length > 1) return true;
+  const back = moved.flatMap((curve) => offsetCurve(curve, -kerfMm / 2).curves);
+  const cut = Math.max(...back.map((curve) => Math.abs(curveArea(curve))));
+  return cut - Math.abs(curveArea(drawn)) > kerfMm * kerfMm;
 }
 
 function withRing(contour: Contour): Contour {
