@@ -77,12 +77,17 @@ const cardPages = hidebound('template', layout, '--pieces', '--pdf', cards).page
 const tilePages = hidebound('template', layout, '--hide', '1', '--pdf', tiles).pages.length;
 console.log(`6. Templates: the pieces on ${cardPages} pages, the side on ${tilePages}.`);
 
+const cuts = hidebound('cutfile', layout, '--dxf', inOut('bicycle-goods.dxf'), '--frame');
+const cutMetres = cuts.hides.reduce((sum, { cutMm }) => sum + cutMm, 0) / 1000;
+console.log(`7. Cut files: ${cutMetres.toFixed(0)} m to cut on ${cuts.hides.length} hides.`);
+
 const { grossYield, usableYield } = check.yield;
 console.log(`\nGross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.\n`);
 console.log(`Layout          ${layout}`);
 console.log(`Cutting sheet   ${pdf}`);
-console.log(`Templates       ${cards}`);
-console.log(`                ${tiles}`);
+for (const file of cuts.written) console.log(`Cut file        ${file}`);
 for (const file of written.filter((name) => name !== pdf)) {
   console.log(`${file.includes('.page.') ? '  page          ' : 'At true scale   '}${file}`);
 }
+console.log(`Templates       ${cards}`);
+console.log(`                ${tiles}`);
