@@ -81,6 +81,12 @@ const cuts = hidebound('cutfile', layout, '--dxf', inOut('bicycle-goods.dxf'), '
 const cutMetres = cuts.hides.reduce((sum, { cutMm }) => sum + cutMm, 0) / 1000;
 console.log(`7. Cut files: ${cutMetres.toFixed(0)} m to cut on ${cuts.hides.length} hides.`);
 
+const setting = inOut('bicycle-goods.setting-out.pdf');
+const pieceTable = inOut('bicycle-goods.pieces.csv');
+hidebound('setout', layout, '--pdf', setting);
+const { pieces: listed } = hidebound('list', layout, '--csv', pieceTable);
+console.log(`8. The sheet for setting out is made, and a table of ${listed.length} pieces.`);
+
 const { grossYield, usableYield } = check.yield;
 console.log(`\nGross yield ${percent(grossYield)}, usable yield ${percent(usableYield)}.\n`);
 console.log(`Layout          ${layout}`);
@@ -91,3 +97,5 @@ for (const file of written.filter((name) => name !== pdf)) {
 }
 console.log(`Templates       ${cards}`);
 console.log(`                ${tiles}`);
+console.log(`Setting out     ${setting}`);
+console.log(`Piece list      ${pieceTable}`);
