@@ -45,6 +45,13 @@ describe('lines that are sewn together with an iron', () => {
     expect(marks[1]!.gave.changeMm).toBeCloseTo(6, 9);
   });
 
+  test('when a line is eased, its end gaps are in proportion to those of the line that it is sewn to', () => {
+    const { marks } = match({ ...IRON, gives: 'end', endGapMm: 2 }, straight(101), straight(111.1));
+    expect([marks[0]!.startGapMm, marks[0]!.endGapMm]).toEqual([2, 3]);
+    expect(marks[1]!.startGapMm).toBeCloseTo(2.2, 9);
+    expect(marks[1]!.endGapMm).toBeCloseTo(3.3, 9);
+  });
+
   test('when a strip goes around a disc, its ends meet half a stitch from its outer holes', () => {
     const { marks } = match(IRON, circleCurve({ x: 0, y: 0 }, 20), straight(140));
     expect(marks.map(({ holes }) => holes.length)).toEqual([31, 31]);

@@ -68,13 +68,8 @@ function joinLines(lines: readonly SeamLine[], joints: readonly JoinedLines[]): 
 }
 
 /** How often a set has the seam: as often as the piece of which it takes the most copies. */
-export function seamsPerSet({ lines, closesOnItself }: SeamGroup): number {
-  return Math.max(
-    ...lines.map(({ piece }) => {
-      const own = lines.filter((line) => line.piece === piece).length;
-      return piece.count * (closesOnItself ? 1 : own);
-    }),
-  );
+export function seamsPerSet({ lines }: SeamGroup): number {
+  return Math.max(...lines.map(({ piece }) => piece.count));
 }
 
 /** All that the needle goes through, at the thickest that the pieces may be; undefined where one has no thickness. */

@@ -109,6 +109,23 @@ describe('the stitches of an order', () => {
     expect(seam).toMatchObject({ stackMm: 6, perSet: 1 });
   });
 
+  test('when two copies go to two lines of one piece, each seam goes through two layers and a set has two', () => {
+    const seams = [
+      { line: 'top', to: { piece: 'gusset', line: 'edge' } },
+      { line: 'foot', to: { piece: 'gusset', line: 'edge' } },
+    ];
+    const found = plan([fromPattern('front', { seams }), fromPattern('gusset', { count: 2, mirrored: 1 })]);
+    expect(seamNamed(found, 'gusset/edge')).toMatchObject({ perSet: 2, stackMm: 4 });
+  });
+
+  test('when a piece is sewn to itself as a tube is, the seam goes through it twice, once in a set', () => {
+    const seams = [{ line: 'top', to: { piece: 'front', line: 'foot' } }];
+    expect(seamNamed(plan([fromPattern('front', { seams })]), 'front/foot')).toMatchObject({
+      perSet: 1,
+      stackMm: 4,
+    });
+  });
+
   test('when sets are made, the thread of all seams is summed, and too little of it is told', () => {
     const threads = [{ name: 'linen', lengthMm: 5000 }];
     const found = plan([fromPattern('front')], { threads }, 3);
