@@ -218,7 +218,9 @@ function nameBlock(fonts: FontBook, frame: SheetFrame, words: PageWords, hasMap:
     text === undefined ? [] : [textLine(fonts, text, { colour: BLACK, face: 'narrow', ...setting })];
   const small = { sizeMm: NEIGHBOUR_MM, anchor: 'middle' } as const;
   const middle = y + NEIGHBOUR_MM * 0.36;
-  const { left, right: beside, above, below } = words.neighbours;
+  const [left, beside, above, below] = (['left', 'right', 'above', 'below'] as const).map((each) =>
+    shortName(words.neighbours[each]),
+  );
   return [
     ...set(words.name, { at: { x, y: y + half }, sizeMm, anchor: 'middle', face: 'bold' }),
     ...set(above, { ...small, at: { x, y: y - half - 2 } }),
@@ -233,12 +235,18 @@ function nameBlock(fonts: FontBook, frame: SheetFrame, words: PageWords, hasMap:
   ];
 }
 
+/** Neighbours are of the same whole: "2/B1" is B1 beside "2/A1". */
+function shortName(name: string | undefined): string | undefined {
+  return name?.slice(name.indexOf('/') + 1);
+}
+
 /** Between the name and the names beside it. */
 const NAME_AIR_MM = 1.2;
 
 /** As large as it may be between its neighbours' names. */
 function nameSizeMm(fonts: FontBook, { name, neighbours }: PageWords): number {
-  const widthOf = (text = ''): number => measureText(fonts, 'narrow', NEIGHBOUR_MM, text).widthMm;
+  const widthOf = (text?: string): number =>
+    measureText(fonts, 'narrow', NEIGHBOUR_MM, shortName(text) ?? '').widthMm;
   const beside = Math.max(widthOf(neighbours.left), widthOf(neighbours.right));
   const room = NAME_BLOCK_MM - 2 * (beside + NAME_AIR_MM);
   const { widthMm } = measureText(fonts, 'bold', NAME_MM, name);
