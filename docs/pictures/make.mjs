@@ -1,7 +1,7 @@
 /**
  * Makes the pictures of the documentation anew, from the built packages and the demo's files:
  *
- *     pnpm build && node docs/pictures/make.mjs [demo-layout] [template-page]
+ *     pnpm build && node docs/pictures/make.mjs [demo-layout] [template-page] [cut-file]
  *
  * The layout is made with a fixed seed and a fixed amount of work, so that the same version gives the same picture.
  */
@@ -31,6 +31,12 @@ const TEMPLATE_WIDTH_PX = 1000;
 /** Black, white and the greys of smooth edges. */
 const TEMPLATE_COLOURS = 8;
 
+/** The part of the side's cut file that is shown, mm: outlines near each other, lead-ins, bridges, holes, marks, names. */
+const CUT_FILE_PART = { x: 1415, y: 775, width: 350, height: 215 };
+/** Hairlines would not be seen. */
+const CUT_FILE_LINE_MM = 0.45;
+const CUT_FILE_COLOURS = 64;
+
 /** The fonts that sheets are set in, as they come with the package that draws them. */
 function fontFiles() {
   const { resolve } = createRequire(join(ROOT, 'packages', 'render', 'package.json'));
@@ -58,6 +64,16 @@ function write(name, svgFile, widthPx, colours) {
   console.log(`${relative(process.cwd(), target)}: ${Math.round(png.length / 1000)} kB`);
 }
 
+/** A part of a drawing in mm, with lines of another width. */
+function partOf(svg, { x, y, width, height }, lineMm) {
+  return svg
+    .replace(
+      /width="[^"]*" height="[^"]*" viewBox="[^"]*"/,
+      `width="${width}" height="${height}" viewBox="${x} ${y} ${width} ${height}"`,
+    )
+    .replace(/stroke-width="[^"]*"/g, `stroke-width="${lineMm}"`);
+}
+
 const asked = process.argv.slice(2);
 const isWanted = (name) => asked.length === 0 || asked.includes(name);
 const work = mkdtempSync(join(tmpdir(), 'hidebound-pictures-'));
@@ -71,6 +87,25 @@ try {
   if (isWanted('template-page')) {
     hidebound('template', layout, '--hide', '1', '--svg', join(work, 'tile.svg'));
     write('template-page', join(work, `tile.${TEMPLATE_PAGE}.svg`), TEMPLATE_WIDTH_PX, TEMPLATE_COLOURS);
+  }
+  if (isWanted('cut-file')) {
+    const file = join(work, 'cut.svg');
+    const extras = ['--lead-in', '5', '--lead-in-shape', 'arc', '--bridges', '3', '--bridge-width', '1.5'];
+    hidebound(
+      'cutfile',
+      layout,
+      '--hide',
+      '1',
+      '--svg',
+      file,
+      '--kerf',
+      '0.2',
+      '--text',
+      'outlines',
+      ...extras,
+    );
+    writeFileSync(file, partOf(readFileSync(file, 'utf8'), CUT_FILE_PART, CUT_FILE_LINE_MM));
+    write('cut-file', file, WIDTH_PX, CUT_FILE_COLOURS);
   }
 } finally {
   rmSync(work, { recursive: true, force: true });
