@@ -369,6 +369,17 @@ describe('what goes into the file', () => {
     expect(owners(file)).toEqual(['dyed', 'b1']);
   });
 
+  test('when a rough cut touches a piece that is not its own, the cut around it spares that piece', () => {
+    const near = [laid[0]!, { shape: square('b', 100), x: 190, y: 100 }];
+    const { file } = cut(near, { choice: 'rough-cuts-first', kerfMm: 0.5 }, { roughCuts: [block] });
+    const widths = file.paths.map((path) => curveBox(strokeOf(path)));
+    // The piece begins at 140; its own line runs half a kerf before it, the block's a whole one.
+    expect(widths.map(({ minX, maxX }) => [minX, maxX])).toEqual([
+      [60, 139.5],
+      [139.75, 240.25],
+    ]);
+  });
+
   test('when both are chosen, a block is cut after its pieces', () => {
     const { file } = cut(laid, { choice: 'both' }, { roughCuts: [block] });
     expect(owners(file)).toEqual(['a1', 'b1', 'dyed']);

@@ -16,10 +16,11 @@ import type { Hide } from '../model/hide.js';
 import type { Layout } from '../model/layout.js';
 import { pieceCopyKey } from '../order/item-id.js';
 import { leatherError } from '../words/refuse.js';
+import { roughCutContours, swatchContours } from './block-outlines.js';
 import { compensate, refuseNarrowGaps } from './kerf.js';
 import { SAME_LINE_MM } from './contour.js';
 import type { Contour } from './contour.js';
-import { blockContours, frameOfSide, marksOf, openingsOf, outlineOf, workOfHide } from './gather.js';
+import { frameOfSide, marksOf, openingsOf, outlineOf, workOfHide } from './gather.js';
 import type { PieceToCut, WorkOfHide } from './gather.js';
 import { labelsOf } from './labels.js';
 import { laneCuts } from './lanes.js';
@@ -107,7 +108,8 @@ function contoursOf(layout: Layout, hideId: string, work: WorkOfHide, options: C
   const free = work.pieces.filter((one) => laneOf(one) === undefined);
   const outlines = [
     ...laneContours,
-    ...[...free.map(outlineOf), ...blockContours(work, options.side)].map((contour) => cut(contour)),
+    ...[...free.map(outlineOf), ...swatchContours(work, options)].map((contour) => cut(contour)),
+    ...roughCutContours(work, options).map((contour) => cut(contour, 0)),
   ];
   const openings = work.pieces.flatMap(openingsOf).map((contour) => holdsPiece(cut(contour), outlines));
   const marks = options.marks ? work.pieces.flatMap(marksOf) : [];

@@ -5,7 +5,6 @@ import {
   composeAffine,
   curveFromPolyline,
   transformCurve,
-  transformRing,
   sinCosDeg,
 } from '@hidebound/geometry';
 import type { Affine, Curve } from '@hidebound/geometry';
@@ -96,21 +95,6 @@ export function marksOf({ piece: { shape }, place, placement }: PieceToCut): Con
   ];
 }
 
-/** Rough cuts and swatches, as rings of the layout. */
-export function blockContours({ roughCuts, swatches }: WorkOfHide, side: CutFileOptions['side']): Contour[] {
-  const toFile = frameOfSide(side);
-  const ring = (outline: RoughCutBlock['outline']): Curve =>
-    curveFromPolyline(transformRing(toFile, outline), true);
-  return [
-    ...swatches.map(({ id, outline }) =>
-      closedContour('cut', { kind: 'swatch', id }, 'outside', ring(outline)),
-    ),
-    ...roughCuts.map(({ id, outline }) =>
-      closedContour('rough cut', { kind: 'rough cut', id }, 'outside', ring(outline)),
-    ),
-  ];
-}
-
 /** Where the arrow of a placed piece points, clockwise from the x axis. */
 export function arrowDegOf({ piece, placement }: PieceToCut, side: CutFileOptions['side']): number {
   const own = placement.mirrored ? 180 - piece.arrowDeg : piece.arrowDeg;
@@ -122,7 +106,7 @@ function ownerOf(placement: PiecePlacement): CutOwner {
   return { kind: 'piece', copy: bareCopy(placement) };
 }
 
-function closedContour(kind: CutKind, of: CutOwner, waste: Contour['waste'], curve: Curve): Contour {
+export function closedContour(kind: CutKind, of: CutOwner, waste: Contour['waste'], curve: Curve): Contour {
   return { kind, of, waste, curves: [curve] };
 }
 
