@@ -19,7 +19,7 @@ import type { Swatch } from '../sheet/legend-block.js';
 import { cuttingOrderBlock } from '../sheet/list-blocks.js';
 import { PAGE_SIZES } from '../sheet/page-size.js';
 import type { PageName } from '../sheet/page-size.js';
-import { FREEING_CUT_MM, INK } from '../sheet/palette.js';
+import { FREEING_CUT_MM, INK, MARK_LINE_MM } from '../sheet/palette.js';
 import { blockHeightMm, columnsOf, flowBlocks, panelStyle } from '../sheet/panel.js';
 import type { FlownPanel, PanelBlock, PanelStyle } from '../sheet/panel.js';
 import type { LengthUnit } from '../sheet/words.js';
@@ -216,13 +216,12 @@ function signsBlock(
     ...legend,
     rows: [
       own((box) => {
-        const { y } = middle(box);
+        const { x, y } = middle(box);
+        const stroke = { colour: INK, widthMm: FREEING_CUT_MM * picture.pen };
+        const tick = { colour: INK, widthMm: MARK_LINE_MM * picture.pen };
         return [
-          line(
-            { x: box.minX, y },
-            { x: box.maxX, y },
-            { colour: INK, widthMm: FREEING_CUT_MM * picture.pen },
-          ),
+          line({ x: box.minX, y }, { x: box.maxX, y }, stroke),
+          ...[box.minX, x, box.maxX].map((at) => line({ x: at, y }, { x: at, y: box.minY }, tick)),
         ];
       }, 'base line'),
       own((box) => [markA(middle(box), picture)], 'A of a piece'),

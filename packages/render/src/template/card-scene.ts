@@ -12,6 +12,7 @@ import type { Hide, HolePlaces, LayablePiece, Layout, RoughCutBlock } from '@hid
 import type { SeenFrom } from '../picture/hide-view.js';
 import { copyKey, cuttingNumbers, pieceKey, placementTransform } from '../picture/placed-pieces.js';
 import type { LengthUnit } from '../sheet/words.js';
+import { cardPointLines } from './card-points.js';
 import { sideTransform } from './hide-scene.js';
 import { hasAllowanceLine, orderPieceOf, pieceTemplateWords } from './piece-words.js';
 import { stitchHolesOf } from './stitch-holes.js';
@@ -44,15 +45,24 @@ export function pieceCards(options: CardOptions, pieces: readonly LayablePiece[]
     id: pieceKey(piece),
     draw: (turnDeg) => {
       const holes = stitchHolesOf(stitchHoles, piece);
-      return sceneOfPiece({
+      const ordered = orderPieceOf(layout, piece);
+      const toScene = cardTransform(side, turnDeg);
+      const scene = sceneOfPiece({
         piece,
-        toScene: cardTransform(side, turnDeg),
+        toScene,
         words: pieceTemplateWords(layout, piece, side, units, holes.length),
-        hasAllowance: hasAllowanceLine(piece, orderPieceOf(layout, piece)),
+        hasAllowance: hasAllowanceLine(piece, ordered),
         stitchHoles: holes,
       });
+      return withLines(scene, cardPointLines(piece, ordered?.from, toScene));
     },
   }));
+}
+
+/** The scene with more lines, of which words keep clear too. */
+function withLines({ shape, lines }: CardScene, more: readonly SceneLine[]): CardScene {
+  const inner = more.map(({ curve }) => flattenCurve(curve, INNER_TOLERANCE_MM));
+  return { shape: { ...shape, inner: [...shape.inner, ...inner] }, lines: [...lines, ...more] };
 }
 
 function cardTransform(side: SeenFrom, turnDeg: number): Affine {

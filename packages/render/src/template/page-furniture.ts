@@ -1,12 +1,13 @@
 import { composeAffine, rotationDeg, translation } from '@hidebound/geometry';
 import type { Box, Point } from '@hidebound/geometry';
 import type { PageSide, Paper, SheetFrame } from '@hidebound/leather';
-import { circle, group, line, path } from '../drawing/build.js';
+import { chain, circle, group, line, path } from '../drawing/build.js';
 import type { DrawingElement, Stroke } from '../drawing/model.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import type { FontBook } from '../text/font-book.js';
 import { capitalHeightMm, fitText, measureText, textLine } from '../text/measure-text.js';
 import type { TextSetting } from '../text/measure-text.js';
+import { cardPointAngle } from './card-points.js';
 import { CHECK_BAR_HEIGHT_MM, checkBar } from './check-bar.js';
 import { stitchHole } from './piece-holes.js';
 import { BAND_TEXT_MM, BLACK, lineName, lineStroke } from './template-style.js';
@@ -190,8 +191,13 @@ function swatch(kind: TemplateLine, at: Point): DrawingElement[] {
   const middle = { x: at.x + SWATCH_MM / 2, y: at.y };
   if (kind === 'hole') return [circle(middle, 1, { stroke })];
   if (kind === 'stitch hole') return [path(stitchHole(middle), { stroke })];
+  if (kind === 'card point')
+    return [chain(cardPointAngle(middle, { x: 1, y: 0 }, CARD_POINT_SWATCH_MM), false, { stroke })];
   return [line(at, { x: at.x + SWATCH_MM, y: at.y }, stroke)];
 }
+
+/** Sides of the angle that marks a card's point, small enough for a line of text. */
+const CARD_POINT_SWATCH_MM = 3;
 
 /** The dashes reduced, so that a short length shows them. */
 function swatchStroke(kind: TemplateLine): Stroke {

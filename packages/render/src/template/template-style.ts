@@ -20,6 +20,7 @@ const LINES = {
   cement: { name: 'cement', widthMm: 0.2, dashMm: [5, 1.5, 1, 1.5, 1, 1.5] },
   face: { name: 'edge of face', widthMm: 0.3, dashMm: [0.5, 1.4] },
   allowance: { name: 'allowance', widthMm: 0.3, dashMm: [0.5, 1.4] },
+  'card point': { name: 'A, B: laid on chalk marks', widthMm: 0.35 },
   'hide edge': { name: 'hide edge', widthMm: 0.7 },
   backbone: { name: 'backbone', widthMm: 0.25, dashMm: [14, 3, 2, 3] },
   flaw: { name: 'flaw', widthMm: 0.2, dashMm: [1.6, 0.8] },
