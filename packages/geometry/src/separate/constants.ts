@@ -71,6 +71,8 @@ export const EXCESS_DEG = 20;
 
 /** First and least share of the used area that one squeeze takes off while exploring (Gardeyn et al. 2025: 0.1 %). */
 export const SQUEEZE_FIRST = 0.02;
+/** The first one at all on hides. */
+export const SQUEEZE_SOON = 0.005;
 export const SQUEEZE_LEAST = 0.001;
 
 /** Drafts that are kept to go on from. */

@@ -9,6 +9,7 @@ import {
   SMALL_ATTEMPTS,
   SMALL_ROUNDS,
   SQUEEZE_LEAST,
+  SQUEEZE_SOON,
   SWAPS_BEFORE_COMPRESSING,
 } from './constants.js';
 import type { ContactShapes } from './exact-contacts.js';
@@ -216,7 +217,7 @@ function* squeeze(hunt: Hunt): Generator<undefined, void> {
   startFromBest(hunt);
   const s = chooseSheet(hunt);
   if (s < 0) return;
-  const step = hunt.step[s]!;
+  const step = nextStep(hunt, s);
   squeezeBy(hunt, s, step);
   const isLarge = step > SQUEEZE_LEAST;
   if (yield* tryToSeparate(hunt, isLarge ? LARGE_STEP : SMALL_STEP)) return;
@@ -224,6 +225,11 @@ function* squeeze(hunt: Hunt): Generator<undefined, void> {
   if (isLarge) return;
   hunt.squeezed = s;
   keepDraft(hunt);
+}
+
+/** On hides the first step is a small one: something better than the first layout is wanted soon. */
+function nextStep({ step, found, contacts }: Hunt, s: number): number {
+  return found === 0 && contacts === undefined ? Math.min(SQUEEZE_SOON, step[s]!) : step[s]!;
 }
 
 /** Another draft: one of those kept, the better ones more often, with two large pieces exchanged. */
