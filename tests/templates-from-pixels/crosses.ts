@@ -1,5 +1,6 @@
-import { isBlack, median } from './bitmap.js';
+import { isBlack } from './bitmap.js';
 import type { Bitmap, Point } from './bitmap.js';
+import { emptyEquations, observe, solve } from './least-squares.js';
 
 /** How far from where it is expected a cross is looked for, mm. */
 const SEARCH = 4;
@@ -8,7 +9,7 @@ const ARM = 3.6;
 const CIRCLE_RADIUS = 2;
 const CIRCLE_POINTS = 72;
 const BLACK_SHARE = 0.85;
-/** A line of a cross is 0.25 mm wide; more than this is crossed by something, mm. */
+/** The circle's line is 0.25 mm wide; more than this is crossed by something, mm. */
 const LINE_MOST = 0.4;
 
 /** Finds the centre of a corner cross near a place; all in pixels, to a fraction of one. */
@@ -63,33 +64,62 @@ function circleShare(bitmap: Bitmap, centre: Point, pxPerMm: number): number {
   return black / CIRCLE_POINTS;
 }
 
-/** The middle of the lines, on both sides of the centre between centre and circle and beyond it. */
+/**
+ * The centre of the circle that fits best to the middle of its line. The lines of the cross say nothing here: an edge
+ * of the layout that runs along one of them hides it over its whole length, but never the whole circle.
+ */
 function refine(bitmap: Bitmap, rough: Point, pxPerMm: number): Point | undefined {
-  const places = [...steps(0.5, 1.6), ...steps(2.4, 3.6)];
-  const middles = (sign: number, isLevel: boolean): number[] =>
-    places.flatMap((place) => {
-      const off = sign * place * pxPerMm;
-      const middle = isLevel
-        ? middleOfLine((d) => isBlack(bitmap, rough.x + off, rough.y + d), LINE_MOST * pxPerMm)
-        : middleOfLine((d) => isBlack(bitmap, rough.x + d, rough.y + off), LINE_MOST * pxPerMm);
-      return middle === undefined ? [] : [middle];
-    });
-  const sides = [middles(-1, true), middles(1, true), middles(-1, false), middles(1, false)];
-  if (sides.some((side) => side.length < 4)) return undefined;
-  const [left, right, above, below] = sides.map(median) as [number, number, number, number];
-  // Rough is the middle of a pixel, so edges lie half a pixel off whole steps from it.
-  return { x: rough.x + (above + below) / 2, y: rough.y + (left + right) / 2 };
+  let centre = rough;
+  for (let round = 0; round < ROUNDS; round++) {
+    // Distance from the centre in a direction: radius + dx · cos + dy · sin.
+    const equations = emptyEquations(3);
+    let seen = 0;
+    for (let i = 0; i < CIRCLE_POINTS; i++) {
+      const angle = (2 * Math.PI * i) / CIRCLE_POINTS;
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+      const radius = middleOfRing(
+        (r) => isBlack(bitmap, centre.x + r * pxPerMm * cos, centre.y + r * pxPerMm * sin),
+        round === 0 ? WIDE : NARROW,
+      );
+      if (radius === undefined) continue;
+      seen++;
+      observe(
+        equations,
+        [
+          [0, cos],
+          [1, sin],
+          [2, 1],
+        ],
+        radius,
+      );
+    }
+    if (seen < LEAST_SEEN) return undefined;
+    const [dx, dy] = solve(equations) as unknown as [number, number];
+    centre = { x: centre.x + dx * pxPerMm, y: centre.y + dy * pxPerMm };
+  }
+  return centre;
 }
 
-function steps(from: number, to: number): number[] {
-  return Array.from({ length: Math.floor((to - from) / 0.1) + 1 }, (_, i) => from + 0.1 * i);
-}
+const ROUNDS = 4;
+/** Directions in which the ring must be seen alone, of 72: a quarter. */
+const LEAST_SEEN = 18;
+/** How far from its radius the ring is looked for, mm: wide while the centre is rough. */
+const [WIDE, NARROW] = [0.5, 0.25];
+const STEP = 0.01;
 
-/** The middle of the black stretch through 0, in whole pixels to either side; undefined if white or too wide. */
-function middleOfLine(black: (offset: number) => boolean, most: number): number | undefined {
-  if (!black(0)) return undefined;
-  let [before, after] = [0, 0];
-  while (before < most && black(-before - 1)) before++;
-  while (after < most && black(after + 1)) after++;
-  return before + after + 1 > most + 1 ? undefined : (after - before) / 2;
+/** Where, on a ray from the centre, the middle of the one thin black stretch near the circle is, mm. */
+function middleOfRing(black: (radius: number) => boolean, reach: number): number | undefined {
+  let [from, to, stretches] = [0, 0, 0];
+  let was = false;
+  for (let r = CIRCLE_RADIUS - reach; r <= CIRCLE_RADIUS + reach; r += STEP) {
+    const is = black(r);
+    if (is && !was) {
+      stretches++;
+      from = r - STEP / 2;
+    }
+    if (is) to = r + STEP / 2;
+    was = is;
+  }
+  const isCutOff = from < CIRCLE_RADIUS - reach || was;
+  return stretches !== 1 || isCutOff || to - from > LINE_MOST ? undefined : (from + to) / 2;
 }

@@ -24,8 +24,9 @@ const SQUARES = 16;
 const PITCH = 5;
 const HALF = 1.75;
 const FIRST_START = 9;
-/** What must be seen of the triangle and of the squares' frames to believe in a row. */
-const LEAST_SCORE = 0.75;
+/** What must be seen of the triangle, and of it and the squares' frames together, to believe in a row: lines cross them. */
+const LEAST_TRIANGLE = 0.3;
+const LEAST_SCORE = 0.6;
 
 /** Finds and reads the row between two crosses; undefined where there is none, "unreadable" where it makes no sense. */
 export function findJoinRow(line: LineInPicture): JoinRow | 'unreadable' | undefined {
@@ -33,7 +34,7 @@ export function findJoinRow(line: LineInPicture): JoinRow | 'unreadable' | undef
   let best = LEAST_SCORE;
   for (let at = FIRST_START; at + SQUARES * PITCH + FIRST_START <= line.lengthMm; at++) {
     const triangle = triangleScore(line, at);
-    if (triangle < LEAST_SCORE) continue;
+    if (triangle < LEAST_TRIANGLE) continue;
     const score = (triangle + frameScore(line, at)) / 2;
     if (score <= best) continue;
     best = score;

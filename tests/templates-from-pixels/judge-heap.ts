@@ -28,6 +28,7 @@ export function judgeHeap(readings: readonly PageReading[]): HeapVerdict {
     ...sorted.copies.map(({ page, of }) => `${name(page)} shows the same page as ${name(of)}`),
     ...sorted.strangers.map((page) => `${name(page)} belongs to none of the others`),
     ...sorted.missing.map((place) => `nothing lies at ${place}, where its neighbours have marks`),
+    ...sorted.unjoined.map((pair) => `no common row is read between ${pair}`),
   ];
   return { sorted, placeOf, faults };
 }

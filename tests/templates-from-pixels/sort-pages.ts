@@ -21,6 +21,8 @@ export interface SortedPages {
   readonly strangers: readonly number[];
   /** Places that rows point to, and no page is there. */
   readonly missing: readonly string[];
+  /** Neighbouring places between whose pages no row was read. */
+  readonly unjoined: readonly string[];
 }
 
 export function sortPages(readings: readonly PageReading[]): SortedPages {
@@ -47,6 +49,7 @@ export function sortPages(readings: readonly PageReading[]): SortedPages {
       copies,
       strangers,
       missing: [...new Set(missing)].sort(),
+      unjoined: unjoinedNeighbours(places, joins),
     };
   }
 }
@@ -75,4 +78,16 @@ function findCopies(readings: readonly PageReading[]): { page: number; of: numbe
     else copies.push({ page, of });
   });
   return copies;
+}
+
+function unjoinedNeighbours(places: ReadonlyMap<number, GridPlace>, joins: readonly Join[]): string[] {
+  const joined = new Set(joins.map(({ first, second }) => `${first} ${second}`));
+  const at = new Map([...places].map(([page, { column, row }]) => [`${column} ${row}`, page]));
+  return [...places].flatMap(([page, { column, row }]) =>
+    [`${column + 1} ${row}`, `${column} ${row + 1}`].flatMap((place) => {
+      const other = at.get(place);
+      if (other === undefined || joined.has(`${page} ${other}`)) return [];
+      return [`${placeName({ column, row })} and ${placeName(places.get(other)!)}`];
+    }),
+  );
 }
