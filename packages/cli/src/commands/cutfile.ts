@@ -11,6 +11,7 @@ import type {
 import { drawCutFile, writeCutSvg, writeDxf } from '@hidebound/render';
 import type { CutDrawing, DxfVersion, FontBook } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
+import { askedHide } from '../asked-hide.js';
 import { CliError } from '../cli-error.js';
 import { numberOption, textOption } from '../command-context.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
@@ -74,10 +75,7 @@ function askedHides(layout: Layout, hides: readonly Hide[], asked: string | unde
     const some = hides.filter(({ id }) => used.has(id));
     return some.length === 0 ? hides : some;
   }
-  const found = hides.find(({ id }) => id === asked) ?? hides[Number(asked) - 1];
-  if (found !== undefined) return [found];
-  const known = hides.map(({ id }, i) => `${i + 1} (${id})`).join(', ');
-  throw new CliError('bad-use', `The layout has no hide "${asked}"; give --hide one of: ${known}.`);
+  return [askedHide(hides, asked)];
 }
 
 function cutOptionsFrom(options: OptionValues, layout: Layout): CutFileOptions {

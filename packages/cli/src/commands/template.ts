@@ -8,7 +8,7 @@ import {
   rollOf,
   setsOfLayout,
 } from '@hidebound/leather';
-import type { Hide, LayablePiece, Layout, PageSettings, Paper } from '@hidebound/leather';
+import type { LayablePiece, Layout, PageSettings, Paper } from '@hidebound/leather';
 import {
   drawHideTemplate,
   drawPieceTemplates,
@@ -18,6 +18,7 @@ import {
 } from '@hidebound/render';
 import type { SeenFrom, TemplateOptions, TemplatePages } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
+import { askedHide } from '../asked-hide.js';
 import { CliError } from '../cli-error.js';
 import { numberOption, textOption } from '../command-context.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
@@ -134,14 +135,6 @@ function drawTemplates(
     hide: askedHide(hides, textOption(options, 'hide')!),
     ...(workshop === undefined ? {} : { workshop }),
   });
-}
-
-/** By its id, or by its number among the layout's hides. */
-function askedHide(hides: readonly Hide[], asked: string): Hide {
-  const found = hides.find(({ id }) => id === asked) ?? hides[Number(asked) - 1];
-  if (found !== undefined) return found;
-  const known = hides.map(({ id }, i) => `${i + 1} (${id})`).join(', ');
-  throw new CliError('bad-use', `The layout has no hide "${asked}"; give --hide one of: ${known}.`);
 }
 
 /** All pieces that are laid, or those of the names that were given: "front", or "saddlebag/front". */
