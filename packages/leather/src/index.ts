@@ -200,6 +200,7 @@ export { publishedSchemas } from './files/published-schema.js';
 export type { JsonSchema } from './files/published-schema.js';
 export { describeFormats, describeParts } from './files/describe.js';
 export type { FieldDescription, FormatDescription, PartDescription } from './files/describe.js';
+export { layoutMark } from './template/layout-mark.js';
 export { PAPERS, paperNamed, rollOf } from './template/paper.js';
 export type { Paper, RollPaper, SheetPaper } from './template/paper.js';
 export { LEAST_MARGIN_MM, USUAL_OVERLAP_MM, refuseUnprintable, sheetFrame } from './template/sheet-frame.js';

@@ -19,6 +19,18 @@ test('when rows are read well, the rule of the code holds in each', () => {
   }
 });
 
+test('when the seed is another one, every number has another row, and all rows still differ', () => {
+  for (const seed of [1, 2, 1000, 2 * 0xffffff + 1]) {
+    const rows = new Set<string>();
+    for (let number = 1; number <= MOST_JOINS; number++) {
+      const row = JSON.stringify(joinCode(number, seed));
+      expect(row === JSON.stringify(joinCode(number))).toBe(seed % MOST_JOINS === 0);
+      rows.add(row);
+    }
+    expect(rows.size).toBe(MOST_JOINS);
+  }
+});
+
 test('when two joins differ, their rows differ in at least four squares', () => {
   let least = 16;
   for (let i = 0; i < WORDS.length; i++) {

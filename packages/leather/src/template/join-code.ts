@@ -15,10 +15,11 @@ const SPREAD = 1357;
  * detecting and error correcting codes, Bell System Technical Journal 29, 1950), so that any two rows differ in at
  * least four squares, and one square that is misread can be set right. In a row that is read well the number of filled
  * squares is even, and so is, for each k from 0 to 3, the number of filled squares in whose place the binary digit k is
- * set.
+ * set. With another seed, a whole number from 0, the same numbers have other rows.
  */
-export function joinCode(number: number): boolean[] {
-  const word = (number * SPREAD) % (MOST_JOINS + 1);
+export function joinCode(number: number, seed = 0): boolean[] {
+  const turned = ((number - 1 + seed) % MOST_JOINS) + 1;
+  const word = (turned * SPREAD) % (MOST_JOINS + 1);
   const filled = new Array<boolean>(JOIN_SQUARES).fill(false);
   let checks = 0;
   DIGIT_PLACES.forEach((place, digit) => {

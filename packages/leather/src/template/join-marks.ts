@@ -26,7 +26,12 @@ type Stretch = readonly [number, number];
  * The row of marks of one join line: where along the line the fewest marks lie on lines of the content, of equal places
  * the one nearest to the middle. The triangle stands a whole number of mm from the line's beginning.
  */
-export function joinMarks(content: TileContent, from: Point, to: Point, number: number): JoinMarks {
+export function joinMarks(
+  content: TileContent,
+  from: Point,
+  to: Point,
+  { number, seed }: { readonly number: number; readonly seed: number },
+): JoinMarks {
   const isUpright = from.x === to.x;
   const length = isUpright ? to.y - from.y : to.x - from.x;
   const start = freestStart(length, stretchesNear(content, from, to));
@@ -35,7 +40,7 @@ export function joinMarks(content: TileContent, from: Point, to: Point, number: 
   return {
     start: at(start),
     squares: Array.from({ length: JOIN_SQUARES }, (_, i) => at(start + (i + 1) * JOIN_PITCH_MM)),
-    code: joinCode(number),
+    code: joinCode(number, seed),
     namesAt: at(start + JOIN_SQUARES * JOIN_PITCH_MM + JOIN_NAMES_AFTER_MM),
   };
 }

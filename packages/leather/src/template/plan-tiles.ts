@@ -22,6 +22,8 @@ export interface TileRequest extends PageSettings {
   readonly content: TileContent;
   /** Number of the first join: joins of one file are numbered on. Default: 1. */
   readonly firstJoin?: number;
+  /** A whole number from 0: with another one, joins of the same number have other rows of marks. Default: 0. */
+  readonly seed?: number;
   /** Put before each page's name, where a file holds several such plans. */
   readonly namePrefix?: string;
   /** Pages that are still allowed. */
@@ -177,7 +179,7 @@ function joinsOf(request: TileRequest, pages: readonly TilePage[], places: reado
       pages: [page.name, other],
       from,
       to,
-      marks: joinMarks(request.content, from, to, number),
+      marks: joinMarks(request.content, from, to, { number, seed: request.seed ?? 0 }),
     });
   };
   for (const page of pages) {

@@ -1,4 +1,10 @@
-import { LEAST_MARGIN_MM, USUAL_OVERLAP_MM, planTiles, refuseUnprintable } from '@hidebound/leather';
+import {
+  LEAST_MARGIN_MM,
+  USUAL_OVERLAP_MM,
+  layoutMark,
+  planTiles,
+  refuseUnprintable,
+} from '@hidebound/leather';
 import type {
   Hide,
   HolePlaces,
@@ -65,7 +71,8 @@ export function drawHideTemplate(
     hide,
     ...(workshop === undefined ? {} : { workshop }),
   });
-  const job = { ...options, subject: `${orderWords(layout)}; hide ${hide.id}` };
+  const mark = layoutMark(layout);
+  const job = { ...options, subject: `${orderWords(layout)}; hide ${hide.id}`, mark };
   return numbered(job, tiled(job, [scene]));
 }
 
@@ -73,7 +80,7 @@ export function drawHideTemplate(
 export function drawPieceTemplates(
   options: TemplateOptions & { readonly pieces: readonly LayablePiece[] },
 ): TemplatePages {
-  const job = { ...options, subject: `${orderWords(options.layout)}; single pieces` };
+  const job = { ...options, subject: `${orderWords(options.layout)}; single pieces`, mark: '' };
   return cardTemplates(job, pieceCards(sceneOptions(options), options.pieces), 'the layout has no pieces');
 }
 
@@ -81,7 +88,8 @@ export function drawPieceTemplates(
 export function drawRoughCutTemplates(
   options: TemplateOptions & { readonly hides: readonly Hide[] },
 ): TemplatePages {
-  const job = { ...options, subject: `${orderWords(options.layout)}; rough cuts` };
+  const mark = layoutMark(options.layout);
+  const job = { ...options, subject: `${orderWords(options.layout)}; rough cuts`, mark };
   const cards = roughCutCards(sceneOptions(options), options.hides);
   return cardTemplates(job, cards, 'the layout has no rough cuts');
 }
@@ -102,6 +110,8 @@ function orderWords({ order }: Layout): string {
 /** What all pages of a file have in common. */
 interface TemplateJob extends TemplateOptions {
   readonly subject: string;
+  /** The layout mark, where it matters how pieces lie. */
+  readonly mark: string;
 }
 
 /** A page before it is known how many there are. */
@@ -158,6 +168,7 @@ function tiled(job: TemplateJob, scenes: readonly TemplateScene[]): Drafts {
       ...settingsOf(job),
       content: contentOfScene(scene),
       firstJoin,
+      seed: rowSeed(job),
       namePrefix: scenes.length === 1 ? '' : `${i + 1}/`,
     });
     firstJoin += plan.joins.length;
@@ -165,6 +176,11 @@ function tiled(job: TemplateJob, scenes: readonly TemplateScene[]): Drafts {
     pages.push(...draftPages(job, scene, plan));
   });
   return { pages, cutApart };
+}
+
+/** Pages of an older layout, or of the other side, are to show at their joins that they don't belong. */
+function rowSeed({ mark, side }: TemplateJob): number {
+  return 2 * Number.parseInt(mark === '' ? '0' : mark, 16) + (side === 'flesh' ? 1 : 0);
 }
 
 function draftPages({ fonts }: TemplateJob, scene: TemplateScene, plan: TilePlan): DraftPage[] {
@@ -192,7 +208,14 @@ function numbered(job: TemplateJob, drafts: Drafts): TemplatePages {
   const pages = drafts.pages.map((draft, i): Drawing => {
     const { frame } = draft.plan;
     const counted = `page ${i + 1} of ${drafts.pages.length}`;
-    const words = { ...draft, counted, subject, side, lines: kindsOf(draft.lines) };
+    const words = {
+      ...draft,
+      counted,
+      mark: job.mark === '' ? undefined : `layout ${job.mark}`,
+      subject,
+      side,
+      lines: kindsOf(draft.lines),
+    };
     return {
       widthMm: frame.widthMm,
       heightMm: frame.heightMm,

@@ -19,6 +19,8 @@ export interface PageWords {
   readonly name: string;
   /** "page 5 of 61". */
   readonly counted: string;
+  /** "layout 3f9a2c": the same on all pages of one layout. */
+  readonly mark: string | undefined;
   readonly neighbours: Readonly<Partial<Record<PageSide, string>>>;
   /** "Bicycle goods, week 10, version 3, 2026-03-02; hide side-0231-a". */
   readonly subject: string;
@@ -235,6 +237,11 @@ function nameBlock(fonts: FontBook, frame: SheetFrame, words: PageWords, hasMap:
     ...set(beside, { ...small, at: { x: right, y: middle }, anchor: 'end' }),
     ...set(words.counted, {
       at: { x, y: bottomBand.minY + FIRST_ROW_MM + 3 * ROW_MM },
+      sizeMm: BAND_TEXT_MM,
+      anchor: 'middle',
+    }),
+    ...set(words.mark, {
+      at: { x, y: bottomBand.minY + FIRST_ROW_MM + 4 * ROW_MM },
       sizeMm: BAND_TEXT_MM,
       anchor: 'middle',
     }),
