@@ -325,9 +325,9 @@ describe('DXF read back by another reader', () => {
       expect(content.units).toBe(4);
       const colours = Object.entries(content.layers).map(([layer, { colorIndex }]) => [layer, colorIndex]);
       expect(Object.fromEntries(colours)).toMatchObject({
-        CUT: 1,
-        OPENING: 5,
-        PUNCH: 6,
+        CUT: 7,
+        OPENING: 174,
+        PUNCH: 14,
         FOLD: 30,
         STITCH: 94,
       });

@@ -9,7 +9,7 @@ export interface CutLayer {
   readonly dxfColour: number;
 }
 
-/** One colour per kind. White paper and a dark screen both show each of them. */
+/** One colour per kind, dark enough for white paper. */
 export const CUT_LAYERS: Readonly<Record<CutKind | 'text', CutLayer>> = {
   frame: { name: 'frame', colour: '#808080', dxfColour: 8 },
   text: { name: 'text', colour: '#007fff', dxfColour: 150 },
@@ -17,9 +17,9 @@ export const CUT_LAYERS: Readonly<Record<CutKind | 'text', CutLayer>> = {
   fold: { name: 'fold', colour: '#ff7f00', dxfColour: 30 },
   skive: { name: 'skive', colour: '#7f3f00', dxfColour: 34 },
   cement: { name: 'cement', colour: '#007f7f', dxfColour: 134 },
-  notch: { name: 'notch', colour: '#00ff00', dxfColour: 3 },
-  punch: { name: 'punch', colour: '#ff00ff', dxfColour: 6 },
-  opening: { name: 'opening', colour: '#0000ff', dxfColour: 5 },
-  cut: { name: 'cut', colour: '#ff0000', dxfColour: 1 },
+  notch: { name: 'notch', colour: '#7f7f00', dxfColour: 54 },
+  punch: { name: 'punch', colour: '#7f0000', dxfColour: 14 },
+  opening: { name: 'opening', colour: '#00007f', dxfColour: 174 },
+  cut: { name: 'cut', colour: '#000000', dxfColour: 7 },
   'rough cut': { name: 'rough-cut', colour: '#7f007f', dxfColour: 214 },
 };

@@ -113,7 +113,7 @@ describe('a cut file as SVG', () => {
       "<?xml version="1.0" encoding="UTF-8"?>
       <svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="200mm" height="100mm" viewBox="0 0 200 100">
       <title>Ремень &amp; &lt;strap&gt;</title>
-      <g id="cut" fill="none" stroke="#ff0000" stroke-width="0.025">
+      <g id="cut" fill="none" stroke="#000000" stroke-width="0.025">
       <path data-name="&quot;strap&quot; of bag" d="M10 0A10 10 0 0 1 0 10M0 0C10 20 20 -20 30 0"/>
       </g>
       </svg>
