@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import type { StrapLane } from '../model/layout.js';
 import { drawStrap } from '../pieces/draw.js';
 import { cutFileOf } from './cut-file.js';
-import { PANEL, PLAIN, box, corners, disc, layoutOf, pieceOf, square } from './test-layouts.js';
+import { PANEL, PLAIN, box, corners, disc, layoutOf, square } from './test-layouts.js';
+import { plainPiece } from '../testing/plain.js';
 import type { Laid } from './test-layouts.js';
 import type { CutFile, CutFileOptions, CutPath } from './types.js';
 
@@ -134,7 +135,7 @@ describe('the kerf', () => {
   });
 
   test('when a bay of an outline is narrower than the kerf, it is left and said', () => {
-    const bay = pieceOf('bay', {
+    const bay = plainPiece('bay', {
       start: { x: -20, y: -20 },
       segments: [
         [20, -20],

@@ -5,6 +5,7 @@ import type { Layout, PiecePlacement, RoughCutBlock, StrapLane } from '../model/
 import type { LayablePiece, Piece } from '../model/piece.js';
 import { pieceRegion } from '../pieces/piece-shape.js';
 import type { CutFileOptions } from './types.js';
+import { plainPiece } from '../testing/plain.js';
 
 /** Nothing asked for: the lines as they lie. */
 export const PLAIN: CutFileOptions = {
@@ -38,29 +39,13 @@ export function corners(minX: number, minY: number, maxX: number, maxY: number):
   ];
 }
 
-export function pieceOf(name: string, cut: Curve, more: Partial<Piece> = {}): Piece {
-  return {
-    name,
-    cut,
-    cutOuts: [],
-    punches: [],
-    notches: [],
-    stitchLines: [],
-    foldLines: [],
-    skiveLines: [],
-    cementLines: [],
-    face: [],
-    ...more,
-  };
-}
-
 /** A square of so many mm about the origin. */
 export function square(name: string, side: number, more: Partial<Piece> = {}): Piece {
-  return pieceOf(name, box(-side / 2, -side / 2, side / 2, side / 2), more);
+  return plainPiece(name, box(-side / 2, -side / 2, side / 2, side / 2), more);
 }
 
 export function disc(name: string, radius: number): Piece {
-  return pieceOf(name, circleCurve({ x: 0, y: 0 }, radius));
+  return plainPiece(name, circleCurve({ x: 0, y: 0 }, radius));
 }
 
 export interface Laid extends Partial<PiecePlacement> {
