@@ -2,7 +2,6 @@ import { affineDeterminant } from '@hidebound/geometry';
 import { settingOut } from '@hidebound/leather';
 import type { Hide, Layout, SettingOut, Workshop } from '@hidebound/leather';
 import type { Drawing, DrawingElement, Layer } from '../drawing/model.js';
-import { hideShape } from '../picture/hide-view.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { layoutPicture } from '../picture/layout-picture.js';
 import type { PictureContent } from '../picture/layout-picture.js';
@@ -11,16 +10,16 @@ import type { PictureStyle } from '../picture/picture-style.js';
 import { placePieces } from '../picture/placed-pieces.js';
 import { findHide } from '../sheet/find-hide.js';
 import type { GivenHides } from '../sheet/find-hide.js';
-import { pageParts, planPage } from '../sheet/fit-page.js';
+import { pageParts } from '../sheet/fit-page.js';
 import type { PagePlan } from '../sheet/fit-page.js';
-import { headerHeightMm, hideHeader, sheetFooter, sheetHeader } from '../sheet/header.js';
+import { hideHeader, sheetFooter, sheetHeader } from '../sheet/header.js';
+import { GAP_MM, planHidePage } from '../sheet/hide-page.js';
 import { legendBlock, legendRow } from '../sheet/legend-block.js';
 import type { Swatch } from '../sheet/legend-block.js';
 import { cuttingOrderBlock } from '../sheet/list-blocks.js';
-import { PAGE_SIZES } from '../sheet/page-size.js';
 import type { PageName } from '../sheet/page-size.js';
 import { FREEING_CUT_MM, INK, MARK_LINE_MM } from '../sheet/palette.js';
-import { blockHeightMm, columnsOf, flowBlocks, panelStyle } from '../sheet/panel.js';
+import { columnsOf, flowBlocks, panelStyle } from '../sheet/panel.js';
 import type { FlownPanel, PanelBlock, PanelStyle } from '../sheet/panel.js';
 import type { LengthUnit } from '../sheet/words.js';
 import { line } from '../drawing/build.js';
@@ -45,9 +44,6 @@ export interface SettingOutOptions {
 /** Measures are in mm: half millimetres have no fraction of an inch. */
 const UNITS: LengthUnit = 'mm';
 const WHAT = 'Setting out';
-const GAP_MM = 4;
-/** Height of a footer in letters of its size. */
-const FOOTER_SHARE = 1.3;
 /** Columns beside the picture and of the tables of measures, in letters of their text's size. */
 const PANEL_LETTERS = 20;
 const TABLE_LETTERS = 43;
@@ -146,18 +142,12 @@ function planFor(
   pictureAt: 'middle' | 'top',
 ): PagePlan {
   const desk = { fonts: options.fonts, style: panel };
-  const heights = [baseLineBlock(out, desk), measuresBlock(out, options.side ?? 'grain', desk)].map((block) =>
-    blockHeightMm(block, panel),
-  );
-  return planPage({
-    page: PAGE_SIZES[options.page],
-    hide: hideShape(hide),
-    side: options.side ?? 'grain',
-    headerMm: headerHeightMm(panel.textMm),
-    footerMm: panel.textMm * FOOTER_SHARE,
-    panelBelowMm: Math.max(...heights, panel.rowMm * LEAST_PANEL_ROWS),
-    panelBesideMm: panel.columnMm,
-    gapMm: GAP_MM,
+  return planHidePage(hide, {
+    page: options.page,
+    side: options.side,
+    style: panel,
+    whole: [baseLineBlock(out, desk), measuresBlock(out, options.side ?? 'grain', desk)],
+    leastRows: LEAST_PANEL_ROWS,
     pictureAt,
   });
 }

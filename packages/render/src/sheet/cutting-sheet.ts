@@ -1,7 +1,6 @@
 import type { Box } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { Drawing, Layer } from '../drawing/model.js';
-import { hideShape } from '../picture/hide-view.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { layoutPicture } from '../picture/layout-picture.js';
 import { LARGE_PAGE_STYLE, PAGE_STYLE } from '../picture/picture-style.js';
@@ -9,15 +8,16 @@ import type { PictureStyle } from '../picture/picture-style.js';
 import type { FontBook } from '../text/font-book.js';
 import { findHide } from './find-hide.js';
 import type { GivenHides } from './find-hide.js';
-import { pageParts, planPage } from './fit-page.js';
+import { pageParts } from './fit-page.js';
 import type { PagePlan } from './fit-page.js';
 import { headerHeightMm, hideHeader, orderHeader, sheetFooter, sheetHeader } from './header.js';
+import { FOOTER_SHARE, GAP_MM, planHidePage } from './hide-page.js';
 import { legendBlock } from './legend-block.js';
 import { cuttingOrderBlock, piecesBlock, unplacedBlock } from './list-blocks.js';
 import { hidesBlock, offcutsBlock, setBlocks } from './order-blocks.js';
 import { PAGE_SIZES } from './page-size.js';
 import type { PageName } from './page-size.js';
-import { blockHeightMm, columnsOf, flowBlocks, panelStyle } from './panel.js';
+import { columnsOf, flowBlocks, panelStyle } from './panel.js';
 import type { FlownPanel, PanelStyle } from './panel.js';
 import { stitchBlocks } from './stitch-block.js';
 import type { LengthUnit } from './words.js';
@@ -39,7 +39,6 @@ export interface CuttingSheetOptions {
 
 /** Columns of tables are about so wide, in letters of the text's size. */
 const COLUMN_LETTERS = 22;
-const GAP_MM = 4;
 
 /**
  * The cutting sheet: one hide a page, each followed by as many pages as its tables take, then a page for the whole
@@ -129,17 +128,12 @@ function sheetWith(options: CuttingSheetOptions, hide: Hide, plan: PagePlan): Hi
 
 function planFor(options: CuttingSheetOptions, hide: Hide, pictureAt: 'middle' | 'top'): PagePlan {
   const { style } = stylesFor(options.page);
-  const yields = yieldBlocks(options.layout, hide.id, options.fonts, style);
-  const heights = yields.map((block) => blockHeightMm(block, style));
-  return planPage({
-    page: PAGE_SIZES[options.page],
-    hide: hideShape(hide),
-    side: options.side ?? 'grain',
-    headerMm: headerHeightMm(style.textMm),
-    footerMm: style.textMm * FOOTER_SHARE,
-    panelBelowMm: Math.max(...heights, style.rowMm * LEAST_PANEL_ROWS),
-    panelBesideMm: style.columnMm,
-    gapMm: GAP_MM,
+  return planHidePage(hide, {
+    page: options.page,
+    side: options.side,
+    style,
+    whole: yieldBlocks(options.layout, hide.id, options.fonts, style),
+    leastRows: LEAST_PANEL_ROWS,
     pictureAt,
   });
 }
@@ -186,9 +180,6 @@ function stylesFor(page: PageName): { readonly picture: PictureStyle; readonly s
   const picture = page === 'A4' || page === 'Letter' ? PAGE_STYLE : LARGE_PAGE_STYLE;
   return { picture, style: panelStyle(picture.smallMm, picture.smallMm * COLUMN_LETTERS) };
 }
-
-/** Height of a footer in letters of its size. */
-const FOOTER_SHARE = 1.3;
 
 const LEAST_PANEL_ROWS = 12;
 
