@@ -1,5 +1,6 @@
 import type { Diagnostic, DiagnosticPlace, Severity } from '@hidebound/leather';
 import type { DrawnSource } from './drawing/drawn-line.js';
+import type { Repair } from './repairs.js';
 import type { SentenceParams } from './sentences.js';
 
 /** Something in the file that was not used, and why. */
@@ -34,10 +35,11 @@ export interface Findings {
   readonly file: string;
   readonly diagnostics: Diagnostic[];
   readonly ignored: IgnoredElement[];
+  readonly repairs: Repair[];
 }
 
 export function newFindings(file: string): Findings {
-  return { file, diagnostics: [], ignored: [] };
+  return { file, diagnostics: [], ignored: [], repairs: [] };
 }
 
 /** Adds a finding; the file is put into its place. */
@@ -49,6 +51,10 @@ export function tell(
   place: DiagnosticPlace = {},
 ): void {
   findings.diagnostics.push({ code, severity, params, place: { file: findings.file, ...place } });
+}
+
+export function noteRepair(findings: Findings, repair: Repair): void {
+  findings.repairs.push(repair);
 }
 
 export function ignore(findings: Findings, element: string, reason: IgnoredReason): void {

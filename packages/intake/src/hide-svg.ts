@@ -23,7 +23,7 @@ import { dropDuplicates, flatRing } from './lines/duplicates.js';
 import { joinLines } from './lines/join.js';
 import { labelsOf } from './svg/labels.js';
 import { readSvgDrawing } from './svg/read-drawing.js';
-import type { FileScale } from './svg/scale.js';
+import type { FileScale } from './pattern-read.js';
 import { warnOfResolution } from './svg/guess-resolution.js';
 
 export interface HideSvgOptions {

@@ -17,6 +17,17 @@ export type {
   Zone,
   ZoneKind,
 } from './model/hide.js';
+export { DRAWING_UNITS, PAGE_JOINTS, PAGE_ORDERS } from './model/pattern-reading.js';
+export type {
+  DrawingUnit,
+  LineLook,
+  PageJoint,
+  PageOrder,
+  PagesReading,
+  PatternReading,
+  RoleRule,
+  SizeRule,
+} from './model/pattern-reading.js';
 export { LINE_ROLES } from './model/piece.js';
 export type {
   DirectionArrow,
@@ -45,13 +56,11 @@ export type {
   OrderPiece,
   PairWish,
   Part,
-  PatternReading,
   PieceSource,
   Preparation,
   ResolvedArticle,
   ResolvedOrder,
   ResolvedPiece,
-  RoleRule,
   Seam,
   StrapEnd,
   StrapHoles,
@@ -185,6 +194,7 @@ export { formatThickness, mmToOunces, ouncesToMm, parseThickness } from './units
 export { formatArea, mm2ToSquareFeet, parseAreaMm2, quarterFootMark, squareFeetToMm2 } from './units/area.js';
 export type { AreaUnit } from './units/area.js';
 export { parseAngleDeg } from './units/angle.js';
+export { readPageNumbers, writePageNumbers } from './units/page-numbers.js';
 export { formatMoney, parseMoney } from './units/money.js';
 export { parseArticle, writeArticle } from './files/article-file.js';
 export { parseOrder, writeOrder } from './files/order-file.js';

@@ -35,7 +35,7 @@ export async function layCommand(
   const keepPath = textOption(options, 'keep');
   const keep = keepPath === undefined ? {} : { keep: loadLayout(keepPath) };
   const inUse = loadWorkshop(textOption(options, 'workshop'), orderPath!);
-  const job = loadOrderJob(orderPath!, inUse?.workshop);
+  const job = await loadOrderJob(orderPath!, inUse?.workshop);
   const { order, pieces, hides } = job;
   const { budget, goal } = searchFrom(options);
   const reading = { workshop: inUse?.workshop, avoidCandidates: options['avoidUnconfirmedFlaws'] === true };

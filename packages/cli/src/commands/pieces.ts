@@ -22,7 +22,8 @@ interface ReadFile {
 /** Shows what is read from pattern files. */
 export async function piecesCommand(files: readonly string[], options: OptionValues): Promise<CommandResult> {
   const reading = readingFrom(options);
-  const reads = files.map((file): ReadFile => ({ file, read: loadPattern(file, reading) }));
+  const reads: ReadFile[] = [];
+  for (const file of files) reads.push({ file, read: await loadPattern(file, reading) });
   const rule = stitchRuleFrom(options);
   const sewn = sewnPieces(reads, rule);
   const picture = textOption(options, 'picture');
@@ -51,6 +52,7 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
     data: {
       files: reads.map(({ file, read }) => ({
         file,
+        format: read.format,
         scale: read.scale,
         pieces: read.pieces.map((found) => ({ ...pieceData(found), ...stitchData(found, sewn) })),
         ignored: read.ignored,

@@ -1,3 +1,4 @@
+import type { PatternRead } from '@hidebound/intake';
 import {
   DEFAULT_WORKSHOP,
   completeOrder,
@@ -28,20 +29,28 @@ export interface OrderJob {
 }
 
 /** Reads an order; files that it names lie beside it. What it leaves open, the workshop says. */
-export function loadOrderJob(path: string, workshop: Workshop = DEFAULT_WORKSHOP): OrderJob {
+export async function loadOrderJob(path: string, workshop: Workshop = DEFAULT_WORKSHOP): Promise<OrderJob> {
   const order = resolveOrder(loadOrder(path, workshop), workshop);
-  const patternFindings: Diagnostic[] = [];
-  const { pieces, diagnostics } = resolvePieces(order, (file) => {
-    const reading = order.patterns.find((pattern) => pattern.file === file);
-    const result = loadPattern(besideFile(path, file), reading ?? { roles: [] });
-    patternFindings.push(...result.diagnostics);
-    return result;
-  });
+  const patterns = await loadPatterns(order, path);
+  const patternFindings = [...patterns.values()].flatMap((read) => read.diagnostics);
+  const { pieces, diagnostics } = resolvePieces(order, (file) => patterns.get(file)!);
   // Before the search: a line that is too short for its pitch is refused now, not when it is drawn.
   const stitches = planStitches({ order, pieces });
   const files = new Set(order.leathers.flatMap(({ hides }) => hides));
   const hides = [...files].map((file) => ({ file, hide: loadHide(besideFile(path, file)) }));
   return { order, pieces, hides, diagnostics: [...patternFindings, ...diagnostics, ...stitches.diagnostics] };
+}
+
+/** Every pattern file that the order takes pieces from, read once, in the order of the pieces. */
+async function loadPatterns(order: ResolvedOrder, path: string): Promise<ReadonlyMap<string, PatternRead>> {
+  const sources = order.articles.flatMap(({ pieces }) => pieces.map(({ from }) => from));
+  const files = new Set(sources.flatMap((from) => (from.kind === 'pattern' ? [from.file] : [])));
+  const reads = new Map<string, PatternRead>();
+  for (const file of files) {
+    const reading = order.patterns.find((pattern) => pattern.file === file);
+    reads.set(file, await loadPattern(besideFile(path, file), reading ?? { roles: [] }));
+  }
+  return reads;
 }
 
 function loadOrder(path: string, workshop: Workshop): Order {

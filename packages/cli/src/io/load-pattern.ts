@@ -1,4 +1,4 @@
-import { readPatternSvg } from '@hidebound/intake';
+import { readPattern } from '@hidebound/intake';
 import type { PatternRead } from '@hidebound/intake';
 import type { PatternReading } from '@hidebound/leather';
 import { refuseOtherKind } from './refuse-other-kind.js';
@@ -8,8 +8,8 @@ import { SIZE_LIMIT_MB, readFileLimited } from './read-file.js';
 const HEAD_BYTES = 4096;
 
 /** Reads one pattern file as its reading says. */
-export function loadPattern(path: string, reading: Omit<PatternReading, 'file'>): PatternRead {
+export async function loadPattern(path: string, reading: Omit<PatternReading, 'file'>): Promise<PatternRead> {
   const bytes = readFileLimited(path, SIZE_LIMIT_MB.pattern);
   refuseOtherKind(new TextDecoder().decode(bytes.subarray(0, HEAD_BYTES)), 'pattern', path);
-  return readPatternSvg(bytes, { file: path, reading: { ...reading, file: path } });
+  return readPattern(bytes, { file: path, reading: { ...reading, file: path } });
 }

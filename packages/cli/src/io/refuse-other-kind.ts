@@ -4,7 +4,7 @@ import { CliError } from '../cli-error.js';
 export type FileKind = 'pattern' | 'hide' | 'order' | 'article' | 'workshop' | 'layout';
 
 const WANTED: Readonly<Record<FileKind, string>> = {
-  pattern: 'a drawing (SVG)',
+  pattern: 'a drawing (SVG, PDF or DXF)',
   hide: 'a hide file (.hide.json)',
   order: 'an order (.order.yaml)',
   article: 'an article file (.article.yaml)',

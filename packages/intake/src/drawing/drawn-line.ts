@@ -22,6 +22,10 @@ export interface DrawnLine {
 export interface DrawnText {
   readonly text: string;
   readonly at: Point;
+  /** Direction in which it is read, clockwise from the x axis; where the format says it. */
+  readonly angleDeg?: number;
+  /** Size of its letters, mm; where the format says it. */
+  readonly sizeMm?: number;
   readonly source: DrawnSource;
 }
 

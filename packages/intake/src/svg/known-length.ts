@@ -1,7 +1,5 @@
-import { curveBox, curveLength } from '@hidebound/geometry';
 import type { PatternReading } from '@hidebound/leather';
-import { allLabels } from '../drawing/drawn-line.js';
-import type { DrawnLine } from '../drawing/drawn-line.js';
+import { extentOf, findByName } from '../drawing/named-line.js';
 import { IntakeError } from '../error.js';
 import { newFindings } from '../findings.js';
 import { drawAll } from './read-drawing.js';
@@ -32,19 +30,4 @@ export function scaleByKnownLength(
     drawing = drawAll(source, { ...reading, scale }, newFindings(source.findings.file));
   }
   return { ...drawing, scale: { ...drawing.scale, source: 'known length' }, isInPx: false };
-}
-
-function findByName(lines: readonly DrawnLine[], name: string): DrawnLine | undefined {
-  const wanted = name.replace(/^#/, '').toLowerCase();
-  const isNamed = (labels: readonly string[]) => labels.some((label) => label.toLowerCase() === wanted);
-  return (
-    lines.find(({ source }) => isNamed(allLabels(source.labels))) ??
-    lines.find(({ source }) => isNamed(source.groups.flatMap(({ labels }) => allLabels(labels))))
-  );
-}
-
-function extentOf({ curve }: DrawnLine): number {
-  if (!curve.closed) return curveLength(curve);
-  const box = curveBox(curve);
-  return Math.max(box.maxX - box.minX, box.maxY - box.minY);
 }

@@ -10,7 +10,7 @@ import type { XmlElement } from '../xml/node.js';
 import { parseXml } from '../xml/parse.js';
 import { scaleByKnownLength } from './known-length.js';
 import { rootFrame } from './scale.js';
-import type { FileScale } from './scale.js';
+import type { FileScale } from '../pattern-read.js';
 import { computeStyle } from '../css/style.js';
 import { walkElement } from './walk.js';
 import type { Surroundings, Walk } from './walk.js';

@@ -2,6 +2,7 @@ import { composeAffine, scaling } from '@hidebound/geometry';
 import type { Affine } from '@hidebound/geometry';
 import type { PatternReading } from '@hidebound/leather';
 import { tell } from '../findings.js';
+import type { FileScale, ScaleSource } from '../pattern-read.js';
 import type { Findings } from '../findings.js';
 import { IntakeError } from '../error.js';
 import { MM_PER_INCH, PX_PER_INCH } from '../limits.js';
@@ -9,15 +10,6 @@ import type { XmlElement } from '../xml/node.js';
 import { DEFAULT_FONT_SIZE, isPhysicalUnit, plainFrame, resolveLength, splitLength } from './length.js';
 import type { LengthAxis, LengthFrame } from './length.js';
 import { parseViewBox, viewBoxTransform } from './viewport.js';
-
-/** Where the size of a drawing comes from. */
-export type ScaleSource = 'units' | 'viewBox' | '96 px per inch' | 'dpi' | 'scale' | 'known length';
-
-export interface FileScale {
-  /** mm of one unit of the root's own coordinates. */
-  readonly mmPerUnit: number;
-  readonly source: ScaleSource;
-}
 
 /** The root's viewport: from its user units to mm, and what lengths within it are measured against. */
 export interface RootFrame {

@@ -5,7 +5,8 @@ import { placeOf } from './explain.js';
 import { isArticleReference } from './order-in-writing.js';
 import type { OrderFile, WrittenCutting } from './order-in-writing.js';
 import { refuseRepeatedArticles, validateArticle } from './order-names.js';
-import { ORDER_FORMAT, orderFileSchema, readOrderLeathers, readPatterns } from './schema/written-order.js';
+import { ORDER_FORMAT, orderFileSchema, readOrderLeathers } from './schema/written-order.js';
+import { readPatterns } from './schema/written-pattern.js';
 import type { WrittenOrder } from './schema/written-order.js';
 import { writeOrderFields, writeYaml } from './write-written.js';
 

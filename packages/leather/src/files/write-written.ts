@@ -9,12 +9,13 @@ import type {
   OrderArticle,
   OrderLeather,
   OrderPiece,
-  PatternReading,
   PieceSource,
   Seam,
   ThreadLine,
 } from '../model/order.js';
+import type { LineLook, PagesReading, PatternReading } from '../model/pattern-reading.js';
 import { formatMoney } from '../units/money.js';
+import { writePageNumbers } from '../units/page-numbers.js';
 import { definedOnly } from './defined-only.js';
 import { isArticleReference } from './order-in-writing.js';
 import { writeStitch } from './schema/written-stitch.js';
@@ -177,17 +178,25 @@ function writePreparation(preparation: NonNullable<OrderLeather['preparation']>)
 }
 
 function writePattern(reading: PatternReading): Written {
-  const { dpi, scale, knownLength, roles } = reading;
+  const { dpi, scale, knownLength, units, pages, unfold, sizes, roles } = reading;
   return definedOnly({
     dpi,
     scale,
     knownLength: knownLength && { element: knownLength.element, length: knownLength.mm },
-    roles: orNone(
-      roles.map(({ role, layer, label, colour, dashed, widthMm }) =>
-        definedOnly({ role, layer, label, colour, dashed, width: widthMm }),
-      ),
-    ),
+    units,
+    pages: pages && writePages(pages),
+    unfold,
+    sizes: orNone((sizes ?? []).map((rule) => ({ size: rule.size, ...writeLook(rule) }))),
+    roles: orNone(roles.map((rule) => ({ role: rule.role, ...writeLook(rule) }))),
   });
+}
+
+function writePages({ take, join, columns, order, overlapMm }: PagesReading): Written {
+  return definedOnly({ take: take && writePageNumbers(take), join, columns, order, overlap: overlapMm });
+}
+
+function writeLook({ layer, label, colour, dashed, widthMm }: LineLook): Written {
+  return definedOnly({ layer, label, colour, dashed, width: widthMm });
 }
 
 function writeDemand(article: OrderArticle | ArticleReference): Written {

@@ -1,5 +1,5 @@
 import type { Looks, Money, Side, ThicknessRange } from './marks.js';
-import type { LineRole } from './piece.js';
+import type { PatternReading } from './pattern-reading.js';
 import type { StitchRule, StitchWish } from './stitch.js';
 import type { ZoneKind } from './hide.js';
 
@@ -131,29 +131,6 @@ export interface HardwareLine {
   readonly name: string;
   readonly count: number;
   readonly price?: Money;
-}
-
-/** How one pattern file is to be read, where the reader's own judgement is to be overruled. */
-export interface PatternReading {
-  readonly file: string;
-  readonly dpi?: number;
-  readonly scale?: number;
-  readonly knownLength?: { readonly element: string; readonly mm: number };
-  readonly roles: readonly RoleRule[];
-}
-
-/** One line of the table of roles. All conditions that are given must hold; the first line that fits decides. */
-export interface RoleRule {
-  readonly role: LineRole;
-  /** Layer name; `*` stands for any run of characters; letter case does not count. */
-  readonly layer?: string;
-  /** Label, id or class. */
-  readonly label?: string;
-  /** #rrggbb of the stroke. */
-  readonly colour?: string;
-  readonly dashed?: boolean;
-  /** Stroke width in mm, from and to. */
-  readonly widthMm?: readonly [number, number];
 }
 
 /** A piece as the order file asks for it. What is absent comes from its part, then from the general default. */

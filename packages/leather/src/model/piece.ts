@@ -12,6 +12,7 @@ export const LINE_ROLES = [
   'cement',
   'face',
   'direction',
+  'mirror',
   'text',
   'ignore',
 ] as const;

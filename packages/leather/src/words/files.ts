@@ -113,6 +113,8 @@ export const FILE_SENTENCES = {
     `The leather ${p.leather} is listed twice; give each its own name.`,
   'article-leather-not-in-order': (p: { leather: string; article: string }) =>
     `Article ${p.article} needs a leather named ${p.leather}, but the order does not list it; add it under "leathers" with its hides.`,
+  'bad-page-numbers': (p: { found: string }) =>
+    `${p.found} are no page numbers; write them from 1 up, each once, such as "2-7, 9".`,
   'fixed-needs-angle': () => 'The direction "fixed" needs an angle; add "angle", in degrees.',
   'seam-target': (p: { found: string }) => `${p.found} is not a seam's other side; write "piece/line".`,
   'strap-does-not-fit': (p: { piece: string; what: string }) => `Strap ${p.piece} can't be cut: ${p.what}.`,

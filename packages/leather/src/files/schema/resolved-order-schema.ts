@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { ZONE_KINDS } from '../../model/hide.js';
 import { PARTS, STRAP_ENDS } from '../../model/order.js';
-import { LINE_ROLES } from '../../model/piece.js';
 import { STITCH_GIVES, STITCH_TOOLS } from '../../model/stitch.js';
+import { patternReading } from './pattern-reading-schema.js';
 import { group, listOf, optional, requiredList } from './group.js';
 import {
   angleDeg,
@@ -205,34 +205,6 @@ const leather = group({
   preparation: [optional(preparation), 'How it is prepared.'],
 });
 
-export const roleRule = group({
-  role: [oneOf(LINE_ROLES), 'What such a line is.'],
-  layer: [optional(name), 'Layer name; "*" stands for any run of characters.'],
-  label: [optional(name), 'Label, id or class.'],
-  colour: [optional(name), 'Colour of the stroke as #rrggbb.'],
-  dashed: [optional(flag), 'Whether the stroke is dashed.'],
-  widthMm: [
-    optional(v.strictTuple([lengthMm, lengthMm], 'a span of widths as [from, to] in mm')),
-    'Stroke width from and to, mm.',
-  ],
-});
-
-const pattern = group({
-  file: [filePath, 'The pattern file.'],
-  dpi: [optional(positiveMm), 'Pixels per inch of the file.'],
-  scale: [optional(positiveMm), 'Factor that makes it true to size.'],
-  knownLength: [
-    optional(
-      group({
-        element: [name, 'Id of an element whose true length is known.'],
-        mm: [positiveMm, 'Its true length, mm.'],
-      }),
-    ),
-    'A length that makes it true to size.',
-  ],
-  roles: [listOf(roleRule), 'Lines of the table of roles, for this file.'],
-});
-
 export const cutting = group({
   method: [name, 'The cutting method.'],
   gapMm: [lengthMm, 'Between two cut lines, mm.'],
@@ -247,7 +219,7 @@ export const resolvedOrder = group({
   date: [day, 'Its day.'],
   articles: [requiredList(article), 'What is to be made.'],
   leathers: [requiredList(leather), 'The leathers and their hides.'],
-  patterns: [listOf(pattern), 'How pattern files are read.'],
+  patterns: [listOf(patternReading), 'How pattern files are read.'],
   table: [
     optional(group({ widthMm: [positiveMm, 'Width, mm.'], lengthMm: [positiveMm, 'Length, mm.'] })),
     'The cutting table.',

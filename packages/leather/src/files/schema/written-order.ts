@@ -1,12 +1,9 @@
 import * as v from 'valibot';
-import { LINE_ROLES } from '../../model/piece.js';
 import type {
   ArticleLeather,
   HardwareLine,
   OrderLeather,
-  PatternReading,
   Preparation,
-  RoleRule,
   ThreadLine,
 } from '../../model/order.js';
 import { definedOnly } from '../defined-only.js';
@@ -26,7 +23,6 @@ import {
   flag,
   name,
   oneOf,
-  positiveMm,
   priority,
   quantity,
   share,
@@ -35,6 +31,7 @@ import {
 } from './leaves.js';
 import { QUALITY_FIELDS } from './marks.js';
 import { AS_MANY_AS_FIT, KEEP_TOGETHER, ORDER_MODES, USE_FROM_ENDS } from './resolved-order-schema.js';
+import { writtenPattern } from './written-pattern.js';
 import { writtenPiece } from './written-piece.js';
 import { writtenStitch } from './written-stitch.js';
 import {
@@ -140,39 +137,6 @@ const orderLeather = group({
   preparation: [optional(preparationGroup), 'How it is prepared.'],
 });
 
-const WIDTHS_WORDS = 'a span of stroke widths as [from, to]';
-const role = group({
-  role: [oneOf(LINE_ROLES), 'What such a line is.'],
-  layer: [optional(name), 'Layer name; "*" stands for any run of characters.'],
-  label: [optional(name), 'Label, id or class.'],
-  colour: [
-    optional(
-      v.pipe(v.string('a colour as "#rrggbb"'), v.regex(/^#[0-9a-fA-F]{6}$/, 'a colour as "#rrggbb"')),
-    ),
-    'Colour of the stroke as "#rrggbb".',
-  ],
-  dashed: [optional(flag), 'Whether the stroke is dashed.'],
-  width: [optional(v.strictTuple([writtenLength, writtenLength], WIDTHS_WORDS)), 'Stroke width from and to.'],
-});
-
-const pattern = group({
-  dpi: [optional(positiveMm), 'Pixels per inch of the file.'],
-  scale: [optional(positiveMm), 'Factor that makes it true to size.'],
-  knownLength: [
-    optional(
-      group({
-        element: [name, 'Id of an element whose true length is known.'],
-        length: [writtenPositive, 'Its true length.'],
-      }),
-    ),
-    'A length that makes it true to size.',
-  ],
-  roles: [
-    listOf(role),
-    'What its lines are, where the usual table is wrong; the first line that fits decides.',
-  ],
-});
-
 const cuttingGroup = group({
   method: [name, 'The cutting method.'],
   gap: [optional(writtenLength), 'Between two cut lines.'],
@@ -214,7 +178,7 @@ export const orderFileSchema = group({
   ],
   leathers: [mapOf(name, orderLeather, LEATHERS_WORDS), 'The leathers by name, each with its hides.'],
   patterns: [
-    v.optional(mapOf(filePath, pattern, 'a group with one key for each pattern file'), {}),
+    v.optional(mapOf(filePath, writtenPattern, 'a group with one key for each pattern file'), {}),
     'How pattern files are to be read, by file, where the reader’s own judgement is to be overruled.',
   ],
   table: [
@@ -265,20 +229,4 @@ export function readOrderLeathers(written: WrittenOrder['leathers']): OrderLeath
 function readPreparation(written: v.InferOutput<typeof preparationGroup>): Preparation {
   const { thinner, ...rest } = written;
   return thinner === undefined ? rest : { ...rest, thinnerParts: thinner };
-}
-
-export function readPatterns(written: WrittenOrder['patterns']): PatternReading[] {
-  return Object.entries(written).map(([file, reading]) => {
-    const { knownLength, roles, ...rest } = reading;
-    const known =
-      knownLength === undefined
-        ? {}
-        : { knownLength: { element: knownLength.element, mm: knownLength.length } };
-    return { file, ...rest, ...known, roles: roles.map(readRole) };
-  });
-}
-
-function readRole(written: v.InferOutput<typeof role>): RoleRule {
-  const { width, ...rest } = written;
-  return width === undefined ? rest : { ...rest, widthMm: width };
 }
