@@ -1,9 +1,15 @@
 import type { DiagnosticPlace } from '@hidebound/leather';
+import type { DXF_REFUSALS } from './dxf/words.js';
+import type { PAGES_REFUSALS } from './pages/words.js';
+import type { PDF_REFUSALS } from './pdf/words.js';
+import type { SentenceParams } from './sentence.js';
 import { INTAKE_SENTENCES } from './sentences.js';
-import type { SentenceParams } from './sentences.js';
 
 /** What made a file unreadable; the code is the contract, the words are not. */
 export type IntakeErrorCode =
+  | keyof typeof PDF_REFUSALS
+  | keyof typeof PAGES_REFUSALS
+  | keyof typeof DXF_REFUSALS
   | 'absurd-coordinate'
   | 'bad-encoding'
   | 'bad-hide'

@@ -1,7 +1,7 @@
 import type { Diagnostic, DiagnosticPlace, Severity } from '@hidebound/leather';
 import type { DrawnSource } from './drawing/drawn-line.js';
 import type { Repair } from './repairs.js';
-import type { SentenceParams } from './sentences.js';
+import type { SentenceParams } from './sentence.js';
 
 /** Something in the file that was not used, and why. */
 export interface IgnoredElement {

@@ -19,4 +19,4 @@ export type { Repair, RepairKind } from './repairs.js';
 export type { Gathered } from './pieces/gather.js';
 export { FILLER_WORDS, LEADING_ROLES, ROLE_PHRASES } from './roles/words.js';
 export { INTAKE_SENTENCES } from './sentences.js';
-export type { SentenceParams } from './sentences.js';
+export type { SentenceParams } from './sentence.js';

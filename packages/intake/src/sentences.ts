@@ -1,10 +1,9 @@
-/** What a sentence is filled in with. */
-export type SentenceParams = Readonly<Record<string, string | number>>;
-
-type Sentence = (params: SentenceParams) => string;
-
-const plural = (n: string | number | undefined, one: string, many: string): string =>
-  `${n} ${Number(n) === 1 ? one : many}`;
+import { DXF_FINDINGS, DXF_REFUSALS } from './dxf/words.js';
+import { PAGES_FINDINGS, PAGES_REFUSALS } from './pages/words.js';
+import { PDF_FINDINGS, PDF_REFUSALS } from './pdf/words.js';
+import { REPAIR_FINDINGS } from './pieces/repair-words.js';
+import { plural } from './sentence.js';
+import type { Sentence } from './sentence.js';
 
 /** Files that can't be read. */
 const REFUSALS: Readonly<Record<string, Sentence>> = {
@@ -158,4 +157,11 @@ export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = {
   ...STRUCTURE,
   ...PATTERNS,
   ...HIDES,
+  ...PDF_REFUSALS,
+  ...PDF_FINDINGS,
+  ...PAGES_REFUSALS,
+  ...PAGES_FINDINGS,
+  ...DXF_REFUSALS,
+  ...DXF_FINDINGS,
+  ...REPAIR_FINDINGS,
 };
