@@ -1,6 +1,6 @@
 import { boxUnion, curveBox } from '@hidebound/geometry';
 import type { Affine, Box, Point } from '@hidebound/geometry';
-import type { Diagnostic, PatternPiece, PatternPieces, RoleRule } from '@hidebound/leather';
+import type { Diagnostic, PatternPiece, PatternPieces, PatternReading } from '@hidebound/leather';
 import { drawingToPieces } from './drawing/to-pieces.js';
 import type { DrawnLine, Drawing } from './drawing/drawn-line.js';
 import { summarizeIgnored, tell } from './findings.js';
@@ -65,13 +65,13 @@ export interface DrawingRead {
   readonly pages?: readonly ReadPage[];
 }
 
-/** The last steps, the same for every format: lines and texts → pieces. */
+/** The last steps, the same for every format: lines and texts → pieces. `reading`: what the order says of this file. */
 export function patternOfDrawing(
   { format, drawing, scale, pages }: DrawingRead,
-  rules: readonly RoleRule[],
+  reading: PatternReading | undefined,
   findings: Findings,
 ): PatternRead {
-  const { pieces, strays } = drawingToPieces(drawing, rules, findings);
+  const { pieces, strays } = drawingToPieces(drawing, reading, findings);
   summarizeIgnored(findings);
   if (pieces.length === 0) tell(findings, 'warning', 'no-pieces');
   const box = boxOf(pieces);

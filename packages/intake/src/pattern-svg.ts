@@ -22,5 +22,5 @@ export function readPatternSvg(input: Uint8Array | string, options: PatternOptio
   const drawing = readSvgDrawing(input, options.reading, findings);
   warnOfResolution(drawing, findings);
   const { scale } = drawing;
-  return patternOfDrawing({ format: 'SVG', drawing, scale }, options.reading?.roles ?? [], findings);
+  return patternOfDrawing({ format: 'SVG', drawing, scale }, options.reading, findings);
 }

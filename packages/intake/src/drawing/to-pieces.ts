@@ -1,5 +1,5 @@
 import { curveLength } from '@hidebound/geometry';
-import type { RoleRule } from '@hidebound/leather';
+import type { PatternReading, RoleRule } from '@hidebound/leather';
 import type { Drawing } from './drawn-line.js';
 import { ignore, longName, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
@@ -13,8 +13,12 @@ import type { Gathered } from '../pieces/gather.js';
 import { decideRole } from '../roles/decide.js';
 
 /** A drawing in mm, of whatever format, → pieces: roles, joining, duplicates, then what lies within what. */
-export function drawingToPieces(drawing: Drawing, rules: readonly RoleRule[], findings: Findings): Gathered {
-  const lines = prepareLines(drawing, rules, findings);
+export function drawingToPieces(
+  drawing: Drawing,
+  reading: PatternReading | undefined,
+  findings: Findings,
+): Gathered {
+  const lines = prepareLines(drawing, reading?.roles ?? [], findings);
   return gatherPieces(lines, drawing.texts, findings);
 }
 
