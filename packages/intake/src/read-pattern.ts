@@ -9,6 +9,10 @@ import { patternFormatOf } from './pattern-format.js';
  */
 export async function readPattern(bytes: Uint8Array, options: PatternOptions): Promise<PatternRead> {
   switch (patternFormatOf(bytes)) {
+    case 'PDF': {
+      const { readPatternPdf } = await import('./pattern-pdf.js');
+      return readPatternPdf(bytes, options);
+    }
     default:
       return Promise.resolve(readPatternSvg(bytes, options));
   }

@@ -1,0 +1,89 @@
+import { PDF_OPTIONS } from './pdfjs-options.js';
+
+/**
+ * The parts of pdf.js that the reader uses, among them one that is not in its public interface: the stream of a page's
+ * operators (`_transport.messageHandler`), which can be stopped while it comes; the public call gathers all of them
+ * first, and of a hostile page there are billions. A test holds this against the version that is installed.
+ */
+export interface PdfDocument {
+  readonly numPages: number;
+  getPage(number: number): Promise<PdfPage>;
+  /** Flags that are granted; nothing for a file without restrictions. */
+  getPermissions(): Promise<readonly number[] | null>;
+  getOptionalContentConfig(options: { intent: string }): Promise<PdfLayers>;
+}
+
+export interface PdfPage {
+  /** Crop box within the media box, user space units: x, y of two opposite corners. */
+  readonly view: readonly number[];
+  readonly rotate: number;
+  readonly userUnit: number;
+  cleanup(): boolean;
+  readonly _transport: { readonly messageHandler: MessageHandler };
+}
+
+interface MessageHandler {
+  sendWithStream(action: string, data: object): ReadableStream<OperatorChunk>;
+}
+
+/** Some operators in their order, with their operands. */
+export interface OperatorChunk {
+  readonly fnArray: readonly number[];
+  readonly argsArray: readonly unknown[];
+  readonly length: number;
+}
+
+/** Optional content: which layers are there, and which of them are seen (ISO 32000-1, section 8.11). */
+export interface PdfLayers {
+  isVisible(group: unknown): boolean;
+  getGroup(id: string): { readonly name: string | null } | null;
+}
+
+export interface LoadingTask {
+  readonly promise: Promise<PdfDocument>;
+  destroy(): Promise<void>;
+}
+
+interface PdfJs {
+  getDocument(options: object): unknown;
+}
+
+/** Opens a document; `destroy` must be called on what this returns. The bytes are taken over. */
+export async function startLoading(data: Uint8Array): Promise<LoadingTask> {
+  const { getDocument } = await loadPdfJs();
+  return getDocument({ ...PDF_OPTIONS, data }) as LoadingTask;
+}
+
+/** What pdf.js says once when it is loaded where nothing can be drawn; nothing is ever drawn here. */
+const LOADING_WARNINGS = /^Warning: Cannot (?:load "@napi-rs\/canvas"|polyfill|access the `require`)/;
+
+/** Both halves, loaded when the first PDF comes. */
+async function loadPdfJs(): Promise<PdfJs> {
+  // eslint-disable-next-line @typescript-eslint/unbound-method -- it is put back as it was, and called on its console
+  const before = console.warn;
+  const quiet = (...words: unknown[]) => {
+    if (!LOADING_WARNINGS.test(String(words[0]))) before.apply(console, words);
+  };
+  console.warn = quiet;
+  try {
+    await import('pdfjs-dist/legacy/build/pdf.worker.mjs');
+    return await import('pdfjs-dist/legacy/build/pdf.mjs');
+  } finally {
+    if (console.warn === quiet) console.warn = before;
+  }
+}
+
+/** pdf.js's numbers of rendering intents: for a screen, without annotations, as a plain list. */
+const INTENT = { display: 0x02, withoutAnnotations: 0x40, list: 0x100 };
+
+/** The operators of a page as they are parsed. Cancelling it stops the parser. */
+export function operatorStream(page: PdfPage, pageIndex: number): ReadableStream<OperatorChunk> {
+  return page._transport.messageHandler.sendWithStream('GetOperatorList', {
+    pageId: pageIndex,
+    pageIndex,
+    intent: INTENT.display | INTENT.withoutAnnotations | INTENT.list,
+    cacheKey: `hidebound-${pageIndex}`,
+    annotationStorage: null,
+    modifiedIds: null,
+  });
+}
