@@ -13,6 +13,10 @@ export async function readPattern(bytes: Uint8Array, options: PatternOptions): P
       const { readPatternPdf } = await import('./pattern-pdf.js');
       return readPatternPdf(bytes, options);
     }
+    case 'DXF': {
+      const { readPatternDxf } = await import('./pattern-dxf.js');
+      return readPatternDxf(bytes, options);
+    }
     default:
       return Promise.resolve(readPatternSvg(bytes, options));
   }

@@ -23,7 +23,13 @@ export interface PdfPage {
 }
 
 interface MessageHandler {
-  sendWithStream(action: string, data: object): ReadableStream<OperatorChunk>;
+  sendWithStream(action: string, data: object): { getReader(): OperatorReader };
+}
+
+/** The platform's reader of a stream. */
+export interface OperatorReader {
+  read(): Promise<{ readonly done: boolean; readonly value?: OperatorChunk }>;
+  cancel(reason: Error): Promise<void>;
 }
 
 /** Some operators in their order, with their operands. */
@@ -45,7 +51,7 @@ export interface LoadingTask {
 }
 
 interface PdfJs {
-  getDocument(options: object): unknown;
+  readonly getDocument: (options: object) => unknown;
 }
 
 /** Opens a document; `destroy` must be called on what this returns. The bytes are taken over. */
@@ -57,9 +63,13 @@ export async function startLoading(data: Uint8Array): Promise<LoadingTask> {
 /** What pdf.js says once when it is loaded where nothing can be drawn; nothing is ever drawn here. */
 const LOADING_WARNINGS = /^Warning: Cannot (?:load "@napi-rs\/canvas"|polyfill|access the `require`)/;
 
+interface Console {
+  warn: (...words: unknown[]) => void;
+}
+
 /** Both halves, loaded when the first PDF comes. */
 async function loadPdfJs(): Promise<PdfJs> {
-  // eslint-disable-next-line @typescript-eslint/unbound-method -- it is put back as it was, and called on its console
+  const { console } = globalThis as unknown as { readonly console: Console };
   const before = console.warn;
   const quiet = (...words: unknown[]) => {
     if (!LOADING_WARNINGS.test(String(words[0]))) before.apply(console, words);
@@ -77,8 +87,8 @@ async function loadPdfJs(): Promise<PdfJs> {
 const INTENT = { display: 0x02, withoutAnnotations: 0x40, list: 0x100 };
 
 /** The operators of a page as they are parsed. Cancelling it stops the parser. */
-export function operatorStream(page: PdfPage, pageIndex: number): ReadableStream<OperatorChunk> {
-  return page._transport.messageHandler.sendWithStream('GetOperatorList', {
+export function readOperators(page: PdfPage, pageIndex: number): OperatorReader {
+  const stream = page._transport.messageHandler.sendWithStream('GetOperatorList', {
     pageId: pageIndex,
     pageIndex,
     intent: INTENT.display | INTENT.withoutAnnotations | INTENT.list,
@@ -86,4 +96,5 @@ export function operatorStream(page: PdfPage, pageIndex: number): ReadableStream
     annotationStorage: null,
     modifiedIds: null,
   });
+  return stream.getReader();
 }

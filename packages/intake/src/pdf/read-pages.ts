@@ -12,7 +12,7 @@ import { openPdf } from './open.js';
 import { pageFrame } from './page-frame.js';
 import { startWalk } from './page-walk.js';
 import type { PageWalk, Tally } from './page-walk.js';
-import { operatorStream } from './pdfjs.js';
+import { readOperators } from './pdfjs.js';
 import type { PdfDocument, PdfLayers, PdfPage } from './pdfjs.js';
 import { tellTally } from './tally.js';
 import { textLines } from './text-lines.js';
@@ -98,11 +98,11 @@ async function readPage(document: PdfDocument, number: number, shared: Shared): 
 
 /** Follows the operators while pdf.js makes them; an error stops pdf.js too, so that no hostile page runs on. */
 async function followPage(page: PdfPage, walk: PageWalk): Promise<void> {
-  const reader = operatorStream(page, walk.number - 1).getReader();
+  const reader = readOperators(page, walk.number - 1);
   try {
     for (;;) {
       const { value, done } = await reader.read();
-      if (done) return;
+      if (done || value === undefined) return;
       spendOperators(walk.budget, value.length);
       followOperators(walk, value);
     }
