@@ -12,6 +12,9 @@ export const MAX_ELEMENTS = 500_000;
 /** Elements drawn as parts of clones: a clone draws its original again, so a small file can ask for billions. */
 export const MAX_CLONED = 50_000;
 
+/** Of a DXF: blocks put in place, and elements drawn by all but the first copy of a block. Stitch holes may each be one. */
+export const MAX_INSERTED = 200_000;
+
 /** Segments of one path. A real outline has thousands; the search for crossings must stay within seconds. */
 export const MAX_PATH_SEGMENTS = 200_000;
 
@@ -103,3 +106,24 @@ export const DASH_MAX_TURN_COS = 0.25;
 /** Or it goes straight on from one of them and leaves the other, which ends on a corner, by 135° at most. */
 export const DASH_STRAIGHT_COS = 0.9;
 export const DASH_CORNER_COS = -0.71;
+
+/** Lines that go on this near to straight are one; two 1 µm roundings and a hair. */
+export const FLAT_RUN_MM = 0.003;
+
+/** A fold edge that a text names is no shorter: rounded corners end in short chords. */
+export const FOLD_EDGE_MIN_MM = 10;
+
+/** A text of the fold speaks of the piece that it lies in, or that it stands beside within this. */
+export const FOLD_TEXT_REACH_MM = 15;
+
+/** The nearest edge is meant if the next one is farther from the text by this; nearer ones can't be told apart. */
+export const FOLD_TEXT_CLEAR_MM = 5;
+
+/** A text runs along an edge if it is turned from it by no more. */
+export const FOLD_TEXT_PARALLEL_DEG = 3;
+
+/** Layers called "38" and "40" are sizes if their largest outlines differ by less than this factor each way: sizes differ by tenths. */
+export const BARE_SIZES_FACTOR = 1.4;
+
+/** Letters are about half as wide as high. */
+export const LETTER_WIDTH_SHARE = 0.5;

@@ -1,30 +1,49 @@
 import { curveLength } from '@hidebound/geometry';
 import type { PatternReading, RoleRule } from '@hidebound/leather';
-import type { Drawing } from './drawn-line.js';
+import { gatherSizes } from './by-size.js';
+import type { GatherSize } from './by-size.js';
+import type { DrawnLine, Drawing } from './drawn-line.js';
 import { ignore, longName, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { JOIN_MM } from '../limits.js';
 import { dropDuplicates } from '../lines/duplicates.js';
 import { gatherDashes } from '../lines/dashes.js';
+import { closeOnMirrors } from '../lines/close-on-mirror.js';
 import { joinLines } from '../lines/join.js';
 import type { RoleLine } from '../lines/role-line.js';
 import { gatherPieces } from '../pieces/gather.js';
 import type { Gathered } from '../pieces/gather.js';
+import { tellStrays } from '../pieces/place-lines.js';
+import { decideSizes } from '../roles/decide-size.js';
 import { decideRole } from '../roles/decide.js';
 
-/** A drawing in mm, of whatever format, → pieces: roles, joining, duplicates, then what lies within what. */
+/** A drawing in mm, of whatever format, → pieces: sizes, roles, joining, duplicates, then what lies within what. */
 export function drawingToPieces(
   drawing: Drawing,
   reading: PatternReading | undefined,
   findings: Findings,
 ): Gathered {
-  const lines = prepareLines(drawing, reading?.roles ?? [], findings);
-  return gatherPieces(lines, drawing.texts, findings);
+  const sized = decideSizes(drawing.lines, reading);
+  const gather: GatherSize = ({ lines, texts }, size, found) => {
+    const prepared = prepareLines(lines, reading?.roles ?? [], found);
+    const options = { unfolds: reading?.unfold !== false, ...(size === undefined ? {} : { size }) };
+    return gatherPieces(closeOnMirrors(prepared), texts, options, found);
+  };
+  const gathered =
+    sized.found.length === 0
+      ? gather(drawing, undefined, findings)
+      : gatherSizes(drawing, sized, gather, findings);
+  tellStrays(gathered.strays, findings);
+  return gathered;
 }
 
 /** Lines with their roles, each drawn once, open ones joined where their ends meet. */
-export function prepareLines(drawing: Drawing, rules: readonly RoleRule[], findings: Findings): RoleLine[] {
-  const withRoles = drawing.lines.map((line): RoleLine => {
+export function prepareLines(
+  lines: readonly DrawnLine[],
+  rules: readonly RoleRule[],
+  findings: Findings,
+): RoleLine[] {
+  const withRoles = lines.map((line): RoleLine => {
     const role = decideRole(line.source, line, rules);
     return role === undefined ? line : { ...line, role };
   });

@@ -10,6 +10,7 @@ import {
   DASHES_AT_LEAST,
   JOIN_MM,
 } from '../limits.js';
+import { isFinished } from './finished.js';
 import type { RoleLine } from './role-line.js';
 
 /**
@@ -42,8 +43,9 @@ function endOfRun(lines: readonly RoleLine[], from: number): number {
   return to;
 }
 
-function isDash({ curve, isDashed }: RoleLine): boolean {
-  return !curve.closed && !isDashed && curveLength(curve) <= DASH_MAX_LENGTH_MM;
+function isDash(line: RoleLine): boolean {
+  const { curve, isDashed } = line;
+  return !curve.closed && !isDashed && !isFinished(line) && curveLength(curve) <= DASH_MAX_LENGTH_MM;
 }
 
 /** The gap from one dash to the next in mm, or nothing if the second does not go on where the first points to. */

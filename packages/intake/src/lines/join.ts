@@ -2,10 +2,11 @@ import { curveEndPoints, curveLength, reverseCurve } from '@hidebound/geometry';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
 import type { LineRole } from '@hidebound/leather';
 import { JOIN_MM } from '../limits.js';
+import { isFinished } from './finished.js';
 import type { RoleLine } from './role-line.js';
 
 /** Each of these is a mark of its own, whatever its ends touch. */
-const NEVER_JOINED = new Set<LineRole>(['direction', 'notch', 'text', 'ignore']);
+const NEVER_JOINED = new Set<LineRole>(['direction', 'notch', 'mirror', 'text', 'ignore']);
 
 /**
  * Open lines whose ends meet within 0.1 mm as one line, closed if it comes back to its start. First among lines that
@@ -35,7 +36,8 @@ function joinWithin(lines: readonly RoleLine[], keyOf: (line: RoleLine) => strin
 }
 
 function canJoin(line: RoleLine): boolean {
-  if (line.curve.closed || (line.role !== undefined && NEVER_JOINED.has(line.role))) return false;
+  if (line.curve.closed || isFinished(line)) return false;
+  if (line.role !== undefined && NEVER_JOINED.has(line.role)) return false;
   return curveLength(line.curve) > JOIN_MM;
 }
 

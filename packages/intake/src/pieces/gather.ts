@@ -5,6 +5,7 @@ import { ignore, longName, placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { STITCH_HOLE_MAX_DIAMETER_MM } from '../limits.js';
 import { findHoleRows } from '../lines/circles.js';
+import { flatRing } from '../lines/duplicates.js';
 import type { RoleLine } from '../lines/role-line.js';
 import { countInGroups, labelsAbout, namePieces } from './names.js';
 import type { AboutPiece } from './names.js';
@@ -12,8 +13,10 @@ import { outlineOf } from './outline.js';
 import type { Outline } from './outline.js';
 import { emptyParts } from './parts.js';
 import type { PieceParts } from './parts.js';
-import { markLine, placeLines, placeTexts, punchOf, tellStrays } from './place-lines.js';
+import { markLine, placeLines, placeTexts, punchOf } from './place-lines.js';
 import { sortOutlines } from './sort-outlines.js';
+import { findHalves, unfoldBySigns } from './unfold-pieces.js';
+import type { HalfSigns } from './unfold-pieces.js';
 
 /** Pieces with what lies in each, and the lines that lie in none. */
 export interface Gathered {
@@ -21,10 +24,22 @@ export interface Gathered {
   readonly strays: readonly RoleLine[];
 }
 
-/** Lines with their roles → pieces. Works on any drawing in mm, whatever format it comes from. */
+/** How pieces are gathered. */
+export interface GatherOptions {
+  /** Halves drawn up to a fold become whole. */
+  readonly unfolds: boolean;
+  /** The one of several graded sizes that the lines are of. */
+  readonly size?: string;
+}
+
+/**
+ * Lines with their roles → pieces. Works on any drawing in mm, whatever format it comes from. Lines that lie in no piece
+ * are given back and not told of.
+ */
 export function gatherPieces(
   lines: readonly RoleLine[],
   texts: readonly DrawnText[],
+  options: GatherOptions,
   findings: Findings,
 ): Gathered {
   const wanted = lines.filter((line) => isWanted(line, findings));
@@ -49,11 +64,14 @@ export function gatherPieces(
     }
   }
   const pieces = inDrawnOrder([...byOutline.values()], lines);
-  const placed = placeLines(placeable(wanted, smallCircles, pieces, findings), pieces, findings);
-  strays.push(...placed.strays);
+  const mirrors = wanted.filter(({ role }) => role === 'mirror');
+  const others = wanted.filter(({ role }) => role !== 'mirror');
+  const placed = placeLines(placeable(others, smallCircles, pieces, findings), pieces, findings);
+  const halves = findHalves(mirrors, texts, pieces, findings);
+  strays.push(...placed.strays, ...halves.strays);
   placeTexts(texts, pieces);
-  tellStrays(strays, findings);
-  return { pieces: finishPieces(pieces, placed.guesses, findings), strays };
+  const gathered = { pieces, guesses: placed.guesses, signs: halves.signs };
+  return { pieces: finishPieces(gathered, options, findings), strays };
 }
 
 function isWanted(line: RoleLine, findings: Findings): boolean {
@@ -136,16 +154,25 @@ function rowLines(holes: readonly Outline[]): { line: RoleLine; members: Outline
   });
 }
 
+/** Pieces with their lines, and what is known of them. */
+interface PlacedPieces {
+  readonly pieces: readonly PieceParts[];
+  readonly guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>>;
+  readonly signs: ReadonlyMap<PieceParts, HalfSigns>;
+}
+
 function finishPieces(
-  pieces: readonly PieceParts[],
-  guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>>,
+  { pieces, guesses, signs }: PlacedPieces,
+  { unfolds, size }: GatherOptions,
   findings: Findings,
 ): PatternPiece[] {
-  const names = namePieces(pieces, findings);
+  const names = namePieces(pieces, size, findings);
   const counts = countInGroups(pieces);
   const result = pieces.map((parts, i) => {
-    tellCrossing(parts, names[i]!, findings);
-    return patternPiece(parts, names[i]!, labelsInOrder(labelsAbout(parts, counts)), findings);
+    const drawn = patternPiece(parts, names[i]!, labelsInOrder(labelsAbout(parts, counts)), findings);
+    const piece = unfoldBySigns(drawn.piece, parts, signs.get(parts), unfolds, findings);
+    tellCrossing(parts, piece, findings);
+    return { ...drawn, piece, ...(size === undefined ? {} : { size }) };
   });
   tellGuessedRoles(pieces, names, guesses, findings);
   tellGuessedDirections(result, findings);
@@ -156,8 +183,10 @@ function labelsInOrder({ clones, own, groups }: AboutPiece): Labels[] {
   return [...clones, own, ...groups];
 }
 
-function tellCrossing({ outline }: PieceParts, name: string, findings: Findings): void {
-  const crossing = outline.circle === undefined ? findSelfCrossing(outline.ring) : undefined;
+function tellCrossing({ outline }: PieceParts, { name, cut }: Piece, findings: Findings): void {
+  const isDrawn = cut === outline.line.curve;
+  if (isDrawn && outline.circle !== undefined) return;
+  const crossing = findSelfCrossing(isDrawn ? outline.ring : flatRing(cut));
   if (crossing === undefined) return;
   const place = { ...placeOf(outline.line.source), point: crossing.place };
   tell(findings, 'error', 'outline-crosses-itself', { piece: name }, place);

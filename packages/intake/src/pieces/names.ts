@@ -1,6 +1,7 @@
 import type { DrawnLine, Labels } from '../drawing/drawn-line.js';
 import { placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
+import { isSizeAlone, nameWithSize } from '../roles/read-size.js';
 import { nameWords, roleOfLeadingWords, roleOfWholeName } from '../roles/read-name.js';
 import type { PieceParts } from './parts.js';
 
@@ -69,16 +70,20 @@ function isMeaningfulId(id: string): boolean {
   return letters.length > 1 && !/^id[-_]?[0-9a-f]{6,}/i.test(id) && isMeaningfulName(id);
 }
 
-function givenName(labels: Labels): string | undefined {
+function givenName(labels: Labels, size: string | undefined): string | undefined {
   const { data } = labels;
-  for (const name of [data['piece'], data['name'], ...labels.given]) {
-    if (name !== undefined && name !== '' && isMeaningfulName(name)) return name;
+  // Whoever writes data-piece means a piece's name, even one that a program could have made up.
+  if (data['piece'] !== undefined && data['piece'] !== '') return data['piece'];
+  for (const name of [data['name'], ...labels.given]) {
+    if (name === undefined || name === '' || !isMeaningfulName(name)) continue;
+    if (size === undefined || !isSizeAlone(name, size)) return name;
   }
   return undefined;
 }
 
-function idName({ id }: Labels): string | undefined {
-  return id !== undefined && isMeaningfulId(id) ? id : undefined;
+function idName({ id }: Labels, size: string | undefined): string | undefined {
+  if (id === undefined || !isMeaningfulId(id)) return undefined;
+  return size !== undefined && isSizeAlone(id, size) ? undefined : id;
 }
 
 /** What a line may be called: the name that it was given, or a telling id. Role words count: "stitch-left" is a name. */
@@ -121,21 +126,30 @@ export interface AboutPiece {
 
 /**
  * The pieces' names: of a clone; given to the element; given to, or the id of, a group that holds this piece alone; the element's
- * id; a text within; else piece-1, piece-2 … as one reads. Of equal names, all but the first get a number.
+ * id; a text within; else piece-1, piece-2 … as one reads. Of equal names, all but the first get a number. Pieces of one
+ * of several sizes have it in their names.
  */
-export function namePieces(pieces: readonly PieceParts[], findings: Findings): string[] {
+export function namePieces(
+  pieces: readonly PieceParts[],
+  size: string | undefined,
+  findings: Findings,
+): string[] {
   const counts = countInGroups(pieces);
   const numbers = readingNumbers(pieces);
   const taken = new Set<string>();
   return pieces.map((piece, i) => {
     const { clones, own, groups } = labelsAbout(piece, counts);
-    const name =
-      firstName(clones) ??
-      givenName(own) ??
-      firstName(groups) ??
-      idName(own) ??
-      piece.texts.find((text) => text.length <= LONGEST_TEXT_NAME && isMeaningfulName(text)) ??
+    const saysMore = (text: string) => size === undefined || !isSizeAlone(text, size);
+    const bare =
+      firstName(clones, size) ??
+      givenName(own, size) ??
+      firstName(groups, size) ??
+      idName(own, size) ??
+      piece.texts.find(
+        (text) => text.length <= LONGEST_TEXT_NAME && isMeaningfulName(text) && saysMore(text),
+      ) ??
       `piece-${numbers[i]!}`;
+    const name = size === undefined ? bare : nameWithSize(bare, size);
     const unique = uniqueName(name, taken);
     taken.add(unique);
     if (unique !== name) {
@@ -145,8 +159,10 @@ export function namePieces(pieces: readonly PieceParts[], findings: Findings): s
   });
 }
 
-function firstName(all: readonly Labels[]): string | undefined {
-  return all.map((labels) => givenName(labels) ?? idName(labels)).find((name) => name !== undefined);
+function firstName(all: readonly Labels[], size: string | undefined): string | undefined {
+  return all
+    .map((labels) => givenName(labels, size) ?? idName(labels, size))
+    .find((name) => name !== undefined);
 }
 
 function uniqueName(name: string, taken: ReadonlySet<string>): string {

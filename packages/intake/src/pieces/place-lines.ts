@@ -17,6 +17,7 @@ import type { Findings } from '../findings.js';
 import { FLATTEN_MM, FOLD_REACH_MM, JOIN_MM, NOTCH_MAX_MM, NOTCH_REACH_MM } from '../limits.js';
 import { circleOfCurve } from '../lines/circles.js';
 import type { RoleLine } from '../lines/role-line.js';
+import { exactNotch, exactPunch } from './exact-marks.js';
 import { lineName } from './names.js';
 import { notchOfMark } from './notch.js';
 import { shareInside } from './outline.js';
@@ -138,7 +139,9 @@ export function markLine(line: RoleLine): MarkLine {
 
 function placePunch({ line, piece, findings }: Placing): boolean {
   const circle = circleOfCurve(line.curve);
-  if (circle !== undefined) return pushed(piece.punches, punchOf(circle.center, circle.radius));
+  if (circle !== undefined) {
+    return pushed(piece.punches, exactPunch(line, punchOf(circle.center, circle.radius)));
+  }
   if (line.curve.closed) return pushed(piece.cutOuts, line.curve);
   tell(
     findings,
@@ -156,7 +159,7 @@ export function punchOf(center: Point, radius: number): { at: Point; diameterMm:
 }
 
 function placeNotch({ line, piece, findings }: Placing): boolean {
-  const notch = notchOfMark(line.curve, piece.outline.ring);
+  const notch = exactNotch(line, piece.outline.ring) ?? notchOfMark(line.curve, piece.outline.ring);
   if (notch !== undefined) return pushed(piece.notches, notch);
   tell(findings, 'warning', 'notch-off-the-edge', {}, { ...placeOf(line.source), point: line.curve.start });
   return false;

@@ -1,4 +1,31 @@
+import { plural } from '../sentence.js';
 import type { Sentence } from '../sentence.js';
 
+const SIZE_SIGNS: Readonly<Record<string, string>> = {
+  rules: "the order's rules",
+  blocks: 'what their blocks say',
+  names: 'their names',
+  layers: 'the names of their layers',
+};
+
 /** Findings about what was unfolded, taken for a size or an allowance, or repaired. */
-export const REPAIR_FINDINGS = {} as const satisfies Readonly<Record<string, Sentence>>;
+export const REPAIR_FINDINGS = {
+  unfolded: ({ piece, width, height }) =>
+    `"${piece}" is drawn as a half and is unfolded about its mirror line; the whole measures ${width} x ${height} mm.`,
+  'unfolded-by-text': ({ piece, text, length }) =>
+    `"${piece}" bears the words "${text}", so it is unfolded about the straight edge beside them, ${length} mm long; draw a line named "mirror" on another edge if it is not this one, or say "unfold: false" in the order.`,
+  'half-unclear': ({ piece, text }) =>
+    `"${piece}" bears the words "${text}" and seems to be a half, but it is not clear at which edge; draw a line named "mirror" on the fold edge, or give such a line the role "mirror" in the order.`,
+  'half-left': ({ piece }) => `"${piece}" has a mirror line and is left a half, as the order asks.`,
+  'already-whole': ({ piece }) =>
+    `The mirror line of "${piece}" has both halves beside it already, so nothing is unfolded.`,
+  'mirror-line-inside': ({ piece }) =>
+    `The mirror line lies within "${piece}", whose sides are not alike, and is left out; draw it on a straight edge to unfold the piece, or name it "fold".`,
+  'mirror-line-bent': () => 'A mirror line is one straight line; this one is not and is left out.',
+  'line-over-fold': ({ piece, count }) =>
+    `${plural(count, 'line', 'lines')} of "${piece}" ${Number(count) === 1 ? 'reaches' : 'reach'} over the mirror line and ${Number(count) === 1 ? 'is' : 'are'} doubled all the same; end lines on the mirror line.`,
+  'direction-askew': ({ piece }) =>
+    `The direction arrow of "${piece}" lies neither along nor across the mirror line and is kept as drawn; it says the same of both halves.`,
+  'sizes-found': ({ sizes, by }) =>
+    `The file holds several sizes (${sizes}), told apart by ${SIZE_SIGNS[String(by)] ?? String(by)}; the name of a piece ends with its size.`,
+} as const satisfies Readonly<Record<string, Sentence>>;

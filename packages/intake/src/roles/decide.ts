@@ -1,5 +1,5 @@
 import { LINE_ROLES } from '@hidebound/leather';
-import type { LineRole, RoleRule } from '@hidebound/leather';
+import type { LineLook, LineRole, RoleRule } from '@hidebound/leather';
 import { allLabels } from '../drawing/drawn-line.js';
 import type { DrawnLine, DrawnSource, Labels } from '../drawing/drawn-line.js';
 import { roleOfLeadingWords, roleOfWholeName } from './read-name.js';
@@ -48,7 +48,7 @@ function roleOfData({ data }: Labels): LineRole | undefined {
 }
 
 /** True if every condition that the rule gives holds. */
-export function ruleFits(rule: RoleRule, source: DrawnSource, looks: LineLooks): boolean {
+export function ruleFits(rule: LineLook, source: DrawnSource, looks: LineLooks): boolean {
   if (
     rule.layer !== undefined &&
     !namesMatch(

@@ -5,7 +5,7 @@ const ROLE_BY_PHRASE: ReadonlyMap<string, LineRole> = new Map(
   ROLE_PHRASES.flatMap(({ role, phrases }) => phrases.map((phrase) => [phrase, role] as const)),
 );
 
-const LONGEST_PHRASE = 3;
+const LONGEST_PHRASE = 4;
 
 /** The words of a name in small letters: at spaces, signs, digits, and where a capital follows a small letter. */
 export function nameWords(name: string): string[] {

@@ -68,6 +68,8 @@ export interface PatternPiece {
   readonly count?: number;
   readonly mirrored?: number;
   readonly material?: string;
+  /** The one of several graded sizes in the file; its name has it too. */
+  readonly size?: string;
 }
 
 /** What `readPattern` of an order's reader gives back for one file. */

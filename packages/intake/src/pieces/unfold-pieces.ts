@@ -1,0 +1,200 @@
+import {
+  boxesTouch,
+  createSpatialIndex,
+  curveBox,
+  growBox,
+  pointInRing,
+  pointToRing,
+} from '@hidebound/geometry';
+import type { Box } from '@hidebound/geometry';
+import type { Piece } from '@hidebound/leather';
+import type { DrawnText } from '../drawing/drawn-line.js';
+import { placeOf, tell } from '../findings.js';
+import type { Findings } from '../findings.js';
+import { FOLD_TEXT_REACH_MM, JOIN_MM } from '../limits.js';
+import { axisThrough } from '../lines/axis.js';
+import type { Axis, Stretch } from '../lines/axis.js';
+import { axisOnEdge, stretchOfMirror } from '../lines/mirror-line.js';
+import type { RoleLine } from '../lines/role-line.js';
+import { edgeOfText, saysOnFold } from './fold-text.js';
+import type { Outline } from './outline.js';
+import type { PieceParts } from './parts.js';
+import { isSymmetric } from './unfold-curve.js';
+import { unfoldPiece } from './unfold-piece.js';
+
+/** What says of one piece that it is drawn as a half. */
+export interface HalfSigns {
+  readonly mirrors: readonly { readonly stretch: Stretch; readonly line: RoleLine }[];
+  /** Mirror lines within a piece, off its edge. */
+  readonly inner: readonly RoleLine[];
+  readonly texts: readonly DrawnText[];
+}
+
+/** Mirror lines and texts of the fold by piece, and the mirror lines that belong to none. */
+export function findHalves(
+  mirrors: readonly RoleLine[],
+  texts: readonly DrawnText[],
+  pieces: readonly PieceParts[],
+  findings: Findings,
+): { readonly signs: ReadonlyMap<PieceParts, HalfSigns>; readonly strays: readonly RoleLine[] } {
+  const signs = new Map<PieceParts, Mutable>();
+  const signsOf = (piece: PieceParts) => {
+    const own = signs.get(piece) ?? { mirrors: [], inner: [], texts: [] };
+    signs.set(piece, own);
+    return own;
+  };
+  const find = boxFinder(pieces);
+  const strays: RoleLine[] = [];
+  for (const line of mirrors) {
+    const stretch = stretchOfMirror(line.curve);
+    if (stretch === undefined) tell(findings, 'warning', 'mirror-line-bent', {}, placeOf(line.source));
+    else if (!placeMirror(line, stretch, find, signsOf)) strays.push(line);
+  }
+  for (const text of texts) {
+    const piece = saysOnFold(text) ? pieceOfText(text, find) : undefined;
+    if (piece !== undefined) signsOf(piece).texts.push(text);
+  }
+  return { signs, strays };
+}
+
+interface Mutable extends HalfSigns {
+  readonly mirrors: { readonly stretch: Stretch; readonly line: RoleLine }[];
+  readonly inner: RoleLine[];
+  readonly texts: DrawnText[];
+}
+
+type BoxFinder = (box: Box) => PieceParts[];
+
+/** Pieces whose boxes touch a box, the smallest first. */
+function boxFinder(pieces: readonly PieceParts[]): BoxFinder {
+  const smallestFirst = [...pieces].sort((a, b) => a.outline.area - b.outline.area);
+  const index = createSpatialIndex(smallestFirst.map(({ outline }) => outline.box));
+  return (box) => {
+    const near: number[] = [];
+    index.query(box, (i) => void near.push(i));
+    return near.sort((a, b) => a - b).map((i) => smallestFirst[i]!);
+  };
+}
+
+/** To every piece on whose edge it lies; else to the smallest one within which it lies. */
+function placeMirror(
+  line: RoleLine,
+  stretch: Stretch,
+  find: BoxFinder,
+  signsOf: (piece: PieceParts) => Mutable,
+): boolean {
+  const near = find(growBox(curveBox(line.curve), JOIN_MM));
+  const halves = near.filter(({ outline }) => axisOnEdge(outline.line.curve, stretch) !== undefined);
+  for (const piece of halves) signsOf(piece).mirrors.push({ stretch, line });
+  if (halves.length > 0) return true;
+  const { from, to } = stretch;
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const around = near.find(({ outline }) => pointInRing(middle, outline.ring) === 'inside');
+  if (around !== undefined) signsOf(around).inner.push(line);
+  return around !== undefined;
+}
+
+/** The smallest piece in which the text starts, else the nearest one beside it. */
+function pieceOfText({ at }: DrawnText, find: BoxFinder): PieceParts | undefined {
+  const box = { minX: at.x, minY: at.y, maxX: at.x, maxY: at.y };
+  const near = find(growBox(box, FOLD_TEXT_REACH_MM));
+  const isIn = ({ ring, box: own }: Outline) => boxesTouch(box, own) && pointInRing(at, ring) !== 'outside';
+  const around = near.find(({ outline }) => isIn(outline));
+  if (around !== undefined) return around;
+  const ranked = near
+    .map((piece) => ({ piece, mm: pointToRing(at, piece.outline.ring) }))
+    .sort((a, b) => a.mm - b.mm);
+  return ranked[0] !== undefined && ranked[0].mm <= FOLD_TEXT_REACH_MM ? ranked[0].piece : undefined;
+}
+
+/** The piece unfolded as its signs say, or as drawn; tells what was done, or what is not clear. */
+export function unfoldBySigns(
+  drawn: Piece,
+  parts: PieceParts,
+  signs: HalfSigns | undefined,
+  isAsked: boolean,
+  findings: Findings,
+): Piece {
+  if (signs === undefined) return drawn;
+  const place = placeOf(parts.outline.line.source);
+  const { name } = drawn;
+  if (!isAsked) {
+    if (signs.mirrors.length > 0) tell(findings, 'note', 'half-left', { piece: name }, place);
+    return drawn;
+  }
+  let piece = drawn;
+  for (const { stretch } of signs.mirrors) {
+    const axis = axisOnEdge(piece.cut, stretch);
+    if (axis !== undefined) piece = unfold(piece, axis, 'mirror', parts, findings);
+  }
+  for (const line of signs.inner) tellInner(piece, line, findings);
+  return signs.mirrors.length > 0 || signs.inner.length > 0
+    ? piece
+    : unfoldByTexts(piece, parts, signs.texts, findings);
+}
+
+/** A mirror line within a piece: its two sides are alike, so that nothing is to be done, or it lies at a wrong place. */
+function tellInner(piece: Piece, line: RoleLine, findings: Findings): void {
+  const axis = axisThrough(stretchOfMirror(line.curve)!);
+  const isWhole = axis !== undefined && isSymmetric(axis, piece.cut);
+  const [severity, code] = isWhole
+    ? (['note', 'already-whole'] as const)
+    : (['warning', 'mirror-line-inside'] as const);
+  tell(findings, severity, code, { piece: piece.name }, placeOf(line.source));
+}
+
+function unfoldByTexts(
+  piece: Piece,
+  parts: PieceParts,
+  texts: readonly DrawnText[],
+  findings: Findings,
+): Piece {
+  const [first] = texts;
+  if (first === undefined) return piece;
+  const edges = texts.map((text) => edgeOfText(piece.cut, text));
+  const [edge] = edges;
+  const isClear =
+    edge !== undefined && edges.every((other) => other !== undefined && sameStretch(edge, other));
+  const axis = isClear ? axisThrough(edge) : undefined;
+  const place = placeOf(parts.outline.line.source);
+  if (edge === undefined || axis === undefined) {
+    tell(findings, 'warning', 'half-unclear', { piece: piece.name, text: first.text }, place);
+    return piece;
+  }
+  const round = (n: number) => Math.round(n);
+  const params = {
+    piece: piece.name,
+    text: first.text,
+    length: round(Math.hypot(edge.to.x - edge.from.x, edge.to.y - edge.from.y)),
+  };
+  const middle = { x: (edge.from.x + edge.to.x) / 2, y: (edge.from.y + edge.to.y) / 2 };
+  tell(findings, 'warning', 'unfolded-by-text', params, { ...place, point: middle });
+  return unfold(piece, axis, 'text', parts, findings);
+}
+
+function sameStretch(a: Stretch, b: Stretch): boolean {
+  return a.from.x === b.from.x && a.from.y === b.from.y && a.to.x === b.to.x && a.to.y === b.to.y;
+}
+
+function unfold(
+  half: Piece,
+  axis: Axis,
+  by: 'mirror' | 'text',
+  { outline }: PieceParts,
+  findings: Findings,
+): Piece {
+  const unfolded = unfoldPiece(half, axis);
+  if (unfolded === undefined) return half;
+  const { piece, uneven, arrowIsAskew } = unfolded;
+  const place = placeOf(outline.line.source);
+  const box = curveBox(piece.cut);
+  const size = { width: tenths(box.maxX - box.minX), height: tenths(box.maxY - box.minY) };
+  tell(findings, 'note', 'unfolded', { piece: piece.name, by, ...size }, place);
+  if (uneven > 0) tell(findings, 'warning', 'line-over-fold', { piece: piece.name, count: uneven }, place);
+  if (arrowIsAskew) tell(findings, 'warning', 'direction-askew', { piece: piece.name }, place);
+  return piece;
+}
+
+function tenths(mm: number): number {
+  return Math.round(mm * 10) / 10;
+}
