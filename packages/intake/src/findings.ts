@@ -1,5 +1,6 @@
 import type { Diagnostic, DiagnosticPlace, Severity } from '@hidebound/leather';
 import type { DrawnSource } from './drawing/drawn-line.js';
+import type { DXF_LEFT_OUT } from './dxf/words.js';
 import type { Repair } from './repairs.js';
 import type { SentenceParams } from './sentence.js';
 
@@ -11,6 +12,7 @@ export interface IgnoredElement {
 }
 
 export type IgnoredReason =
+  | keyof typeof DXF_LEFT_OUT
   | 'clip path'
   | 'external reference'
   | 'filter'

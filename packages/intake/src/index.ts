@@ -8,6 +8,7 @@ export { readHideSvg } from './hide-svg.js';
 export type { HideRead, HideSvgOptions } from './hide-svg.js';
 export { MARK_WORDS } from './hide/read-name.js';
 export type { MarkKind, MarkWords } from './hide/read-name.js';
+export { readPatternDxf } from './pattern-dxf.js';
 export { readPatternSvg } from './pattern-svg.js';
 export type { PatternOptions } from './pattern-svg.js';
 export { patternFormatOf } from './pattern-format.js';

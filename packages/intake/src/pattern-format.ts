@@ -16,7 +16,16 @@ export function patternFormatOf(bytes: Uint8Array): PatternFormat {
   if (head.slice(0, PDF_HEADER_WITHIN).includes('%PDF-')) return 'PDF';
   const text = head.replace(/^\u00ef\u00bb\u00bf/, '');
   if (isBinaryDxf(head)) return 'DXF';
-  return /^\s*(?:999[ \t]*\r?\n[^\n]*\n\s*)*0[ \t]*\r?\n[ \t]*SECTION[ \t]*\r?\n/.test(text) ? 'DXF' : 'SVG';
+  return isDwg(head) || DXF_START.test(text) ? 'DXF' : 'SVG';
+}
+
+/** Lines end with LF, CR LF or CR. */
+const DXF_START =
+  /^\s*(?:999[ \t]*(?:\r\n?|\n)[^\r\n]*(?:\r\n?|\n)\s*)*0[ \t]*(?:\r\n?|\n)[ \t]*SECTION[ \t]*(?:\r\n?|\n)/;
+
+/** A DWG file starts with its version. It is no DXF, but the reader of DXF has the advice. */
+export function isDwg(head: string): boolean {
+  return /^AC(?:1\.|2\.|10)\d\d/.test(head);
 }
 
 /** The first line of a binary DXF: its sentinel ends with these words, a line end, a substitute character and a zero. */

@@ -1,4 +1,4 @@
-import { DXF_FINDINGS, DXF_REFUSALS } from './dxf/words.js';
+import { DXF_FINDINGS, DXF_LEFT_OUT, DXF_REFUSALS } from './dxf/words.js';
 import { PAGES_FINDINGS, PAGES_REFUSALS } from './pages/words.js';
 import { PDF_FINDINGS, PDF_REFUSALS } from './pdf/words.js';
 import { REPAIR_FINDINGS } from './pieces/repair-words.js';
@@ -69,6 +69,7 @@ const STRUCTURE: Readonly<Record<string, Sentence>> = {
 };
 
 const LEFT_OUT_WORDS: Readonly<Record<string, string>> = {
+  ...DXF_LEFT_OUT,
   'clip path': 'a clip path, so lines are read as if nothing were cut off',
   'external reference': 'it points to another file, and nothing is ever fetched',
   filter: 'a filter, which changes no line',
