@@ -25,6 +25,8 @@ export {
   wrapText,
 } from './text/measure-text.js';
 export type { TextMeasure, TextSetting } from './text/measure-text.js';
+export { namesUsedTwice, writePatternSvg } from './pattern/write-pattern-svg.js';
+export type { PatternSvgOptions } from './pattern/write-pattern-svg.js';
 export { curveToPathData, writeSvg } from './svg/write-svg.js';
 export { writePdf } from './pdf/write-pdf.js';
 export type { PdfOptions } from './pdf/write-pdf.js';

@@ -1,4 +1,4 @@
-import { curveEndPoints, ellipticalArcToSegments } from '@hidebound/geometry';
+import { curveEndPoints, ellipticalArcToSegments, flattenCurve, polylineNearest } from '@hidebound/geometry';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
 import { MAX_PATH_SEGMENTS } from '../limits.js';
 
@@ -30,6 +30,9 @@ interface Pen {
   quadraticHandle: Point | undefined;
   segments: CurveSegment[];
   count: number;
+  /** Stated points of the arcs to come, and how many were taken. */
+  readonly vias: readonly Point[];
+  arcs: number;
 }
 
 interface Scanner {
@@ -54,8 +57,11 @@ const NOT_A_NUMBER = /[+-]?(?:nan|inf)/iy;
 const SPACE = /[ \t\n\r\f]*/y;
 const SPACE_COMMA = /[ \t\n\r\f]*,?[ \t\n\r\f]*/y;
 
-/** The path's lines, every number multiplied by `unit` (so that curves made of arcs are exact enough in mm). */
-export function parsePathData(text: string, unit = 1): PathData {
+/**
+ * The path's lines, every number multiplied by `unit` (so that curves made of arcs are exact enough in mm). `vias`: a
+ * point that each arc is said to pass through, in turn and so multiplied already.
+ */
+export function parsePathData(text: string, unit = 1, vias: readonly Point[] = []): PathData {
   const scanner: Scanner = { text, at: 0 };
   const pen: Pen = {
     subpaths: [],
@@ -65,6 +71,8 @@ export function parsePathData(text: string, unit = 1): PathData {
     quadraticHandle: undefined,
     segments: [],
     count: 0,
+    vias,
+    arcs: 0,
   };
   const problem = readCommands(scanner, pen, unit);
   finishSubpath(pen, false);
@@ -229,18 +237,28 @@ function quadraticTo(pen: Pen, handle: Point, to: Point): void {
 }
 
 function arcTo(pen: Pen, args: readonly number[], unit: number, to: Point): void {
-  pen.segments.push(
-    ...ellipticalArcToSegments({
-      start: pen.at,
-      rx: Math.abs(args[0]!) * unit,
-      ry: Math.abs(args[1]!) * unit,
-      xAxisRotationDeg: args[2]!,
-      largeArc: args[3] === 1,
-      sweep: args[4] === 1,
-      to,
-    }),
-  );
+  const drawn = ellipticalArcToSegments({
+    start: pen.at,
+    rx: Math.abs(args[0]!) * unit,
+    ry: Math.abs(args[1]!) * unit,
+    xAxisRotationDeg: args[2]!,
+    largeArc: args[3] === 1,
+    sweep: args[4] === 1,
+    to,
+  });
+  const via = pen.vias[pen.arcs++];
+  if (via !== undefined && passesThrough(pen.at, drawn, via)) pen.segments.push({ kind: 'arc', via, to });
+  else pen.segments.push(...drawn);
   pen.at = to;
+}
+
+/** A stated point farther off than this is of another arc: someone changed the path since. In units near to mm. */
+const CHANGED = 0.01;
+
+function passesThrough(start: Point, drawn: readonly CurveSegment[], via: Point): boolean {
+  if (drawn.length === 0 || drawn.some(({ kind }) => kind === 'cubic')) return false;
+  const chain = flattenCurve({ start, segments: drawn, closed: false }, CHANGED / 4);
+  return polylineNearest(chain, via).distance <= CHANGED;
 }
 
 function finishSubpath(pen: Pen, closed: boolean): void {

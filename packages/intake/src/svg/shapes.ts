@@ -28,7 +28,7 @@ export function shapeLines(source: ShapeSource): PathData {
   const one = (curve: Curve | undefined): PathData => ({ subpaths: curve === undefined ? [] : [curve] });
   switch (source.element.name as ShapeName) {
     case 'path':
-      return parsePathData(pathText(source), source.unit);
+      return parsePathData(pathText(source), source.unit, statedVias(source));
     case 'rect':
       return one(rectCurve(source));
     case 'circle':
@@ -48,6 +48,18 @@ export function shapeLines(source: ShapeSource): PathData {
 function pathText({ element, style }: ShapeSource): string {
   const css = /^path\(\s*(["'])([\s\S]*)\1\s*\)$/.exec(style.get('d') ?? '');
   return css?.[2] ?? element.attributes.get('d') ?? '';
+}
+
+/** Where the path's arcs pass through, as our own patterns say beside it; as far as they are finite numbers. */
+function statedVias({ element, unit }: ShapeSource): Point[] {
+  const numbers = (element.attributes.get('data-via') ?? '').split(/[\s,]+/).map(parseFloat);
+  const vias: Point[] = [];
+  for (let i = 0; i + 1 < numbers.length; i += 2) {
+    const via = { x: numbers[i]! * unit, y: numbers[i + 1]! * unit };
+    if (!Number.isFinite(via.x) || !Number.isFinite(via.y)) break;
+    vias.push(via);
+  }
+  return vias;
 }
 
 function length(source: ShapeSource, name: string, axis: LengthAxis): number | undefined {

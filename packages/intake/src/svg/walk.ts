@@ -296,6 +296,8 @@ function decodedId(id: string): string {
 
 /** Text is no line; what it says may name the piece that it lies in. */
 function drawText(walk: Walk, element: XmlElement, surroundings: Surroundings): void {
+  // Lettering that says itself that it is no more than that is no news.
+  if (element.attributes.get('data-role') === 'text') return;
   ignore(walk.findings, longName(sourceName(element)), 'text');
   const text = textContent(element).replace(/\s+/g, ' ').trim();
   if (text === '' || surroundings.style.get('visibility') === 'hidden') return;

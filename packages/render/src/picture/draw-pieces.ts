@@ -4,12 +4,14 @@ import type { PatternPiece, Piece, StitchHole, StitchTool } from '@hidebound/lea
 import { group, line, path } from '../drawing/build.js';
 import type { Drawing, DrawingElement, GroupElement, Stroke } from '../drawing/model.js';
 import { scaleBar } from '../sheet/header.js';
-import { BRASS, CUT_LINE_MM, FINE_LINE_MM, INDIGO, INK, INK_SOFT, OXBLOOD, PIECE } from '../sheet/palette.js';
+import { FINE_LINE_MM, INDIGO, INK, INK_SOFT, PIECE } from '../sheet/palette.js';
 import type { LengthUnit } from '../sheet/words.js';
 import { sizeWords } from '../sheet/words.js';
 import type { FontBook } from '../text/font-book.js';
 import { fitText, measureText, textLine } from '../text/measure-text.js';
 import { directionArrow } from './direction-arrow.js';
+import { LINE_LOOKS } from './line-looks.js';
+import type { LineKind } from './line-looks.js';
 import { holesAndNotches } from './piece-layers.js';
 import { stitchMarkPath } from './stitch-mark-path.js';
 
@@ -29,36 +31,11 @@ export interface PieceStitches {
   readonly holes: readonly StitchHole[];
 }
 
-/** How each line of a pattern is drawn: by colour, and by dashes for those who see no colours. */
-const LINE_STYLES = {
-  cut: { name: 'cut line', stroke: { colour: INK, widthMm: CUT_LINE_MM } },
-  hole: { name: 'cut-out, punch, notch', stroke: { colour: OXBLOOD, widthMm: FINE_LINE_MM * 1.4 } },
-  stitch: {
-    name: 'stitch line',
-    stroke: { colour: INDIGO, widthMm: FINE_LINE_MM * 1.4, dashMm: [2.4, 1.4] },
-  },
-  fold: {
-    name: 'fold line',
-    stroke: { colour: BRASS, widthMm: FINE_LINE_MM * 1.4, dashMm: [7, 1.6, 1.2, 1.6] },
-  },
-  skive: { name: 'skive line', stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM, dashMm: [0.9, 0.9] } },
-  cement: {
-    name: 'cement line',
-    stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM, dashMm: [4, 1, 0.8, 1, 0.8, 1] },
-  },
-  face: {
-    name: 'bounds what is seen',
-    stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM * 1.6, dashMm: [0.4, 0.8] },
-  },
-} as const satisfies Record<string, { readonly name: string; readonly stroke: Stroke }>;
-
-type LineKind = keyof typeof LINE_STYLES;
-
 /** Under the marks of its holes a stitch line steps back: dashes would be taken for stitches. */
 const MARKED_STITCH: Stroke = { colour: INDIGO, widthMm: FINE_LINE_MM * 0.7 };
 
 function strokeOf(kind: LineKind, isMarked: boolean): Stroke {
-  return kind === 'stitch' && isMarked ? MARKED_STITCH : LINE_STYLES[kind].stroke;
+  return kind === 'stitch' && isMarked ? MARKED_STITCH : LINE_LOOKS[kind].stroke;
 }
 
 const MARGIN_MM = 12;
@@ -194,7 +171,7 @@ function linesOf(piece: Piece): (readonly [LineKind, Curve])[] {
 
 function usedKinds(pieces: readonly PatternPiece[]): LineKind[] {
   const used = new Set(pieces.flatMap(({ piece }) => linesOf(piece).map(([kind]) => kind)));
-  return (Object.keys(LINE_STYLES) as LineKind[]).filter((kind) => used.has(kind));
+  return (Object.keys(LINE_LOOKS) as LineKind[]).filter((kind) => used.has(kind));
 }
 
 function drawPiece(placed: RowPiece, { fonts, units, textMm }: Setting): GroupElement {
@@ -256,7 +233,7 @@ function legend(
     const y = top + i * rowMm;
     return [
       line({ x: MARGIN_MM, y }, { x: MARGIN_MM + swatchMm, y }, strokeOf(kind, isMarked)),
-      textLine(fonts, LINE_STYLES[kind].name, {
+      textLine(fonts, LINE_LOOKS[kind].name, {
         at: { x: MARGIN_MM + swatchMm + textMm, y: y + textMm * 0.35 },
         sizeMm: textMm,
         colour: INK,

@@ -1,0 +1,127 @@
+import {
+  boxUnion,
+  boxesTouch,
+  circleCurve,
+  curveBox,
+  distanceBetween,
+  flattenCurve,
+  pointInRing,
+  transformCurve,
+  translation,
+} from '@hidebound/geometry';
+import type { Box, Curve, Point, Polyline } from '@hidebound/geometry';
+import type { Piece } from '@hidebound/leather';
+import { linesOfPiece } from './piece-lines.js';
+
+/** Around the drawing, and between pieces that are set in rows. */
+const MARGIN_MM = 10;
+const GAP_MM = 15;
+/** Rows are about so broad; the longest piece decides if it is longer. */
+const ROW_MM = 900;
+/** A file's own frame is kept if its drawing starts no farther than this from the corner: beyond it only blank is seen. */
+const FARTHEST_START_MM = 1000;
+/** Chords for telling whether lines of one piece reach into another. */
+const CHORD_MM = 0.05;
+/** Places of a line that are looked at are no farther apart: a narrower overlap is no piece's width. */
+const STEP_MM = 2;
+
+/** Where pieces are drawn: each is moved by its offset, in whole mm. */
+export interface PlacedApart {
+  readonly offsets: readonly Point[];
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/**
+ * Where the file has them, if no line of one lies on another; else in rows in their order. A drawing that starts left
+ * of or above the corner, or far from it, is moved as a whole.
+ */
+export function placeApart(pieces: readonly Piece[]): PlacedApart {
+  const boxes = pieces.map(boxOfPiece);
+  const offsets = liesApart(pieces, boxes) ? keptFrame(boxes) : rows(boxes);
+  const ends = boxes.map((box, i) => ({ x: box.maxX + offsets[i]!.x, y: box.maxY + offsets[i]!.y }));
+  return {
+    offsets,
+    widthMm: Math.ceil(Math.max(0, ...ends.map(({ x }) => x)) + MARGIN_MM),
+    heightMm: Math.ceil(Math.max(0, ...ends.map(({ y }) => y)) + MARGIN_MM),
+  };
+}
+
+/** Around all that is drawn of a piece. */
+export function boxOfPiece(piece: Piece): Box {
+  return curvesOf(piece).map(curveBox).reduce(boxUnion);
+}
+
+function curvesOf(piece: Piece): Curve[] {
+  return [
+    ...linesOfPiece(piece).map(({ curve }) => curve),
+    ...piece.punches.map(({ at, diameterMm }) => circleCurve(at, diameterMm / 2)),
+  ];
+}
+
+function keptFrame(boxes: readonly Box[]): Point[] {
+  if (boxes.length === 0) return [];
+  const { minX, minY } = boxes.reduce(boxUnion);
+  const stays = (least: number) => least >= 0 && least <= FARTHEST_START_MM;
+  const move =
+    stays(minX) && stays(minY)
+      ? { x: 0, y: 0 }
+      : { x: MARGIN_MM - Math.floor(minX), y: MARGIN_MM - Math.floor(minY) };
+  return boxes.map(() => move);
+}
+
+function rows(boxes: readonly Box[]): Point[] {
+  let x = MARGIN_MM;
+  let y = MARGIN_MM;
+  let rowHeight = 0;
+  return boxes.map((box) => {
+    const width = Math.ceil(box.maxX - Math.floor(box.minX));
+    if (x > MARGIN_MM && x + width > ROW_MM) {
+      x = MARGIN_MM;
+      y += rowHeight + GAP_MM;
+      rowHeight = 0;
+    }
+    const offset = { x: x - Math.floor(box.minX), y: y - Math.floor(box.minY) };
+    x += width + GAP_MM;
+    rowHeight = Math.max(rowHeight, Math.ceil(box.maxY - Math.floor(box.minY)));
+    return offset;
+  });
+}
+
+/** True if no line of any piece comes within, or onto the edge of, another one. */
+function liesApart(pieces: readonly Piece[], boxes: readonly Box[]): boolean {
+  const chains = new Map<number, Polyline[]>();
+  const chainsOf = (i: number): Polyline[] => {
+    const known = chains.get(i) ?? curvesOf(pieces[i]!).map(placesAlong);
+    chains.set(i, known);
+    return known;
+  };
+  const reachesInto = (i: number, j: number): boolean => {
+    const ring = flattenCurve(pieces[j]!.cut, CHORD_MM).slice(0, -1);
+    return chainsOf(i).some((chain) => chain.some((p) => pointInRing(p, ring) !== 'outside'));
+  };
+  return boxes.every((box, i) =>
+    boxes.every((other, j) => {
+      if (j >= i || !boxesTouch(box, other)) return true;
+      return !reachesInto(i, j) && !reachesInto(j, i);
+    }),
+  );
+}
+
+function placesAlong(curve: Curve): Polyline {
+  const points = flattenCurve(curve, CHORD_MM);
+  return points.flatMap((p, i) => {
+    const before = points[i - 1];
+    if (before === undefined) return [p];
+    const steps = Math.ceil(distanceBetween(before, p) / STEP_MM);
+    return Array.from({ length: steps }, (_, k) => {
+      const share = (k + 1) / steps;
+      return { x: before.x + (p.x - before.x) * share, y: before.y + (p.y - before.y) * share };
+    });
+  });
+}
+
+/** The curve where it is drawn; whole mm keep it on the grid. */
+export function movedBy({ x, y }: Point, curve: Curve): Curve {
+  return x === 0 && y === 0 ? curve : transformCurve(translation(x, y), curve);
+}
