@@ -125,5 +125,21 @@ export const FOLD_TEXT_PARALLEL_DEG = 3;
 /** Layers called "38" and "40" are sizes if their largest outlines differ by less than this factor each way: sizes differ by tenths. */
 export const BARE_SIZES_FACTOR = 1.4;
 
+/** Seam and turning allowances of leather goods and sewn patterns (common practice, no source). */
+export const ALLOWANCE_MIN_MM = 1.5;
+export const ALLOWANCE_MAX_MM = 40;
+
+/** An allowance is as wide everywhere up to this, on this share of the inner outline: corners may be cut. */
+export const ALLOWANCE_EVEN_MM = 0.25;
+export const ALLOWANCE_EVEN_SHARE = 0.9;
+
+/** So much of the cut line goes along with the inner outline, mitred corners included: less where it has tabs of its own. */
+export const ALLOWANCE_OUTER_SHARE = 0.8;
+
+/** Outlines one in the other that look like sizes: so many, each of this share of the next larger one's area, and shaped alike. */
+export const GRADED_AT_LEAST = 3;
+export const GRADED_AREA_SHARE = 0.6;
+export const GRADED_ASPECT_FACTOR = 1.25;
+
 /** Letters are about half as wide as high. */
 export const LETTER_WIDTH_SHARE = 0.5;

@@ -26,9 +26,16 @@ describe('lines without a role', () => {
   });
 
   test('when it has more, it is a stitch line, with a warning', () => {
-    const result = read(`${PANEL}<rect x="15" y="15" width="90" height="70"/>`);
+    const result = read(`${PANEL}<rect x="15" y="15" width="80" height="70"/>`);
     expect(only(result).stitchLines).toHaveLength(1);
     expect(codes(result)).toContain('inner-outline-as-stitch');
+  });
+
+  test('when it runs along the cut line all round, it is a stitch line, and the allowance is told', () => {
+    const result = read(`${PANEL}<rect x="20" y="20" width="80" height="60"/>`);
+    expect(only(result).stitchLines).toHaveLength(1);
+    expect(codes(result)).not.toContain('inner-outline-as-stitch');
+    expect(result.diagnostics.find(({ code }) => code === 'allowance')?.params['width']).toBe(10);
   });
 
   test('when a filled path has a hole of more than a quarter, it is an opening all the same', () => {

@@ -28,4 +28,8 @@ export const REPAIR_FINDINGS = {
     `The direction arrow of "${piece}" lies neither along nor across the mirror line and is kept as drawn; it says the same of both halves.`,
   'sizes-found': ({ sizes, by }) =>
     `The file holds several sizes (${sizes}), told apart by ${SIZE_SIGNS[String(by)] ?? String(by)}; the name of a piece ends with its size.`,
+  allowance: ({ element, width }) =>
+    `${element} runs ${width} mm inside the cut line all round, so it is taken for the stitch line, with an allowance of ${width} mm; give it the role "fold" if the edge is turned there, or "cut-out" if it is an opening.`,
+  'looks-graded': ({ count }) =>
+    `${count} outlines of one shape lie one in the other, each drawn differently, so they look like sizes; say in the order which colour, dash or layer is which size ("sizes"), else all but the largest are read as lines within it.`,
 } as const satisfies Readonly<Record<string, Sentence>>;

@@ -7,6 +7,8 @@ import {
   PUNCH_MAX_DIAMETER_MM,
   STITCH_HOLE_MAX_DIAMETER_MM,
 } from '../limits.js';
+import { allowanceBetween } from './allowance.js';
+import { tellLooksGraded } from './looks-graded.js';
 import { containersOf } from './outline.js';
 import type { Outline } from './outline.js';
 
@@ -23,7 +25,7 @@ export interface SortedOutline {
 /**
  * Sorts closed lines of role cut, or of none, by what lies within what. Outermost ones are pieces. Within a piece: of
  * role cut, an opening; without a role, a small circle, a hole of its element's filled area, a dashed line, or by
- * size: below 25 % of the piece an opening, else a stitch line. Within an opening: a piece again.
+ * size: below 25 % of the piece an opening, else a stitch line (with an even allowance outside it, or a warning). Within an opening: a piece again.
  */
 export function sortOutlines(unsorted: readonly Outline[], findings: Findings): SortedOutline[] {
   const outlines = unsorted
@@ -32,10 +34,12 @@ export function sortOutlines(unsorted: readonly Outline[], findings: Findings): 
     .map(({ outline }) => outline);
   const containers = containersOf(outlines);
   const sorted: SortedOutline[] = [];
+  const compared = new Map<Outline, number>();
   outlines.forEach((outline, i) => {
     const around = bearerOf(sorted, containers, containers[i]);
-    sorted.push(sortOne(outline, i, around, sorted, findings));
+    sorted.push(sortOne(outline, i, around, { sorted, compared, findings }));
   });
+  tellLooksGraded(sorted, findings);
   return sorted;
 }
 
@@ -52,13 +56,24 @@ function bearerOf(
   return undefined;
 }
 
+/** What is known while outlines are sorted. */
+interface Sorting {
+  readonly sorted: readonly SortedOutline[];
+  /** How many outlines within a piece were held against its edge, which takes long where both have many corners. */
+  readonly compared: Map<Outline, number>;
+  readonly findings: Findings;
+}
+
+/** Of several outlines within a piece only the largest few can run along its edge. */
+const MOST_COMPARED = 6;
+
 function sortOne(
   outline: Outline,
   self: number,
   around: number | undefined,
-  sorted: readonly SortedOutline[],
-  findings: Findings,
+  sorting: Sorting,
 ): SortedOutline {
+  const { sorted, findings } = sorting;
   const bearer = around === undefined ? undefined : sorted[around]!;
   if (bearer === undefined) return { outline, kind: outermostKind(outline, findings), piece: self };
   if (bearer.kind === 'cut-out') {
@@ -67,7 +82,7 @@ function sortOne(
     }
     return { outline, kind: 'piece', piece: self };
   }
-  const kind = innerKind(outline, bearer.outline, findings);
+  const kind = innerKind(outline, bearer.outline, sorting);
   return { outline, kind, ...(bearer.piece === undefined ? {} : { piece: bearer.piece }) };
 }
 
@@ -93,7 +108,7 @@ function outermostKind({ line, area, circle, ring }: Outline, findings: Findings
   return 'piece';
 }
 
-function innerKind(outline: Outline, piece: Outline, findings: Findings): OutlineKind {
+function innerKind(outline: Outline, piece: Outline, { compared, findings }: Sorting): OutlineKind {
   const { line, circle, area } = outline;
   const isSmallCircle = circle !== undefined && 2 * circle.radius <= PUNCH_MAX_DIAMETER_MM;
   if (line.role === 'cut') return isSmallCircle ? 'punch' : 'cut-out';
@@ -101,6 +116,13 @@ function innerKind(outline: Outline, piece: Outline, findings: Findings): Outlin
   if (line.isHole) return 'cut-out';
   if (line.isDashed) return 'stitch';
   if (area < OPENING_SHARE * piece.area) return 'cut-out';
+  const tries = compared.get(piece) ?? 0;
+  compared.set(piece, tries + 1);
+  const width = tries < MOST_COMPARED ? allowanceBetween(piece, outline) : undefined;
+  if (width !== undefined) {
+    tell(findings, 'note', 'allowance', { element: longName(line.source), width }, placeOf(line.source));
+    return 'stitch';
+  }
   const share = Math.round((100 * area) / piece.area);
   tell(findings, 'warning', 'inner-outline-as-stitch', { share }, placeOf(line.source));
   return 'stitch';
