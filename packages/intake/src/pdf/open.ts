@@ -24,11 +24,11 @@ export async function openPdf(bytes: Uint8Array, findings: Findings): Promise<Op
     const params = { megabytes: Math.ceil(bytes.length / 2 ** 20), limit: MAX_FILE_BYTES / 2 ** 20 };
     throw new IntakeError('too-large', params, { file });
   }
-  const { data, pictures, unread } = guardStreams(bytes, file);
+  const { data, pictures, unread, isLocked } = guardStreams(bytes, file);
   const task = await startLoading(data);
   try {
-    const document = await loaded(task, file);
-    if (pictures > 0) ignore(findings, pictures === 1 ? 'picture' : `${pictures} pictures`, 'image');
+    const document = await loaded(task, isLocked, file);
+    if (pictures > 0) ignore(findings, pictures === 1 ? 'picture' : 'pictures', 'image');
     if (unread > 0) tell(findings, 'warning', 'pdf-part-not-read', { count: unread });
     return { document, pictures, close: () => task.destroy() };
   } catch (reason) {
@@ -37,7 +37,7 @@ export async function openPdf(bytes: Uint8Array, findings: Findings): Promise<Op
   }
 }
 
-async function loaded(task: LoadingTask, file: string): Promise<PdfDocument> {
+async function loaded(task: LoadingTask, isLocked: boolean, file: string): Promise<PdfDocument> {
   let document: PdfDocument;
   try {
     document = await task.promise;
@@ -46,6 +46,8 @@ async function loaded(task: LoadingTask, file: string): Promise<PdfDocument> {
     throw new IntakeError(isLocked ? 'pdf-encrypted' : 'pdf-broken', {}, { file });
   }
   const granted = await document.getPermissions();
+  // A lock that is hidden from the look at the streams hides what they unpack to.
+  if (granted !== null && !isLocked) throw new IntakeError('pdf-broken', {}, { file });
   if (granted !== null && !granted.includes(COPY)) throw new IntakeError('pdf-forbids-reading', {}, { file });
   return document;
 }

@@ -1,8 +1,142 @@
+import { IntakeError } from '../../error.js';
+import {
+  MAX_INFLATED_BYTES,
+  MAX_LOCKED_STREAM_BYTES,
+  MAX_OBJECTS,
+  MAX_OBJECT_STREAM_BYTES,
+  MAX_STREAM_BYTES,
+} from '../limits.js';
+import { filtersOf } from './filters.js';
+import type { Filter } from './filters.js';
+import { findStreams, mentionsEncryption, openObject } from './find-streams.js';
+import type { FoundStream } from './find-streams.js';
+import { isZlib } from './inflate.js';
+import { unpackedSize } from './unpack.js';
+
+/** A copy of the file that is safe to be parsed, and what was taken out of it. */
 export interface GuardedBytes {
   readonly data: Uint8Array;
   readonly pictures: number;
+  /** Streams that are packed in a way that is not followed. */
   readonly unread: number;
+  readonly isLocked: boolean;
 }
-export function guardStreams(bytes: Uint8Array, _file: string): GuardedBytes {
-  return { data: bytes.slice(), pictures: 0, unread: 0 };
+
+/**
+ * Looks at every stream before the file is parsed, because the parser unpacks whole streams at once: what would unpack
+ * too far is refused. Pictures and tiled fillings, which hold no lines of the drawing, are emptied in place: the first
+ * need never be unpacked, and what a filling draws can't be stopped while it is parsed.
+ */
+export function guardStreams(bytes: Uint8Array, file: string): GuardedBytes {
+  const data = bytes.slice();
+  const guard: Guard = {
+    data,
+    file,
+    isLocked: mentionsEncryption(bytes),
+    pictures: 0,
+    unread: 0,
+    unpacked: 0,
+  };
+  for (const stream of findStreams(bytes)) guardStream(guard, stream);
+  return guard;
+}
+
+interface Guard {
+  readonly data: Uint8Array;
+  readonly file: string;
+  readonly isLocked: boolean;
+  pictures: number;
+  unread: number;
+  unpacked: number;
+}
+
+function guardStream(guard: Guard, stream: FoundStream): void {
+  const { dictionary } = stream;
+  if (/\/Subtype\s*\/Image\b/.test(dictionary)) {
+    guard.pictures++;
+    return empty(guard, stream, 'broken');
+  }
+  const filters = filtersOf(dictionary, (number, generation) => openObject(guard.data, number, generation));
+  if (filters === 'picture') return empty(guard, stream, 'broken');
+  if (filters === undefined || isUnfollowable(filters, dictionary)) {
+    guard.unread++;
+    return empty(guard, stream, 'broken');
+  }
+  if (/\/PatternType\s*1\b/.test(dictionary) && !guard.isLocked) {
+    return empty(guard, stream, filters.length === 0 ? 'blank' : 'deflated');
+  }
+  checkObjects(guard, dictionary);
+  if (guard.isLocked && !/\/Type\s*\/XRef\b/.test(dictionary)) return checkLocked(guard, stream, filters);
+  checkSize(guard, stream, filters);
+}
+
+/** What comes between two unpackings could hide the second one. */
+function isUnfollowable(filters: readonly Filter[], dictionary: string): boolean {
+  return filters.filter((filter) => filter !== 'none').length > 1 && dictionary.includes('/Predictor');
+}
+
+function checkSize(guard: Guard, stream: FoundStream, filters: readonly Filter[]): void {
+  const { dictionary, start } = stream;
+  const limit = isOfObjects(dictionary) ? MAX_OBJECT_STREAM_BYTES : MAX_STREAM_BYTES;
+  // Deflated data know where they end, so that an "endstream" among them hides nothing.
+  const end = isZlib(guard.data, start) ? guard.data.length : endOf(stream);
+  const size = unpackedSize(guard.data.subarray(start, end), filters, limit);
+  guard.unpacked += size;
+  if (size > limit) throw tooFar(guard, limit);
+  if (guard.unpacked > MAX_INFLATED_BYTES) throw tooFar(guard, MAX_INFLATED_BYTES);
+}
+
+function tooFar({ file }: Guard, limit: number): IntakeError {
+  return new IntakeError('pdf-inflates-too-far', { limit: limit / 2 ** 20 }, { file });
+}
+
+/** Where the data end: at the next "endstream", or later where the dictionary says so. */
+function endOf({ dictionary, start, end }: FoundStream): number {
+  const length = /\/Length\s+(\d+)(?!\s+\d+\s+R)/.exec(dictionary)?.[1];
+  return Math.max(end, start + Number(length ?? 0));
+}
+
+/** Object streams and tables of places (ISO 32000-1, sections 7.5.7 and 7.5.8). */
+function isOfObjects(dictionary: string): boolean {
+  return /\/Type\s*\/(?:ObjStm|XRef)\b/.test(dictionary);
+}
+
+/** How many objects a stream of objects, or a table of their places, says that it holds. */
+function checkObjects({ file }: Guard, dictionary: string): void {
+  if (!isOfObjects(dictionary)) return;
+  const index = /\/Index\s*\[([^\]]*)\]/.exec(dictionary)?.[1]?.trim().split(/\s+/).map(Number) ?? [];
+  const counts = [
+    ...index.filter((_, i) => i % 2 === 1),
+    ...[...dictionary.matchAll(/\/(?:Size|N)\s+(\d+)/g)].map((match) => Number(match[1])),
+  ];
+  if (counts.every((count) => count <= MAX_OBJECTS)) return;
+  throw new IntakeError('pdf-too-many-objects', { limit: MAX_OBJECTS }, { file });
+}
+
+/** Of a locked stream only its packed size is known. Those that are packed twice are not unpacked at all. */
+function checkLocked(guard: Guard, stream: FoundStream, filters: readonly Filter[]): void {
+  const packed = endOf(stream) - stream.start;
+  const unpackers = filters.filter((filter) => filter !== 'none').length;
+  if (unpackers > 1) {
+    guard.unread++;
+    return empty(guard, stream, 'broken');
+  }
+  if (unpackers === 0 || packed <= MAX_LOCKED_STREAM_BYTES) return;
+  const megabytes = Math.round(packed / 2 ** 18) / 4;
+  throw new IntakeError('pdf-locked-too-large', { megabytes }, { file: guard.file });
+}
+
+/** An end mark of both text filters, and nothing that starts deflated data. */
+const BROKEN = [0x7e, 0x3e];
+const SPACE = 0x20;
+/** Deflated data of nothing: a last block with fixed codes that holds its end alone (RFC 1950, RFC 1951). */
+const DEFLATED_NOTHING = [0x78, 0x9c, 0x03, 0x00, 0x00, 0x00, 0x00, 0x01];
+
+/** Overwrites a stream, so that its place in the file stays: so that it can't be unpacked, or unpacks to nothing. */
+function empty({ data }: Guard, stream: FoundStream, how: 'broken' | 'blank' | 'deflated'): void {
+  const end = Math.min(data.length, endOf(stream));
+  const { start } = stream;
+  if (how === 'deflated' && end - start < DEFLATED_NOTHING.length) return;
+  for (let i = start; i < end; i++) data[i] = how === 'broken' ? BROKEN[(i - start) % 2]! : SPACE;
+  if (how === 'deflated') data.set(DEFLATED_NOTHING, start);
 }
