@@ -40,3 +40,9 @@ export function numberOption(options: OptionValues, name: string): number | unde
   const value = options[name];
   return typeof value === 'number' ? value : undefined;
 }
+
+/** What was given of an option that may be given several times. */
+export function textsOption(options: OptionValues, name: string): readonly string[] {
+  const value = options[name];
+  return Array.isArray(value) ? (value as readonly string[]) : [];
+}

@@ -1,3 +1,5 @@
+import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
+
 /** One option of a command, as data: the parser and the help are made from it. */
 export interface OptionSpec {
   /** As commander writes it: "--seconds <n>". */
@@ -52,6 +54,10 @@ export const SIDES = ['grain', 'flesh'] as const;
 export const CUT_CHOICE_NAMES = ['pieces', 'rough-cuts-first', 'both'] as const;
 export const DXF_VERSION_NAMES = ['R12', 'R2000'] as const;
 export const TEXT_CHOICES = ['outlines', 'none'] as const;
+/** By the names of `DRAWING_UNITS`, `PAGE_JOINTS` and `PAGE_ORDERS`, which are not loaded for a mere help text. */
+const UNIT_NAMES = ['mm', 'cm', 'm', 'in', 'ft'] as const satisfies readonly DrawingUnit[];
+const JOINT_NAMES = ['marks', 'lines', 'grid', 'apart'] as const satisfies readonly PageJoint[];
+const ORDER_NAMES = ['rows', 'columns'] as const satisfies readonly PageOrder[];
 export const LEAD_IN_SHAPES = ['straight', 'arc'] as const;
 
 /** Seconds of search where the user says nothing. */
@@ -110,6 +116,67 @@ const READING_OPTIONS: readonly OptionSpec[] = [
   },
 ];
 
+/** More than a roll of patterns has side by side. */
+const MOST_COLUMNS = 1000;
+
+/** Of patterns only: what PDF and DXF leave open, and what a line is. */
+const PATTERN_OPTIONS: readonly OptionSpec[] = [
+  {
+    flags: '--units <unit>',
+    description: 'what a unit of a DXF drawing is, where the file does not say so or says it wrongly',
+    value: { kind: 'choice', choices: UNIT_NAMES },
+  },
+  {
+    flags: '--pages <numbers>',
+    description: 'pages of a PDF that hold the pattern, such as "2-7, 9" (all)',
+    value: { kind: 'text' },
+  },
+  {
+    flags: '--join <how>',
+    description: 'how pages are put together (found out): by marks, by lines, in a grid, or apart',
+    value: { kind: 'choice', choices: JOINT_NAMES },
+  },
+  {
+    flags: '--columns <n>',
+    description: 'of a grid: pages side by side',
+    value: { kind: 'whole number', min: 1, max: MOST_COLUMNS },
+  },
+  {
+    flags: '--page-order <order>',
+    description: 'of a grid: whether pages fill it by rows (as usual) or by columns',
+    value: { kind: 'choice', choices: ORDER_NAMES },
+  },
+  {
+    flags: '--overlap <length>',
+    description:
+      'of a grid: how far one page lies over the next, "10 mm", or across and down "10 mm x 12 mm"',
+    value: { kind: 'text' },
+  },
+  {
+    flags: '--as-drawn',
+    description: 'leave halves that are drawn up to a fold as they are',
+    value: { kind: 'switch' },
+  },
+  {
+    flags: '--role <role:look>',
+    description:
+      'what lines of a look are, such as stitch:dashed, fold:layer=hems, cut:colour=#000000; may be given several times',
+    value: { kind: 'texts' },
+  },
+  {
+    flags: '--size <size:look>',
+    description:
+      'which graded size lines of a look belong to, such as M:layer=size-m; may be given several times',
+    value: { kind: 'texts' },
+  },
+];
+
+const SAVE: OptionSpec = {
+  flags: '--save <file>',
+  description: 'write the pieces as a clean pattern drawing (.svg), which reads back the same',
+  value: { kind: 'text' },
+};
+
 const STITCH_OPTIONS: readonly OptionSpec[] = [
   {
     flags: '--pitch <mm>',
@@ -160,17 +227,26 @@ const WORKSHOP_NOTES: readonly string[] = [
   '  cutting: { hand knife: { gap: 2, edge: 8 } }',
 ];
 
+const PIECES_NOTES: readonly string[] = [
+  'A look is one or more of dashed, solid, layer=NAME, label=NAME, colour=#rrggbb, width=FROM-TO (mm), with commas between;',
+  '"*" in a name stands for any run of characters. An order says the same under "patterns" (docs/files.md).',
+  'docs/patterns.md tells what is read from each kind of file, what is guessed, and how pages are put together.',
+];
+
 export const COMMANDS: readonly CommandSpec[] = [
   {
     name: 'pieces',
     argument: '<file...>',
-    argumentDescription: 'pattern files (SVG)',
+    argumentDescription: 'pattern files (SVG, PDF or DXF)',
     summary: 'Show what is read from pattern files: pieces, sizes, lines and what was not understood.',
-    options: [...READING_OPTIONS, PICTURE, ...STITCH_OPTIONS],
+    options: [...READING_OPTIONS, ...PATTERN_OPTIONS, PICTURE, SAVE, ...STITCH_OPTIONS],
+    notes: PIECES_NOTES,
     examples: [
       'hidebound pieces fixtures/demo/patterns/saddlebag-front.svg',
       'hidebound pieces fixtures/demo/patterns/*.svg --picture pieces.pdf',
       'hidebound pieces drawing.svg --known-length ruler=100mm',
+      'hidebound pieces bought.pdf --pages 2-13 --columns 4 --overlap "10 mm" --picture pages.pdf',
+      'hidebound pieces bag.dxf --units in --role stitch:dashed --save bag.svg',
       'hidebound pieces fixtures/demo/patterns/saddlebag-front.svg --pitch 3.9 --picture front.svg',
     ],
   },

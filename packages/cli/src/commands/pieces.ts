@@ -1,42 +1,31 @@
-import { curveArea, curveBox } from '@hidebound/geometry';
-import type { PatternRead } from '@hidebound/intake';
+import { resolve } from 'node:path';
 import { gaveWords } from '@hidebound/leather';
 import type { PatternPiece, StitchRule } from '@hidebound/leather';
+import { CliError } from '../cli-error.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
 import { textOption } from '../command-context.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { loadPattern } from '../io/load-pattern.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
+import { fileTable, pageTable, pieceTable, repairTable } from '../patterns/pattern-tables.js';
+import { hundredths, pageData, pieceData, repairData, thousandths } from '../patterns/piece-data.js';
+import type { ReadFile } from '../patterns/read-file.js';
+import { savedPattern } from '../patterns/save-pattern.js';
 import { pictureFile } from '../picture.js';
 import { readingFrom } from '../reading-options.js';
 import { markedLines, stitchRuleFrom } from '../stitch-options.js';
 import type { MarkedLine } from '../stitch-options.js';
 import { textTable } from '../text-table.js';
 
-interface ReadFile {
-  readonly file: string;
-  readonly read: PatternRead;
-}
-
-/** Shows what is read from pattern files. */
+/** Shows what is read from pattern files, and saves it as a clean pattern. */
 export async function piecesCommand(files: readonly string[], options: OptionValues): Promise<CommandResult> {
   const reading = readingFrom(options);
   const reads: ReadFile[] = [];
   for (const file of files) reads.push({ file, read: await loadPattern(file, reading) });
   const rule = stitchRuleFrom(options);
   const sewn = sewnPieces(reads, rule);
-  const picture = textOption(options, 'picture');
-  if (picture !== undefined) {
-    refuseOverwriting([picture], files);
-    const pieces = reads.flatMap(({ read }) => read.pieces);
-    const stitches = sewn.map(({ lines }) => ({
-      with: rule!.with,
-      holes: lines.flatMap(({ marks }) => marks.holes),
-    }));
-    const marked = rule === undefined ? {} : { stitches };
-    writeFilesSafely([await pictureFile(picture, { pieces, ...marked })]);
-  }
+  const written = await writeAsked({ files, reads, sewn, rule, options });
   const findings = reads.flatMap(({ read }) => read.diagnostics);
   const isComplete =
     reads.every(({ read }) => read.pieces.length > 0) &&
@@ -44,43 +33,76 @@ export async function piecesCommand(files: readonly string[], options: OptionVal
   return {
     exitStatus: isComplete ? EXIT_STATUS.done : EXIT_STATUS.answerIsNo,
     lines: [
+      ...fileTable(reads),
+      ...pageTable(reads),
       ...pieceTable(reads),
       ...stitchTable(sewn),
+      ...repairTable(reads),
       ...findingLines(findings),
-      ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
+      ...(written.picture === undefined ? [] : [`The picture is in ${written.picture}`]),
+      ...(written.saved === undefined ? [] : [`The pattern is in ${written.saved}`]),
     ],
-    data: {
-      files: reads.map(({ file, read }) => ({
-        file,
-        format: read.format,
-        scale: read.scale,
-        pieces: read.pieces.map((found) => ({ ...pieceData(found), ...stitchData(found, sewn) })),
-        ignored: read.ignored,
-      })),
-      ...(picture === undefined ? {} : { picture }),
-    },
+    data: { files: reads.map((each) => fileData(each, sewn)), ...written },
     diagnostics: findings,
   };
 }
 
-/** Columns of counts stand there only where some piece has something to count. */
-function pieceTable(reads: readonly ReadFile[]): readonly string[] {
-  const rows = reads.flatMap(({ file, read }) =>
-    read.pieces.map((found) => ({ file, data: pieceData(found) })),
+interface Asked {
+  readonly files: readonly string[];
+  readonly reads: readonly ReadFile[];
+  readonly sewn: readonly SewnPiece[];
+  readonly rule: StitchRule | undefined;
+  readonly options: OptionValues;
+}
+
+interface Written {
+  readonly picture?: string;
+  readonly saved?: string;
+}
+
+/** Writes the picture and the saved pattern, both or none. */
+async function writeAsked({ files, reads, sewn, rule, options }: Asked): Promise<Written> {
+  const picture = textOption(options, 'picture');
+  const save = textOption(options, 'save');
+  const asked = [picture, save].filter((path) => path !== undefined);
+  refuseOverwriting(asked, files);
+  if (asked.length === 2) refuseSameFile(picture!, save!);
+  const saved = save === undefined ? undefined : await savedPattern(save, reads);
+  const drawn = picture === undefined ? undefined : await pictureFile(picture, pictured(reads, sewn, rule));
+  writeFilesSafely([drawn, saved].filter((file) => file !== undefined));
+  return {
+    ...(drawn === undefined ? {} : { picture: drawn.path }),
+    ...(saved === undefined ? {} : { saved: saved.path }),
+  };
+}
+
+function refuseSameFile(picture: string, save: string): void {
+  if (resolve(picture) !== resolve(save)) return;
+  throw new CliError(
+    'bad-use',
+    `Both --picture and --save would write ${save}; give each a name of its own.`,
   );
-  const counted = COUNTED.filter(([, key]) => rows.some(({ data }) => data[key] > 0));
-  const head = ['file', 'piece', 'mm', 'cm²', ...counted.map(([name]) => name), 'direction', 'face'];
-  const cells = rows.map(({ file, data }) => [
+}
+
+function pictured(reads: readonly ReadFile[], sewn: readonly SewnPiece[], rule: StitchRule | undefined) {
+  const pieces = reads.flatMap(({ read }) => read.pieces);
+  const stitches = sewn.map(({ lines }) => ({
+    with: rule!.with,
+    holes: lines.flatMap(({ marks }) => marks.holes),
+  }));
+  return rule === undefined ? { pieces } : { pieces, stitches };
+}
+
+function fileData({ file, read }: ReadFile, sewn: readonly SewnPiece[]) {
+  return {
     file,
-    data.name,
-    `${data.widthMm} × ${data.heightMm}`,
-    (data.areaMm2 / MM2_PER_CM2).toFixed(1),
-    ...counted.map(([, key]) => String(data[key])),
-    data.direction,
-    data.face,
-  ]);
-  const right = [2, 3, ...counted.map((_, index) => index + FIRST_COUNT)];
-  return rows.length === 0 ? [] : [...textTable(head, cells, right), ''];
+    format: read.format,
+    scale: read.scale,
+    pieces: read.pieces.map((found) => ({ ...pieceData(found), ...stitchData(found, sewn) })),
+    ignored: read.ignored,
+    repairs: read.repairs.map(repairData),
+    ...(read.pages === undefined ? {} : { pages: read.pages.map(pageData) }),
+  };
 }
 
 /** A piece with the holes of its stitch lines. */
@@ -129,46 +151,4 @@ function stitchData(found: PatternPiece, sewn: readonly SewnPiece[]) {
       ]),
     })),
   };
-}
-
-const MM2_PER_CM2 = 100;
-const FIRST_COUNT = 4;
-const COUNTED = [
-  ['cut-outs', 'cutOuts'],
-  ['punches', 'punches'],
-  ['notches', 'notches'],
-  ['stitch', 'stitchLines'],
-  ['fold', 'foldLines'],
-  ['skive', 'skiveLines'],
-  ['cement', 'cementLines'],
-] as const;
-
-function pieceData({ piece, count, mirrored, material }: PatternPiece) {
-  const box = curveBox(piece.cut);
-  return {
-    name: piece.name,
-    widthMm: hundredths(box.maxX - box.minX),
-    heightMm: hundredths(box.maxY - box.minY),
-    areaMm2: hundredths(Math.abs(curveArea(piece.cut))),
-    cutOuts: piece.cutOuts.length,
-    punches: piece.punches.length,
-    notches: piece.notches.length,
-    stitchLines: piece.stitchLines.length,
-    foldLines: piece.foldLines.length,
-    skiveLines: piece.skiveLines.length,
-    cementLines: piece.cementLines.length,
-    direction: piece.direction === undefined ? 'long axis' : 'drawn',
-    face: piece.face.length === 0 ? 'all' : 'drawn',
-    ...(count === undefined ? {} : { count }),
-    ...(mirrored === undefined ? {} : { mirrored }),
-    ...(material === undefined ? {} : { material }),
-  };
-}
-
-function thousandths(value: number): number {
-  return Math.round(value * 1000) / 1000;
-}
-
-function hundredths(value: number): number {
-  return Math.round(value * 100) / 100;
 }

@@ -49,11 +49,22 @@ function readAll(handle: number, path: string, limitMb: number): Uint8Array {
   for (;;) {
     const chunk = new Uint8Array(CHUNK_BYTES);
     const count = readSync(handle, chunk, 0, CHUNK_BYTES, null);
-    if (count === 0) return Buffer.concat(chunks, total);
+    if (count === 0) return joined(chunks, total);
     chunks.push(chunk.subarray(0, count));
     total += count;
     if (total > limitMb * BYTES_PER_MB) throw tooLarge(path, undefined, limitMb);
   }
+}
+
+/** Plain bytes of their own: Node's kind of them is refused by some libraries, and may share its memory. */
+function joined(chunks: readonly Uint8Array[], total: number): Uint8Array {
+  const all = new Uint8Array(total);
+  let at = 0;
+  for (const chunk of chunks) {
+    all.set(chunk, at);
+    at += chunk.length;
+  }
+  return all;
 }
 
 function tooLarge(path: string, bytes: number | undefined, limitMb: number): CliError {

@@ -1,4 +1,4 @@
-import { curveFromPolyline, roundPoint } from '@hidebound/geometry';
+import { circleCurve, curveFromPolyline, roundPoint } from '@hidebound/geometry';
 import type { Curve } from '@hidebound/geometry';
 import type { LineRole, MarkLine, Piece } from '@hidebound/leather';
 import { notchLine } from '../picture/piece-layers.js';
@@ -41,4 +41,12 @@ function directionOf({ direction }: Piece): PatternLine[] {
 /** A notch starts where the piece says; only its tip is computed. */
 function onGrid({ start, segments }: Curve): Curve {
   return curveFromPolyline([start, ...segments.map(({ to }) => roundPoint(to))], false);
+}
+
+/** Everything that is drawn of a piece, its punches too. */
+export function curvesOfPiece(piece: Piece): Curve[] {
+  return [
+    ...linesOfPiece(piece).map(({ curve }) => curve),
+    ...piece.punches.map(({ at, diameterMm }) => circleCurve(at, diameterMm / 2)),
+  ];
 }

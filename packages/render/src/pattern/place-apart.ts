@@ -1,9 +1,7 @@
 import {
   boxUnion,
   boxesTouch,
-  circleCurve,
   curveBox,
-  distanceBetween,
   flattenCurve,
   pointInRing,
   transformCurve,
@@ -11,7 +9,8 @@ import {
 } from '@hidebound/geometry';
 import type { Box, Curve, Point, Polyline } from '@hidebound/geometry';
 import type { Piece } from '@hidebound/leather';
-import { linesOfPiece } from './piece-lines.js';
+import { curvesOfPiece } from './piece-lines.js';
+import { placesAlong } from './places-along.js';
 
 /** Around the drawing, and between pieces that are set in rows. */
 const MARGIN_MM = 10;
@@ -22,8 +21,6 @@ const ROW_MM = 900;
 const FARTHEST_START_MM = 1000;
 /** Chords for telling whether lines of one piece reach into another. */
 const CHORD_MM = 0.05;
-/** Places of a line that are looked at are no farther apart: a narrower overlap is no piece's width. */
-const STEP_MM = 2;
 
 /** Where pieces are drawn: each is moved by its offset, in whole mm. */
 export interface PlacedApart {
@@ -49,14 +46,7 @@ export function placeApart(pieces: readonly Piece[]): PlacedApart {
 
 /** Around all that is drawn of a piece. */
 export function boxOfPiece(piece: Piece): Box {
-  return curvesOf(piece).map(curveBox).reduce(boxUnion);
-}
-
-function curvesOf(piece: Piece): Curve[] {
-  return [
-    ...linesOfPiece(piece).map(({ curve }) => curve),
-    ...piece.punches.map(({ at, diameterMm }) => circleCurve(at, diameterMm / 2)),
-  ];
+  return curvesOfPiece(piece).map(curveBox).reduce(boxUnion);
 }
 
 function keptFrame(boxes: readonly Box[]): Point[] {
@@ -92,7 +82,7 @@ function rows(boxes: readonly Box[]): Point[] {
 function liesApart(pieces: readonly Piece[], boxes: readonly Box[]): boolean {
   const chains = new Map<number, Polyline[]>();
   const chainsOf = (i: number): Polyline[] => {
-    const known = chains.get(i) ?? curvesOf(pieces[i]!).map(placesAlong);
+    const known = chains.get(i) ?? curvesOfPiece(pieces[i]!).map(placesAlong);
     chains.set(i, known);
     return known;
   };
@@ -106,19 +96,6 @@ function liesApart(pieces: readonly Piece[], boxes: readonly Box[]): boolean {
       return !reachesInto(i, j) && !reachesInto(j, i);
     }),
   );
-}
-
-function placesAlong(curve: Curve): Polyline {
-  const points = flattenCurve(curve, CHORD_MM);
-  return points.flatMap((p, i) => {
-    const before = points[i - 1];
-    if (before === undefined) return [p];
-    const steps = Math.ceil(distanceBetween(before, p) / STEP_MM);
-    return Array.from({ length: steps }, (_, k) => {
-      const share = (k + 1) / steps;
-      return { x: before.x + (p.x - before.x) * share, y: before.y + (p.y - before.y) * share };
-    });
-  });
 }
 
 /** The curve where it is drawn; whole mm keep it on the grid. */

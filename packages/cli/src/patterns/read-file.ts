@@ -1,0 +1,7 @@
+import type { PatternRead } from '@hidebound/intake';
+
+/** A pattern file and what was read from it. */
+export interface ReadFile {
+  readonly file: string;
+  readonly read: PatternRead;
+}
