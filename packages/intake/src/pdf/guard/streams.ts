@@ -28,7 +28,7 @@ export interface GuardedBytes {
  * need never be unpacked, and what a filling draws can't be stopped while it is parsed.
  */
 export function guardStreams(bytes: Uint8Array, file: string): GuardedBytes {
-  const data = bytes.slice();
+  const data = new Uint8Array(bytes);
   const guard: Guard = {
     data,
     file,
