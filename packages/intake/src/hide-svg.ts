@@ -54,7 +54,7 @@ export function readHideSvg(input: Uint8Array | string, options: HideSvgOptions)
   const drawing = readSvgDrawing(input, options.reading, findings);
   warnOfResolution(drawing, findings);
   const { lines, dropped } = dropDuplicates(drawing.lines);
-  for (const line of dropped) ignore(findings, longName(line.source), 'drawn twice');
+  for (const { line } of dropped) ignore(findings, longName(line.source), 'drawn twice');
   const marks = joinAlike(lines).map(classifyMark);
   const data = readHideData(labelsOf(drawing.root).data, findings);
   const hide = assembleHide(marks, data, options, findings);

@@ -33,6 +33,9 @@ export const MAX_COORDINATE_MM = 50_000;
 /** Ends that lie no farther apart are the same place: a drawing program's snap is coarser than this, a leather knife too. */
 export const JOIN_MM = 0.1;
 
+/** Ends that lie no farther apart are one but for rounding. */
+export const EXACT_MM = 0.001;
+
 /** Two lines are one drawn twice if no place of either is farther from the other. */
 export const DUPLICATE_MM = 0.01;
 
@@ -140,6 +143,31 @@ export const ALLOWANCE_OUTER_SHARE = 0.8;
 export const GRADED_AT_LEAST = 3;
 export const GRADED_AREA_SHARE = 0.6;
 export const GRADED_ASPECT_FACTOR = 1.25;
+
+/** Loops and spikes below this are errors of an offset or a trace; no one can cut one with a knife. */
+export const TINY_LOOP_MM = 0.5;
+
+/** Chords on which crossings of curves are cut: the place is exact to about as much. */
+export const LOOP_CHORD_MM = 0.001;
+
+/** Chords become an arc: so many at least, each so short and so near to its arc that nobody sees a corner. */
+export const ARC_CHORDS_AT_LEAST = 8;
+export const ARC_CHORD_MAX_MM = 5;
+export const ARC_MAX_SAGITTA_MM = 0.09;
+
+/** Sine of 20°: polygons of up to 18 sides stay polygons, whatever their size. */
+export const ARC_CHORD_MAX_TURN_SINE = 0.342;
+
+/** Corners of such chords lie this near to the arc: what programs allow themselves when they flatten. */
+export const ARC_CHORDS_FIT_MM = 0.02;
+
+/** Cubics become an arc if they lie this near to it, or within what the usual cubics of a circle of that radius are off. */
+export const ARC_CUBIC_FIT_MM = 0.01;
+export const ARC_CUBIC_FIT_SHARE = 0.0003;
+export const ARC_CUBIC_FIT_MAX_MM = 0.05;
+
+/** An arc that turns less says nothing of a circle. */
+export const ARC_MIN_SWEEP_DEG = 10;
 
 /** Letters are about half as wide as high. */
 export const LETTER_WIDTH_SHARE = 0.5;

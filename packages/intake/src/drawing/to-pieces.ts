@@ -1,20 +1,22 @@
-import { curveLength } from '@hidebound/geometry';
+import { curveLength, distanceBetween } from '@hidebound/geometry';
 import type { PatternReading, RoleRule } from '@hidebound/leather';
 import { gatherSizes } from './by-size.js';
 import type { GatherSize } from './by-size.js';
 import type { DrawnLine, Drawing } from './drawn-line.js';
-import { ignore, longName, tell } from '../findings.js';
+import { ignore, longName, noteRepair, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { JOIN_MM } from '../limits.js';
+import { EXACT_MM, JOIN_MM } from '../limits.js';
 import { dropDuplicates } from '../lines/duplicates.js';
 import { gatherDashes } from '../lines/dashes.js';
 import { closeOnMirrors } from '../lines/close-on-mirror.js';
 import { joinLines } from '../lines/join.js';
+import { mendLine, toMicrometres } from '../lines/mend.js';
 import type { RoleLine } from '../lines/role-line.js';
 import { gatherPieces } from '../pieces/gather.js';
 import type { Gathered } from '../pieces/gather.js';
 import { tellStrays } from '../pieces/place-lines.js';
 import { decideSizes } from '../roles/decide-size.js';
+import type { Repair } from '../repairs.js';
 import { decideRole } from '../roles/decide.js';
 
 /** A drawing in mm, of whatever format, → pieces: sizes, roles, joining, duplicates, then what lies within what. */
@@ -53,19 +55,57 @@ export function prepareLines(
     return isLong;
   });
   const once = gatherDashes(tellDropped(long, findings));
-  const joined = joinLines(once);
+  const joined = joinLines(once, ({ source }, from, to) => {
+    const sizeMm = toMicrometres(distanceBetween(from, to));
+    if (sizeMm > EXACT_MM)
+      noteRepair(findings, { kind: 'gap joined', element: longName(source), at: from, sizeMm });
+  });
   const joints = once.length - joined.length;
   if (joints > 0)
     tell(findings, 'note', 'lines-joined', {
       from: joints + countChanged(once, joined),
       to: countChanged(once, joined),
     });
-  return joints > 0 ? tellDropped(joined, findings) : joined;
+  const whole = joints > 0 ? tellDropped(joined, findings) : joined;
+  return mendLines(whole, findings);
+}
+
+/** Every line mended, with a note for each kind of change. */
+function mendLines(lines: readonly RoleLine[], findings: Findings): RoleLine[] {
+  const before = findings.repairs.length;
+  const mended = lines.map((line) => mendLine(line, findings));
+  const made = findings.repairs.slice(before);
+  tellRepairs(
+    findings,
+    'loops-removed',
+    made.filter(({ kind }) => kind === 'loop removed'),
+  );
+  tellRepairs(
+    findings,
+    'curves-fitted',
+    made.filter(({ kind }) => kind === 'curve fitted'),
+  );
+  return mended;
+}
+
+function tellRepairs(findings: Findings, code: string, repairs: readonly Repair[]): void {
+  if (repairs.length === 0) return;
+  const most = repairs.reduce((mm, { sizeMm }) => Math.max(mm, sizeMm), 0);
+  tell(findings, 'note', code, { count: repairs.length, most }, { point: repairs[0]!.at });
 }
 
 function tellDropped(lines: readonly RoleLine[], findings: Findings): RoleLine[] {
   const { lines: kept, dropped } = dropDuplicates(lines);
-  for (const line of dropped) ignore(findings, longName(line.source), 'drawn twice');
+  for (const { line, apartMm } of dropped) {
+    const element = longName(line.source);
+    ignore(findings, element, 'drawn twice');
+    noteRepair(findings, {
+      kind: 'double dropped',
+      element,
+      at: line.curve.start,
+      sizeMm: toMicrometres(apartMm),
+    });
+  }
   return kept;
 }
 

@@ -9,18 +9,24 @@ const COMPARED_CORNERS = 200;
 /** Chords may lie this far from their curves on either side, so two flattened twins may differ by twice that. */
 const CHORD_SLACK_MM = 0.001;
 
+/** A line that was drawn twice, and how far it lies from its twin at the most, mm. */
+export interface DroppedTwin {
+  readonly line: RoleLine;
+  readonly apartMm: number;
+}
+
 /**
  * The lines without those that are drawn twice: no place of either is more than 0.01 mm from the other, whichever
  * way and from whatever corner they run, and neither has another role. The one with a role stays, else the first.
  */
 export function dropDuplicates(lines: readonly RoleLine[]): {
   readonly lines: RoleLine[];
-  readonly dropped: RoleLine[];
+  readonly dropped: DroppedTwin[];
 } {
   const boxes = lines.map((line) => curveBox(line.curve));
   const index = createSpatialIndex(boxes);
   const flat: (Polyline | undefined)[] = [];
-  const isDropped = lines.map(() => false);
+  const apart: (number | undefined)[] = lines.map(() => undefined);
   lines.forEach((line, i) => {
     const box = boxes[i]!;
     const twins: number[] = [];
@@ -28,19 +34,20 @@ export function dropDuplicates(lines: readonly RoleLine[]): {
       if (j < i && sameBox(box, boxes[j]!)) twins.push(j);
     });
     for (const j of twins.sort((a, b) => a - b)) {
-      if (isDropped[i] || isDropped[j]) continue;
+      if (apart[i] !== undefined || apart[j] !== undefined) continue;
       const other = lines[j]!;
       if (line.role !== undefined && other.role !== undefined && line.role !== other.role) continue;
       if (line.curve.closed !== other.curve.closed) continue;
       const a = (flat[i] ??= flattenCurve(line.curve, CHORD_SLACK_MM));
       const b = (flat[j] ??= flattenCurve(other.curve, CHORD_SLACK_MM));
-      if (!liesOn(a, b) || !liesOn(b, a)) continue;
-      isDropped[line.role !== undefined && other.role === undefined ? j : i] = true;
+      const mm = Math.max(farthestOff(a, b), farthestOff(b, a));
+      if (mm === Infinity) continue;
+      apart[line.role !== undefined && other.role === undefined ? j : i] = mm;
     }
   });
   return {
-    lines: lines.filter((_, i) => !isDropped[i]),
-    dropped: lines.filter((_, i) => isDropped[i]),
+    lines: lines.filter((_, i) => apart[i] === undefined),
+    dropped: lines.flatMap((line, i) => (apart[i] === undefined ? [] : [{ line, apartMm: apart[i] }])),
   };
 }
 
@@ -53,13 +60,16 @@ function sameBox(a: Box, b: Box): boolean {
   );
 }
 
-function liesOn(line: Polyline, other: Polyline): boolean {
+/** How far the line lies from the other one at the most, mm; infinite if that is too far for a twin. */
+function farthestOff(line: Polyline, other: Polyline): number {
+  let farthest = 0;
   const step = Math.max(1, Math.floor(line.length / COMPARED_CORNERS));
   for (let i = 0; i < line.length; i += step) {
     const nearest = polylineNearest(other, line[i]!);
-    if (nearest.distance > DUPLICATE_MM + 2 * CHORD_SLACK_MM) return false;
+    if (nearest.distance > DUPLICATE_MM + 2 * CHORD_SLACK_MM) return Infinity;
+    farthest = Math.max(farthest, nearest.distance);
   }
-  return true;
+  return farthest;
 }
 
 /** Chords for containment, crossing and distance. */

@@ -14,14 +14,21 @@ const NEVER_JOINED = new Set<LineRole>(['direction', 'notch', 'mirror', 'text', 
  * nobody can know which belong together, and none is joined. A gap is bridged by a short straight line, so that
  * nothing moves.
  */
-export function joinLines(lines: readonly RoleLine[]): RoleLine[] {
-  const alike = joinWithin(lines, (line) =>
+export function joinLines(lines: readonly RoleLine[], tellGap: TellGap = () => undefined): RoleLine[] {
+  const alike = joinWithin(lines, tellGap, (line) =>
     [line.role ?? '', line.isDashed, line.stroke ?? '', line.source.groups[0]?.key ?? -1].join('|'),
   );
-  return joinWithin(alike, (line) => `${line.role ?? ''}|${line.isDashed}`);
+  return joinWithin(alike, tellGap, (line) => `${line.role ?? ''}|${line.isDashed}`);
 }
 
-function joinWithin(lines: readonly RoleLine[], keyOf: (line: RoleLine) => string): RoleLine[] {
+/** Told of every gap that was bridged: the line that it became part of, and the two ends. */
+export type TellGap = (line: RoleLine, from: Point, to: Point) => void;
+
+function joinWithin(
+  lines: readonly RoleLine[],
+  tellGap: TellGap,
+  keyOf: (line: RoleLine) => string,
+): RoleLine[] {
   const groups = new Map<string, number[]>();
   lines.forEach((line, i) => {
     if (!canJoin(line)) return;
@@ -31,7 +38,7 @@ function joinWithin(lines: readonly RoleLine[], keyOf: (line: RoleLine) => strin
     else group.push(i);
   });
   const result: (RoleLine | undefined)[] = [...lines];
-  for (const members of groups.values()) joinGroup(lines, members, result);
+  for (const members of groups.values()) joinGroup(lines, members, result, tellGap);
   return result.filter((line): line is RoleLine => line !== undefined);
 }
 
@@ -46,6 +53,7 @@ function joinGroup(
   lines: readonly RoleLine[],
   members: readonly number[],
   result: (RoleLine | undefined)[],
+  tellGap: TellGap,
 ): void {
   const points = members.flatMap((i) => {
     const { start, end } = curveEndPoints(lines[i]!.curve);
@@ -65,7 +73,8 @@ function joinGroup(
       return (end & 1) === 0 ? curve : reverseCurve(curve);
     });
     for (const i of numbers) result[i] = undefined;
-    result[first] = { ...lines[first]!, curve: linkCurves(curves, chain.isClosed) };
+    const noteGap = (from: Point, to: Point) => tellGap(lines[first]!, from, to);
+    result[first] = { ...lines[first]!, curve: linkCurves(curves, chain.isClosed, noteGap) };
   }
 }
 
@@ -118,12 +127,19 @@ function chainFrom(
   }
 }
 
-function linkCurves(curves: readonly Curve[], isClosed: boolean): Curve {
+function linkCurves(
+  curves: readonly Curve[],
+  isClosed: boolean,
+  noteGap: (from: Point, to: Point) => void,
+): Curve {
   const start = curves[0]!.start;
   const segments: CurveSegment[] = [];
   let at = start;
   const bridge = (to: Point) => {
-    if (at.x !== to.x || at.y !== to.y) segments.push({ kind: 'line', to });
+    if (at.x !== to.x || at.y !== to.y) {
+      segments.push({ kind: 'line', to });
+      noteGap(at, to);
+    }
     at = to;
   };
   for (const curve of curves) {

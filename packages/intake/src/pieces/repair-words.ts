@@ -32,4 +32,8 @@ export const REPAIR_FINDINGS = {
     `${element} runs ${width} mm inside the cut line all round, so it is taken for the stitch line, with an allowance of ${width} mm; give it the role "fold" if the edge is turned there, or "cut-out" if it is an opening.`,
   'looks-graded': ({ count }) =>
     `${count} outlines of one shape lie one in the other, each drawn differently, so they look like sizes; say in the order which colour, dash or layer is which size ("sizes"), else all but the largest are read as lines within it.`,
+  'loops-removed': ({ count, most }) =>
+    `${plural(count, 'tiny loop', 'tiny loops')} in outlines, ${most} mm at the most, ${Number(count) === 1 ? 'was' : 'were'} cut off where the line crosses itself; the repair report names each place.`,
+  'curves-fitted': ({ count, most }) =>
+    `${plural(count, 'run', 'runs')} of short lines or curves that lie on a circle became arcs, nowhere more than ${most} mm from what was drawn.`,
 } as const satisfies Readonly<Record<string, Sentence>>;
