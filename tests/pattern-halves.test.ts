@@ -130,6 +130,14 @@ describe('a half with a mirror line on its edge', () => {
     expect(Math.abs(Math.abs(curveArea(cut)) - Math.PI * 3600)).toBeLessThan(0.001 * curveLength(cut));
   });
 
+  test('when more edges bear mirror lines than a quarter has, it is unfolded about the first, and told of', () => {
+    const triangle = '<path d="M100 100H160L130 152Z"/>';
+    const lines = ['M100 100H160', 'M160 100L130 152', 'M130 152L100 100'];
+    const result = read(triangle + lines.map((d) => `<path class="mirror" d="${d}"/>`).join(''));
+    expect(Math.abs(curveArea(only(result).cut))).toBeCloseTo(2 * 1560, 6);
+    expect(codes(result)).toContain('several-mirrors');
+  });
+
   test('when the order says not to unfold, the half stays, and it is said', () => {
     const result = read(HALF + MIRROR, { unfold: false });
     expect(Math.abs(curveArea(only(result).cut))).toBeCloseTo(5500, 6);

@@ -3,7 +3,8 @@ import type { Box, Curve } from '@hidebound/geometry';
 import type { LineRole } from '@hidebound/leather';
 import { JOIN_MM, PUNCH_MAX_DIAMETER_MM } from '../limits.js';
 import type { Stretch } from './axis.js';
-import { axisOnEdge, commonAxis, stretchOfMirror } from './mirror-line.js';
+import { axisOnEdge, boxOf, commonAxis, edgesOf, stretchOfMirror } from './mirror-line.js';
+import type { Edges } from './mirror-line.js';
 import type { RoleLine } from './role-line.js';
 
 /** Lines of these roles bound an area, so that half of one is closed along the mirror line. */
@@ -37,14 +38,20 @@ export function closeOnMirrors(lines: readonly RoleLine[]): RoleLine[] {
     }
   });
   const outlines = [...lines.keys()].filter((i) => canBeOutline(lines[i]!, closed.has(i)));
+  const known = new Map<number, Edges>();
+  const edges = (i: number): Edges => {
+    const own = known.get(i) ?? edgesOf(closedStraight(lines[i]!.curve));
+    known.set(i, own);
+    return own;
+  };
   const near = createSpatialIndex(outlines.map((i) => curveBox(lines[i]!.curve)));
   for (const [mirror, { line }] of widest) {
     const { stretch, box } = mirrors[mirror]!;
     let isTaken = false;
-    near.query(box, (k) => (isTaken ||= endsOn(lines[outlines[k]!]!.curve, stretch)));
+    near.query(box, (k) => (isTaken = axisOnEdge(edges(outlines[k]!), stretch) !== undefined));
     if (!isTaken) closed.add(line);
   }
-  return lines.map((line, i) => (closed.has(i) ? { ...line, curve: closeStraight(line.curve) } : line));
+  return lines.map((line, i) => (closed.has(i) ? { ...line, curve: closedStraight(line.curve) } : line));
 }
 
 function mirrorsAmong(lines: readonly RoleLine[]): Mirror[] {
@@ -61,15 +68,10 @@ function mirrorUnder(
   index: ReturnType<typeof createSpatialIndex>,
 ): number | undefined {
   const { start, end } = curveEndPoints(curve);
-  const box = {
-    minX: Math.min(start.x, end.x),
-    minY: Math.min(start.y, end.y),
-    maxX: Math.max(start.x, end.x),
-    maxY: Math.max(start.y, end.y),
-  };
+  const gap = { from: start, to: end };
   let found: number | undefined;
-  index.query(box, (m) => {
-    if (commonAxis({ from: start, to: end }, mirrors[m]!.stretch) === undefined) return;
+  index.query(boxOf(gap), (m) => {
+    if (commonAxis(gap, mirrors[m]!.stretch) === undefined) return;
     if (found === undefined || m < found) found = m;
   });
   return found;
@@ -90,10 +92,7 @@ function canBeOutline({ role, curve }: RoleLine, isClosedNow: boolean): boolean 
   return curve.closed ? role === undefined || role === 'cut' : role === 'cut' && isClosedNow;
 }
 
-function endsOn(outline: Curve, mirror: Stretch): boolean {
-  return axisOnEdge(outline.closed ? outline : closeStraight(outline), mirror) !== undefined;
-}
-
-function closeStraight(curve: Curve): Curve {
+function closedStraight(curve: Curve): Curve {
+  if (curve.closed) return curve;
   return { ...curve, segments: [...curve.segments, { kind: 'line', to: curve.start }], closed: true };
 }

@@ -1,5 +1,11 @@
-import { curveEndPoints, distanceBetween, flattenCurve } from '@hidebound/geometry';
-import type { Curve } from '@hidebound/geometry';
+import {
+  createSpatialIndex,
+  curveEndPoints,
+  distanceBetween,
+  flattenCurve,
+  growBox,
+} from '@hidebound/geometry';
+import type { Box, Curve, SpatialIndex } from '@hidebound/geometry';
 import { FLATTEN_MM, JOIN_MM } from '../limits.js';
 import { axisThrough, offAxis, overlapAlong, straightStretches } from './axis.js';
 import type { Axis, Stretch } from './axis.js';
@@ -34,16 +40,35 @@ export function commonAxis(a: Stretch, b: Stretch): Axis | undefined {
   return overlap > 0 && overlap >= SHARE_SIDE_BY_SIDE * Math.min(lengthA, lengthB) ? axis : undefined;
 }
 
-/** The axis about which a closed cut line is a half: one of its straight stretches lies on the mirror line. */
-export function axisOnEdge(cut: Curve, mirror: Stretch): Axis | undefined {
-  const axes = straightStretches(cut)
-    .map((stretch) => ({
-      axis: commonAxis(stretch, mirror),
-      length: distanceBetween(stretch.from, stretch.to),
-    }))
-    .filter(({ axis }) => axis !== undefined);
-  return axes.reduce<(typeof axes)[number] | undefined>(
-    (best, next) => (best === undefined || next.length > best.length ? next : best),
-    undefined,
-  )?.axis;
+/** The straight stretches of an outline, to be found by where they lie. */
+export interface Edges {
+  readonly stretches: readonly Stretch[];
+  readonly index: SpatialIndex;
+}
+
+export function edgesOf(outline: Curve): Edges {
+  const stretches = straightStretches(outline);
+  return { stretches, index: createSpatialIndex(stretches.map(boxOf)) };
+}
+
+export function boxOf({ from, to }: Stretch): Box {
+  return {
+    minX: Math.min(from.x, to.x),
+    minY: Math.min(from.y, to.y),
+    maxX: Math.max(from.x, to.x),
+    maxY: Math.max(from.y, to.y),
+  };
+}
+
+/** The axis about which an outline is a half: the longest of its straight stretches that lie on the mirror line. */
+export function axisOnEdge({ stretches, index }: Edges, mirror: Stretch): Axis | undefined {
+  let best: { readonly axis: Axis; readonly length: number; readonly i: number } | undefined;
+  index.query(growBox(boxOf(mirror), JOIN_MM), (i) => {
+    const stretch = stretches[i]!;
+    const length = distanceBetween(stretch.from, stretch.to);
+    if (best !== undefined && (length < best.length || (length === best.length && i > best.i))) return;
+    const axis = commonAxis(stretch, mirror);
+    if (axis !== undefined) best = { axis, length, i };
+  });
+  return best?.axis;
 }

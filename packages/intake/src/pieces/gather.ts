@@ -68,7 +68,7 @@ export function gatherPieces(
   const others = wanted.filter(({ role }) => role !== 'mirror');
   const placed = placeLines(placeable(others, smallCircles, pieces, findings), pieces, findings);
   const halves = findHalves(mirrors, texts, pieces, findings);
-  strays.push(...placed.strays, ...halves.strays);
+  for (const line of [...placed.strays, ...halves.strays]) strays.push(line);
   placeTexts(texts, pieces);
   const gathered = { pieces, guesses: placed.guesses, signs: halves.signs };
   return { pieces: finishPieces(gathered, options, findings), strays };

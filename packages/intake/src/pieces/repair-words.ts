@@ -22,6 +22,8 @@ export const REPAIR_FINDINGS = {
   'mirror-line-inside': ({ piece }) =>
     `The mirror line lies within "${piece}", whose sides are not alike, and is left out; draw it on a straight edge to unfold the piece, or name it "fold".`,
   'mirror-line-bent': () => 'A mirror line is one straight line; this one is not and is left out.',
+  'several-mirrors': ({ piece }) =>
+    `"${piece}" has more mirror lines than a half or a quarter can have, and the others are left out; keep one, or two square to each other.`,
   'line-over-fold': ({ piece, count }) =>
     `${plural(count, 'line', 'lines')} of "${piece}" ${Number(count) === 1 ? 'reaches' : 'reach'} over the mirror line and ${Number(count) === 1 ? 'is' : 'are'} doubled all the same; end lines on the mirror line.`,
   'direction-askew': ({ piece }) =>

@@ -1,5 +1,5 @@
 import { applyAffine, atan2Deg, normalizeDeg, pointToRing, roundPoint, sinCosDeg } from '@hidebound/geometry';
-import type { Curve } from '@hidebound/geometry';
+import type { Curve, Ring } from '@hidebound/geometry';
 import type { MarkLine, Notch, Piece, Punch } from '@hidebound/leather';
 import { JOIN_MM, PUNCH_MAX_DIAMETER_MM } from '../limits.js';
 import { mirrorAbout, offAxis } from '../lines/axis.js';
@@ -57,6 +57,7 @@ function punchOfHalf(curve: Curve): Punch | undefined {
 /** The ways in which each kind of part is unfolded; counts what is uneven. */
 function unfolding(axis: Axis, whole: Curve) {
   const image = mirrorAbout(axis);
+  const ring = flatRing(whole);
   let uneven = 0;
   const doubled = (curve: Curve): Curve[] => {
     const { least, most } = reachOff(axis, curve);
@@ -87,7 +88,7 @@ function unfolding(axis: Axis, whole: Curve) {
       return [punch, { ...punch, at: roundPoint(applyAffine(image, punch.at)) }];
     },
     notch: (notch: Notch): Notch[] => {
-      if (Math.abs(offAxis(axis, notch.at)) <= JOIN_MM) return [fromEdge(notch, whole)];
+      if (Math.abs(offAxis(axis, notch.at)) <= JOIN_MM) return [fromEdge(notch, ring)];
       const turn = 2 * atan2Deg(axis.along.y, axis.along.x);
       const at = roundPoint(applyAffine(image, notch.at));
       return [notch, { ...notch, at, angleDeg: normalizeDeg(turn - notch.angleDeg) }];
@@ -96,10 +97,9 @@ function unfolding(axis: Axis, whole: Curve) {
 }
 
 /** A notch along the fold edge starts where the whole's edge is: either of its ends was on the half's. */
-function fromEdge(notch: Notch, whole: Curve): Notch {
+function fromEdge(notch: Notch, ring: Ring): Notch {
   const { sin, cos } = sinCosDeg(notch.angleDeg);
   const tip = roundPoint({ x: notch.at.x + notch.depthMm * cos, y: notch.at.y + notch.depthMm * sin });
-  const ring = flatRing(whole);
   if (pointToRing(notch.at, ring) <= pointToRing(tip, ring)) return notch;
   return { ...notch, at: tip, angleDeg: normalizeDeg(notch.angleDeg + 180) };
 }

@@ -14,7 +14,8 @@ import type { Findings } from '../findings.js';
 import { FOLD_TEXT_REACH_MM, JOIN_MM } from '../limits.js';
 import { axisThrough } from '../lines/axis.js';
 import type { Axis, Stretch } from '../lines/axis.js';
-import { axisOnEdge, stretchOfMirror } from '../lines/mirror-line.js';
+import { axisOnEdge, edgesOf, stretchOfMirror } from '../lines/mirror-line.js';
+import type { Edges } from '../lines/mirror-line.js';
 import type { RoleLine } from '../lines/role-line.js';
 import { edgeOfText, saysOnFold } from './fold-text.js';
 import type { Outline } from './outline.js';
@@ -44,18 +45,28 @@ export function findHalves(
     return own;
   };
   const find = boxFinder(pieces);
+  const known = new Map<PieceParts, Edges>();
+  const edges = (piece: PieceParts): Edges => {
+    const own = known.get(piece) ?? edgesOf(piece.outline.line.curve);
+    known.set(piece, own);
+    return own;
+  };
   const strays: RoleLine[] = [];
   for (const line of mirrors) {
     const stretch = stretchOfMirror(line.curve);
     if (stretch === undefined) tell(findings, 'warning', 'mirror-line-bent', {}, placeOf(line.source));
-    else if (!placeMirror(line, stretch, find, signsOf)) strays.push(line);
+    else if (!placeMirror({ line, stretch }, find, edges, signsOf)) strays.push(line);
   }
   for (const text of texts) {
     const piece = saysOnFold(text) ? pieceOfText(text, find) : undefined;
-    if (piece !== undefined) signsOf(piece).texts.push(text);
+    const known = piece === undefined ? [] : signsOf(piece).texts;
+    if (known.length < MOST_SIGNS) known.push(text);
   }
   return { signs, strays };
 }
+
+/** A piece says a thing once or twice; more signs of a kind than this tell nothing new. */
+const MOST_SIGNS = 4;
 
 interface Mutable extends HalfSigns {
   readonly mirrors: { readonly stretch: Stretch; readonly line: RoleLine }[];
@@ -78,19 +89,20 @@ function boxFinder(pieces: readonly PieceParts[]): BoxFinder {
 
 /** To every piece on whose edge it lies; else to the smallest one within which it lies. */
 function placeMirror(
-  line: RoleLine,
-  stretch: Stretch,
+  { line, stretch }: HalfSigns['mirrors'][number],
   find: BoxFinder,
+  edges: (piece: PieceParts) => Edges,
   signsOf: (piece: PieceParts) => Mutable,
 ): boolean {
   const near = find(growBox(curveBox(line.curve), JOIN_MM));
-  const halves = near.filter(({ outline }) => axisOnEdge(outline.line.curve, stretch) !== undefined);
+  const halves = near.filter((piece) => axisOnEdge(edges(piece), stretch) !== undefined);
   for (const piece of halves) signsOf(piece).mirrors.push({ stretch, line });
   if (halves.length > 0) return true;
   const { from, to } = stretch;
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const around = near.find(({ outline }) => pointInRing(middle, outline.ring) === 'inside');
-  if (around !== undefined) signsOf(around).inner.push(line);
+  const inner = around === undefined ? [] : signsOf(around).inner;
+  if (inner.length < MOST_SIGNS) inner.push(line);
   return around !== undefined;
 }
 
@@ -122,15 +134,46 @@ export function unfoldBySigns(
     if (signs.mirrors.length > 0) tell(findings, 'note', 'half-left', { piece: name }, place);
     return drawn;
   }
-  let piece = drawn;
-  for (const { stretch } of signs.mirrors) {
-    const axis = axisOnEdge(piece.cut, stretch);
-    if (axis !== undefined) piece = unfold(piece, axis, 'mirror', parts, findings);
-  }
+  const piece = unfoldByMirrors(drawn, parts, signs.mirrors, findings);
   for (const line of signs.inner) tellInner(piece, line, findings);
   return signs.mirrors.length > 0 || signs.inner.length > 0
     ? piece
     : unfoldByTexts(piece, parts, signs.texts, findings);
+}
+
+/**
+ * Unfolded about its mirror line, and of a quarter about the second one, square to the first. More can't be meant: a
+ * piece has its halves and its quarters, and each unfolding doubles it.
+ */
+function unfoldByMirrors(
+  half: Piece,
+  parts: PieceParts,
+  mirrors: HalfSigns['mirrors'],
+  findings: Findings,
+): Piece {
+  let piece = half;
+  let edges = edgesOf(half.cut);
+  const done: Axis[] = [];
+  for (const { stretch, line } of mirrors) {
+    const axis = axisOnEdge(edges, stretch);
+    if (axis === undefined) continue;
+    const [first, second] = done;
+    if (second !== undefined || (first !== undefined && !isSquare(first, axis))) {
+      tell(findings, 'warning', 'several-mirrors', { piece: piece.name }, placeOf(line.source));
+      break;
+    }
+    piece = unfold(piece, axis, 'mirror', parts, findings);
+    edges = edgesOf(piece.cut);
+    done.push(axis);
+  }
+  return piece;
+}
+
+/** Cosine of the least angle between the axes of a quarter. */
+const SQUARE_COSINE = 0.01;
+
+function isSquare(a: Axis, b: Axis): boolean {
+  return Math.abs(a.along.x * b.along.x + a.along.y * b.along.y) <= SQUARE_COSINE;
 }
 
 /** A mirror line within a piece: its two sides are alike, so that nothing is to be done, or it lies at a wrong place. */
