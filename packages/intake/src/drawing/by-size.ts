@@ -81,8 +81,8 @@ function keyOfLine({ source, curve }: RoleLine): string {
 /** Findings of several runs as one: what all of them say is said once, counts of the same note are added up. */
 function mergeInto(findings: Findings, runs: readonly Findings[]): void {
   findings.diagnostics.push(...mergeDiagnostics(runs.map(({ diagnostics }) => diagnostics)));
-  findings.ignored.push(...mergeLists(runs.map(({ ignored }) => ignored)));
-  findings.repairs.push(...mergeLists(runs.map(({ repairs }) => repairs)));
+  for (const one of mergeLists(runs.map(({ ignored }) => ignored))) findings.ignored.push(one);
+  for (const one of mergeLists(runs.map(({ repairs }) => repairs))) findings.repairs.push(one);
 }
 
 /** Each entry as often as the run says it that says it most. */

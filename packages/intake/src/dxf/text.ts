@@ -28,7 +28,7 @@ export function textDecoder(version: string | undefined, codePage: string | unde
   if (version !== undefined && version >= FIRST_UTF8) return decoderOf('utf-8')!;
   const number = /(\d+)\s*$/.exec(codePage ?? '')?.[1];
   const named = number === undefined ? undefined : decoderOf(OTHER_PAGES[number] ?? `windows-${number}`);
-  return named ?? utf8OrLatin;
+  return named ?? utf8OrLatin(decoderOf('utf-8', true)!, decoderOf('windows-1252')!);
 }
 
 function decoderOf(label: string, fatal = false): Decode | undefined {
@@ -41,12 +41,14 @@ function decoderOf(label: string, fatal = false): Decode | undefined {
   }
 }
 
-function utf8OrLatin(bytes: Uint8Array): string {
-  try {
-    return decoderOf('utf-8', true)!(bytes);
-  } catch {
-    return decoderOf('windows-1252')!(bytes);
-  }
+function utf8OrLatin(utf8: Decode, latin: Decode): Decode {
+  return (bytes) => {
+    try {
+      return utf8(bytes);
+    } catch {
+      return latin(bytes);
+    }
+  };
 }
 
 /** The text of a value, with the format's own escape for characters that its code page lacks: `\U+00E9`. */

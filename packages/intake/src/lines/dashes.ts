@@ -23,7 +23,7 @@ export function gatherDashes(lines: readonly RoleLine[]): RoleLine[] {
   for (let from = 0; from < lines.length;) {
     const to = endOfRun(lines, from);
     if (to - from >= DASHES_AT_LEAST) result.push(asOneLine(lines.slice(from, to)));
-    else result.push(...lines.slice(from, to));
+    else for (let i = from; i < to; i++) result.push(lines[i]!);
     from = to;
   }
   return result;

@@ -1,7 +1,8 @@
-import { createSpatialIndex, curveBox, flattenCurve, polylineNearest } from '@hidebound/geometry';
-import type { Box, Polyline } from '@hidebound/geometry';
+import { curveBox, flattenCurve, polylineNearest } from '@hidebound/geometry';
+import type { Polyline } from '@hidebound/geometry';
 import { DUPLICATE_MM, FLATTEN_MM } from '../limits.js';
 import type { RoleLine } from './role-line.js';
+import { earlierTwins } from './twins.js';
 
 /** Corners compared of a line with very many; enough to tell two drawn lines apart. */
 const COMPARED_CORNERS = 200;
@@ -24,16 +25,11 @@ export function dropDuplicates(lines: readonly RoleLine[]): {
   readonly dropped: DroppedTwin[];
 } {
   const boxes = lines.map((line) => curveBox(line.curve));
-  const index = createSpatialIndex(boxes);
+  const twins = earlierTwins(boxes);
   const flat: (Polyline | undefined)[] = [];
   const apart: (number | undefined)[] = lines.map(() => undefined);
   lines.forEach((line, i) => {
-    const box = boxes[i]!;
-    const twins: number[] = [];
-    index.query(box, (j) => {
-      if (j < i && sameBox(box, boxes[j]!)) twins.push(j);
-    });
-    for (const j of twins.sort((a, b) => a - b)) {
+    for (const j of twins.get(i) ?? []) {
       if (apart[i] !== undefined || apart[j] !== undefined) continue;
       const other = lines[j]!;
       if (line.role !== undefined && other.role !== undefined && line.role !== other.role) continue;
@@ -49,15 +45,6 @@ export function dropDuplicates(lines: readonly RoleLine[]): {
     lines: lines.filter((_, i) => apart[i] === undefined),
     dropped: lines.flatMap((line, i) => (apart[i] === undefined ? [] : [{ line, apartMm: apart[i] }])),
   };
-}
-
-function sameBox(a: Box, b: Box): boolean {
-  return (
-    Math.abs(a.minX - b.minX) <= DUPLICATE_MM &&
-    Math.abs(a.minY - b.minY) <= DUPLICATE_MM &&
-    Math.abs(a.maxX - b.maxX) <= DUPLICATE_MM &&
-    Math.abs(a.maxY - b.maxY) <= DUPLICATE_MM
-  );
 }
 
 /** How far the line lies from the other one at the most, mm; infinite if that is too far for a twin. */

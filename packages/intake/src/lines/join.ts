@@ -3,6 +3,7 @@ import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
 import type { LineRole } from '@hidebound/leather';
 import { JOIN_MM } from '../limits.js';
 import { isFinished } from './finished.js';
+import { partnersOf } from './near-ends.js';
 import type { RoleLine } from './role-line.js';
 
 /** Each of these is a mark of its own, whatever its ends touch. */
@@ -67,7 +68,7 @@ function joinGroup(
     for (const end of chain.ends) done.add(end >> 1);
     if (chain.ends.length === 1 && !chain.isClosed) continue;
     const numbers = chain.ends.map((end) => members[end >> 1]!);
-    const first = Math.min(...numbers);
+    const first = numbers.reduce((a, b) => Math.min(a, b));
     const curves = chain.ends.map((end) => {
       const { curve } = lines[members[end >> 1]!]!;
       return (end & 1) === 0 ? curve : reverseCurve(curve);
@@ -76,34 +77,6 @@ function joinGroup(
     const noteGap = (from: Point, to: Point) => tellGap(lines[first]!, from, to);
     result[first] = { ...lines[first]!, curve: linkCurves(curves, chain.isClosed, noteGap) };
   }
-}
-
-/** The one other end at the same place; nothing where an end is alone or among several. */
-function partnersOf(points: readonly Point[]): (number | undefined)[] {
-  const cells = new Map<string, number[]>();
-  const cell = (n: number) => Math.floor(n / JOIN_MM);
-  points.forEach((p, i) => {
-    const key = `${cell(p.x)},${cell(p.y)}`;
-    const list = cells.get(key);
-    if (list === undefined) cells.set(key, [i]);
-    else list.push(i);
-  });
-  const near = points.map((p, i) => {
-    const found: number[] = [];
-    for (let dx = -1; dx <= 1; dx++) {
-      for (let dy = -1; dy <= 1; dy++) {
-        for (const j of cells.get(`${cell(p.x) + dx},${cell(p.y) + dy}`) ?? []) {
-          const q = points[j]!;
-          if (j !== i && (p.x - q.x) ** 2 + (p.y - q.y) ** 2 <= JOIN_MM * JOIN_MM) found.push(j);
-        }
-      }
-    }
-    return found;
-  });
-  return near.map((found, i) => {
-    const [j] = found;
-    return found.length === 1 && near[j!]!.length === 1 && near[j!]![0] === i ? j : undefined;
-  });
 }
 
 /** Ends by which each member of the chain is entered, in order. */
@@ -144,7 +117,7 @@ function linkCurves(
   };
   for (const curve of curves) {
     bridge(curve.start);
-    segments.push(...curve.segments);
+    for (const segment of curve.segments) segments.push(segment);
     at = curveEndPoints(curve).end;
   }
   if (isClosed) bridge(start);
