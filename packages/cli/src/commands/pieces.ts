@@ -90,7 +90,10 @@ function pictured(reads: readonly ReadFile[], sewn: readonly SewnPiece[], rule: 
     with: rule!.with,
     holes: lines.flatMap(({ marks }) => marks.holes),
   }));
-  return rule === undefined ? { pieces } : { pieces, stitches };
+  const tiled = reads.flatMap(({ file, read: { pages = [] } }) =>
+    pages.length > 1 ? [{ file, pages }] : [],
+  );
+  return { pieces, tiled, ...(rule === undefined ? {} : { stitches }) };
 }
 
 function fileData({ file, read }: ReadFile, sewn: readonly SewnPiece[]) {
