@@ -89,7 +89,8 @@ describe('sizes drawn one in the other', () => {
 
   test('when a piece has lines of no size alone, it comes once; lines of no size lie in every size', () => {
     const common =
-      '<rect inkscape:label="strap" x="10" y="300" width="200" height="30"/><path class="fold" d="M60 20V80"/>';
+      '<rect inkscape:label="strap" x="10" y="300" width="200" height="30"/><path class="fold" d="M60 20V80"/>' +
+      '<rect x="30" y="30" width="40" height="40" stroke-dasharray="3 1"/>';
     const result = read(common + layer('Size S', sized(0)) + layer('Size M', sized(1)));
     expect(widths(result).map(([name]) => name)).toEqual([
       'strap',
@@ -100,6 +101,9 @@ describe('sizes drawn one in the other', () => {
     ]);
     expect(result.pieces.map(({ piece }) => piece.foldLines.length)).toEqual([0, 1, 0, 1, 0]);
     expect(codes(result)).not.toContain('lines-outside-pieces');
+    expect(codes(result)).not.toContain('dashed-outline-as-cut');
+    const note = result.diagnostics.find(({ code }) => code === 'direction-not-drawn');
+    expect(note?.params).toMatchObject({ count: 5 });
   });
 
   test('when groups bear their size and a piece its own, the name has it once', () => {

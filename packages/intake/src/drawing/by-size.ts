@@ -1,13 +1,17 @@
-import type { Diagnostic, PatternPiece } from '@hidebound/leather';
+import type { Diagnostic } from '@hidebound/leather';
 import { newFindings, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import type { Gathered } from '../pieces/gather.js';
+import type { Gathered, GatherOptions } from '../pieces/gather.js';
 import type { RoleLine } from '../lines/role-line.js';
 import type { SizedLines } from '../roles/decide-size.js';
 import type { Drawing } from './drawn-line.js';
 
 /** Makes pieces of the lines of one size, or of the lines of all sizes. */
-export type GatherSize = (drawing: Drawing, size: string | undefined, findings: Findings) => Gathered;
+export type GatherSize = (
+  drawing: Drawing,
+  options: Omit<GatherOptions, 'unfolds'>,
+  findings: Findings,
+) => Gathered;
 
 /**
  * Pieces of a drawing in several graded sizes: for each size those of its lines together with the lines of no size. A
@@ -19,42 +23,40 @@ export function gatherSizes(
   gather: GatherSize,
   findings: Findings,
 ): Gathered {
-  const linesOf = (size: string | undefined) =>
-    drawing.lines.filter((_, i) => sizes[i] === undefined || sizes[i] === size);
-  const common = gatherApart({ ...drawing, lines: linesOf(undefined) }, undefined, gather, findings);
-  const keys = new Set(common.gathered.pieces.map(shapeKey));
-  const inSizes = found.map((size) =>
-    gatherApart({ ...drawing, lines: linesOf(size) }, size, gather, findings),
+  const linesOf = (size: string | undefined) => ({
+    ...drawing,
+    lines: drawing.lines.filter((_, i) => sizes[i] === undefined || sizes[i] === size),
+  });
+  const withoutSize = new Set<string>();
+  const probe = gather(
+    linesOf(undefined),
+    {
+      takes: (shape) => {
+        withoutSize.add(shape);
+        return false;
+      },
+    },
+    newFindings(findings.file),
   );
-  const isCommon = new Set<string>();
-  const own = inSizes.flatMap(({ gathered }) =>
-    gathered.pieces.filter((piece) => {
-      const key = shapeKey(piece);
-      if (keys.has(key)) isCommon.add(key);
-      return !keys.has(key);
-    }),
-  );
-  const once = common.gathered.pieces.filter((piece) => isCommon.has(shapeKey(piece)));
+  const unchanged = new Set<string>();
+  const takes = (shape: string) => {
+    if (withoutSize.has(shape)) unchanged.add(shape);
+    return !withoutSize.has(shape);
+  };
+  const inSizes = found.map((size) => {
+    const own = newFindings(findings.file);
+    return { gathered: gather(linesOf(size), { size, takes }, own), findings: own };
+  });
+  const common = newFindings(findings.file);
+  const once = gather(linesOf(undefined), { takes: (shape) => unchanged.has(shape), isQuiet: true }, common);
   tell(findings, 'note', 'sizes-found', { sizes: found.join(', '), by });
-  mergeInto(
-    findings,
-    inSizes.map((run) => run.findings),
-  );
+  mergeInto(findings, [common, ...inSizes.map((run) => run.findings)]);
+  const runs = inSizes.map(({ gathered }) => gathered);
   const strays = straysOfAll(
-    inSizes.map(({ gathered }) => gathered.strays),
-    common.gathered.strays,
+    runs.map((run) => run.strays),
+    probe.strays,
   );
-  return { pieces: [...once, ...own], strays };
-}
-
-function gatherApart(drawing: Drawing, size: string | undefined, gather: GatherSize, { file }: Findings) {
-  const findings = newFindings(file);
-  return { gathered: gather(drawing, size, findings), findings };
-}
-
-/** What a piece is, whatever it is called. */
-function shapeKey({ piece, source }: PatternPiece): string {
-  return JSON.stringify([source.element, { ...piece, name: '' }]);
+  return { pieces: [...once.pieces, ...runs.flatMap(({ pieces }) => pieces)], strays };
 }
 
 /** A line of all sizes is astray only if it lies in no piece of any size. */

@@ -3,7 +3,7 @@ import type { PatternReading, RoleRule } from '@hidebound/leather';
 import { gatherSizes } from './by-size.js';
 import type { GatherSize } from './by-size.js';
 import type { DrawnLine, Drawing } from './drawn-line.js';
-import { ignore, longName, noteRepair, tell } from '../findings.js';
+import { ignore, longName, newFindings, noteRepair, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { EXACT_MM, JOIN_MM } from '../limits.js';
 import { dropDuplicates } from '../lines/duplicates.js';
@@ -26,15 +26,14 @@ export function drawingToPieces(
   findings: Findings,
 ): Gathered {
   const sized = decideSizes(drawing.lines, reading);
-  const gather: GatherSize = ({ lines, texts }, size, found) => {
-    const prepared = prepareLines(lines, reading?.roles ?? [], found);
-    const options = { unfolds: reading?.unfold !== false, ...(size === undefined ? {} : { size }) };
+  const gather: GatherSize = ({ lines, texts }, run, found) => {
+    const told = run.isQuiet === true ? newFindings(found.file) : found;
+    const prepared = prepareLines(lines, reading?.roles ?? [], told);
+    const options = { unfolds: reading?.unfold !== false, ...run };
     return gatherPieces(closeOnMirrors(prepared), texts, options, found);
   };
   const gathered =
-    sized.found.length === 0
-      ? gather(drawing, undefined, findings)
-      : gatherSizes(drawing, sized, gather, findings);
+    sized.found.length === 0 ? gather(drawing, {}, findings) : gatherSizes(drawing, sized, gather, findings);
   tellStrays(gathered.strays, findings);
   return gathered;
 }

@@ -1,7 +1,7 @@
 import { curveFromPolyline, findSelfCrossing } from '@hidebound/geometry';
 import type { LineRole, PatternPiece, Piece } from '@hidebound/leather';
 import type { DrawnText, Labels } from '../drawing/drawn-line.js';
-import { ignore, longName, placeOf, tell } from '../findings.js';
+import { ignore, longName, newFindings, placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { STITCH_HOLE_MAX_DIAMETER_MM } from '../limits.js';
 import { findHoleRows } from '../lines/circles.js';
@@ -30,6 +30,10 @@ export interface GatherOptions {
   readonly unfolds: boolean;
   /** The one of several graded sizes that the lines are of. */
   readonly size?: string;
+  /** False for a piece, known by its shape and lines, that is left to another run. */
+  readonly takes?: (shape: string) => boolean;
+  /** Another run with the same lines has told of them already: only what is found of the pieces themselves is told. */
+  readonly isQuiet?: boolean;
 }
 
 /**
@@ -42,9 +46,10 @@ export function gatherPieces(
   options: GatherOptions,
   findings: Findings,
 ): Gathered {
-  const wanted = lines.filter((line) => isWanted(line, findings));
+  const told = options.isQuiet === true ? newFindings(findings.file) : findings;
+  const wanted = lines.filter((line) => isWanted(line, told));
   const bounds = wanted.filter(isBound).map(outlineOf);
-  const sorted = sortOutlines(bounds, findings);
+  const sorted = sortOutlines(bounds, told);
   const byOutline = new Map<number, PieceParts>();
   sorted.forEach(({ kind, outline }, i) => {
     if (kind === 'piece') byOutline.set(i, emptyParts(outline));
@@ -66,12 +71,20 @@ export function gatherPieces(
   const pieces = inDrawnOrder([...byOutline.values()], lines);
   const mirrors = wanted.filter(({ role }) => role === 'mirror');
   const others = wanted.filter(({ role }) => role !== 'mirror');
-  const placed = placeLines(placeable(others, smallCircles, pieces, findings), pieces, findings);
-  const halves = findHalves(mirrors, texts, pieces, findings);
+  const placed = placeLines(placeable(others, smallCircles, pieces, told), pieces, told);
+  const halves = findHalves(mirrors, texts, pieces, told);
   for (const line of [...placed.strays, ...halves.strays]) strays.push(line);
   placeTexts(texts, pieces);
-  const gathered = { pieces, guesses: placed.guesses, signs: halves.signs };
+  const shapes = options.takes === undefined ? [] : pieces.map(shapeKey);
+  const taken = pieces.filter((_, i) => options.takes?.(shapes[i]!) ?? true);
+  const gathered = { pieces: taken, guesses: placed.guesses, signs: halves.signs };
   return { pieces: finishPieces(gathered, options, findings), strays };
+}
+
+/** What a piece is, whatever it is called. */
+function shapeKey({ outline, texts: _, directions, ...lines }: PieceParts): string {
+  const { source, curve } = outline.line;
+  return JSON.stringify([source.name, curve, lines, directions.map(({ arrow }) => arrow)]);
 }
 
 function isWanted(line: RoleLine, findings: Findings): boolean {
