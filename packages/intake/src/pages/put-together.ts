@@ -1,10 +1,22 @@
-import { transformCurveToGrid, translation } from '@hidebound/geometry';
-import type { Point } from '@hidebound/geometry';
 import type { PagesReading } from '@hidebound/leather';
 import type { Drawing } from '../drawing/drawn-line.js';
+import { IntakeError } from '../error.js';
+import { tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import type { ReadPage } from '../pattern-read.js';
+import { pagesApart } from './apart.js';
+import type { Places } from './arrangement.js';
+import { findPlaces } from './find-places.js';
+import { mergeGroup } from './merge-group.js';
+import { factsOf } from './page-facts.js';
+import type { PageFacts } from './page-facts.js';
 import type { PatternPage } from './page.js';
+import { readPages } from './read-pages.js';
+import { settle } from './settle.js';
+import type { Settled } from './settle.js';
+import { stackGroups } from './stack-groups.js';
+import { statedGrid } from './stated-grid.js';
+import { roundMm } from './page-words.js';
 
 /** The drawing that the pages make together, and where each page lies in it. */
 export interface PagesTogether {
@@ -12,27 +24,79 @@ export interface PagesTogether {
   readonly pages: readonly ReadPage[];
 }
 
-/** Paper between pages that are drawings of their own. */
-const APART_MM = 50;
-
-/** Puts the pages of a pattern together as the reading says. */
+/**
+ * Puts the pages of a pattern together as the reading says; if it says nothing, by what pages share, and where nothing
+ * links them, each stays a drawing of its own. The whole's frame begins at the least x and y of all pages. Throws
+ * `IntakeError` for pages that can't be put together as asked, or contradict each other.
+ */
 export function putPagesTogether(
   pages: readonly PatternPage[],
-  _reading: PagesReading | undefined,
-  _findings: Findings,
+  reading: PagesReading | undefined,
+  findings: Findings,
 ): PagesTogether {
-  const placed: ReadPage[] = [];
-  const lines: Drawing['lines'][number][] = [];
-  const texts: Drawing['texts'][number][] = [];
-  let top = 0;
-  for (const page of pages) {
-    const by: Point = { x: 0, y: top };
-    const toWhole = translation(by.x, by.y);
-    lines.push(...page.lines.map((line) => ({ ...line, curve: transformCurveToGrid(toWhole, line.curve) })));
-    texts.push(...page.texts.map((text) => ({ ...text, at: { x: text.at.x + by.x, y: text.at.y + by.y } })));
-    const { number, widthMm, heightMm } = page;
-    placed.push({ number, widthMm, heightMm, toWhole, joinedBy: 'alone', lines: page.lines, marks: [] });
-    top += heightMm + APART_MM;
-  }
-  return { drawing: { lines, texts }, pages: placed };
+  const isGrid = reading?.join === 'grid' || (reading?.join === undefined && reading?.columns !== undefined);
+  if (pages.length < 2 || reading?.join === 'apart') return pagesApart(pages, factsOf(pages), findings);
+  const facts = factsOf(pages);
+  const groups = isGrid
+    ? [placesOfGrid(facts, reading, findings)]
+    : findPlaces(facts, reading?.join, reading, findings.file);
+  if (groups.length === 0) return nothingLinks(pages, facts, reading, findings);
+  const wanted = { marks: reading?.join !== 'lines', lines: true };
+  const settled = groups.map((places) => settle(facts, linkedOnly(facts, places), wanted));
+  refuseWrongJoint(settled, reading, facts, findings.file);
+  const stacked = stackGroups(facts, settled);
+  const merged = stacked.map((group) => mergeGroup(facts, group, findings));
+  const drawing = {
+    lines: merged.flatMap(({ lines }) => lines),
+    texts: merged.flatMap(({ texts }) => texts),
+  };
+  return { drawing, pages: readPages(facts, stacked, isGrid, findings) };
+}
+
+/** A blank page has no place in the whole. */
+function linkedOnly(facts: readonly PageFacts[], places: Places): Places {
+  return new Map([...places].filter(([page]) => !facts[page]!.isBlank));
+}
+
+function placesOfGrid(facts: readonly PageFacts[], reading: PagesReading, findings: Findings): Places {
+  const { places, found } = statedGrid(facts, reading, findings.file);
+  if (found === 'unknown') tell(findings, 'warning', 'overlap-not-found');
+  else if (found !== undefined)
+    tell(findings, 'note', 'overlap-found', { across: roundMm(found[0]), down: roundMm(found[1]) });
+  return places;
+}
+
+function nothingLinks(
+  pages: readonly PatternPage[],
+  facts: readonly PageFacts[],
+  reading: PagesReading | undefined,
+  findings: Findings,
+): PagesTogether {
+  const place = { file: findings.file };
+  if (reading?.join === 'marks') throw new IntakeError('no-shared-marks', {}, place);
+  if (reading?.join === 'lines') throw new IntakeError('no-lines-over-edges', {}, place);
+  tell(findings, 'warning', 'pages-apart', { count: pages.length });
+  return pagesApart(pages, facts, findings);
+}
+
+/** What was asked for must be what the places rest on, and must not speak against them. */
+function refuseWrongJoint(
+  settled: readonly Settled[],
+  reading: PagesReading | undefined,
+  facts: readonly PageFacts[],
+  file: string,
+): void {
+  const ties = settled.flatMap(({ meetings }) => meetings.flatMap((meeting) => meeting.ties));
+  if (reading?.join === 'marks' && !ties.some(({ kind }) => kind === 'mark'))
+    throw new IntakeError('no-shared-marks', {}, { file });
+  const contradicted = settled.flatMap(({ meetings }) =>
+    meetings.filter((meeting) => meeting.contradictions > meeting.ties.length),
+  );
+  const missed = settled.reduce((sum, one) => sum + one.contradictions, 0);
+  if (missed <= ties.length) return;
+  const numbers = new Set(contradicted.flatMap(({ a, b }) => [facts[a]!.page.number, facts[b]!.page.number]));
+  const pages = [...numbers].sort((a, b) => a - b).join(', ');
+  if (reading?.columns !== undefined)
+    throw new IntakeError('grid-does-not-fit', { missed, pages, hint: '' }, { file });
+  throw new IntakeError('pages-do-not-fit', { pages }, { file });
 }

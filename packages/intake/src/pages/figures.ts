@@ -1,0 +1,124 @@
+import { boxUnion, boxesTouch, createSpatialIndex, curveLength, growBox } from '@hidebound/geometry';
+import type { Box, Point } from '@hidebound/geometry';
+import { circleOfCurve } from '../lines/circles.js';
+import type { Drawing } from '../drawing/drawn-line.js';
+import type { PatternPage } from './page.js';
+import {
+  FIGURE_MAX_LINES,
+  FIGURE_MAX_MM,
+  FIGURE_MIN_MM,
+  FIGURE_SIZE_STEP_MM,
+  LABEL_REACH_MM,
+  MARK_ZONE_MM,
+} from './limits.js';
+import type { PageLines } from './page-lines.js';
+import { boxMiddle, heightOf, widthOf } from './vectors.js';
+
+/** A small figure near an edge of a page: lines that touch each other. Marks are such figures, but so are punches. */
+export interface Figure {
+  readonly at: Point;
+  readonly box: Box;
+  /** What it looks like, whatever its place. */
+  readonly shape: string;
+  /** Numbers of its lines. */
+  readonly lines: readonly number[];
+  /** A text beside it. */
+  readonly label?: string;
+  /** It could be a mark: neither a lone straight line nor a plain circle, which patterns have themselves. */
+  readonly isSign: boolean;
+}
+
+/** Keeps sizes that people draw (multiples of 0.05 mm) away from where rounding tips over. */
+const STEP_OFFSET = 0.13;
+
+/** Lines of one figure touch or nearly do, mm. */
+const TOUCH_MM = 0.1;
+
+/** The small figures near the edges of a page. */
+export function figuresOf(page: PatternPage, lines: PageLines): Figure[] {
+  return figuresIn(page, lines, (i) => isNearEdge(boxMiddle(lines.boxes[i]!), page));
+}
+
+/** The small figures of a drawing. */
+export function figuresIn(
+  drawing: Drawing,
+  lines: PageLines,
+  isAsked: (line: number) => boolean = () => true,
+): Figure[] {
+  const small = lines.boxes.map((_, i) => i).filter((i) => isSmall(lines.boxes[i]!) && isAsked(i));
+  return groupsOf(small, lines).flatMap((group) => figureOf(group, drawing, lines) ?? []);
+}
+
+function isSmall(box: Box): boolean {
+  return widthOf(box) <= FIGURE_MAX_MM && heightOf(box) <= FIGURE_MAX_MM;
+}
+
+function isNearEdge({ x, y }: Point, { widthMm, heightMm }: PatternPage): boolean {
+  return Math.min(x, y, widthMm - x, heightMm - y) <= MARK_ZONE_MM;
+}
+
+/** Lines of one look whose boxes touch, directly or through others. */
+function groupsOf(small: readonly number[], { boxes, looks }: PageLines): number[][] {
+  const grown = small.map((i) => growBox(boxes[i]!, TOUCH_MM / 2));
+  const index = createSpatialIndex(grown);
+  const seen = grown.map(() => false);
+  return grown.flatMap((_, first) => {
+    if (seen[first]) return [];
+    seen[first] = true;
+    const members = [first];
+    for (const member of members) {
+      index.query(grown[member]!, (other) => {
+        if (seen[other] || looks[small[other]!] !== looks[small[member]!]) return;
+        if (!boxesTouch(grown[member]!, grown[other]!)) return;
+        seen[other] = true;
+        members.push(other);
+      });
+    }
+    return [members.map((i) => small[i]!).sort((a, b) => a - b)];
+  });
+}
+
+function figureOf(members: readonly number[], page: Drawing, lines: PageLines): Figure | undefined {
+  if (members.length > FIGURE_MAX_LINES) return undefined;
+  const box = members.map((i) => lines.boxes[i]!).reduce(boxUnion);
+  const extent = Math.max(widthOf(box), heightOf(box));
+  if (!isSmall(box) || extent < FIGURE_MIN_MM) return undefined;
+  const at = boxMiddle(box);
+  const label = labelBeside(at, box, page);
+  const step = (mm: number) => Math.round(mm / FIGURE_SIZE_STEP_MM + STEP_OFFSET);
+  const parts = members.map((i) => {
+    const { curve } = page.lines[i]!;
+    const own = lines.boxes[i]!;
+    return `${lines.looks[i]!}${curve.closed ? 'o' : '-'}${step(widthOf(own))},${step(heightOf(own))},${step(curveLength(curve) / 2)}`;
+  });
+  return {
+    at,
+    box,
+    shape: parts.sort().join(';'),
+    lines: members,
+    ...(label === undefined ? {} : { label }),
+    isSign: isSign(members, page),
+  };
+}
+
+function isSign(members: readonly number[], page: Drawing): boolean {
+  if (members.length > 1) return true;
+  const { curve } = page.lines[members[0]!]!;
+  return curve.closed ? circleOfCurve(curve) === undefined : curve.segments.length > 1;
+}
+
+function labelBeside(at: Point, box: Box, page: Drawing): string | undefined {
+  const reach = LABEL_REACH_MM + Math.max(widthOf(box), heightOf(box)) / 2;
+  let least = reach;
+  let label: string | undefined;
+  for (const { text, at: place } of page.texts) {
+    const distance = Math.hypot(place.x - at.x, place.y - at.y);
+    if (distance >= least || text.trim().length > LABEL_MAX_LETTERS) continue;
+    least = distance;
+    label = text.trim();
+  }
+  return label;
+}
+
+/** Labels of marks are short: "A1", "12b". */
+const LABEL_MAX_LETTERS = 6;

@@ -1,0 +1,152 @@
+import type { Point } from '@hidebound/geometry';
+import { linkOf } from './agreement.js';
+import type { PageLink, Wanted } from './agreement.js';
+import { besideShift, scoreOf } from './arrangement.js';
+import type { Arrangement } from './arrangement.js';
+import type { PageFacts } from './page-facts.js';
+import type { Axis } from './overlaps.js';
+import type { PageOrder } from '@hidebound/leather';
+import { plus } from './vectors.js';
+
+/** Pages in the usual order: row by row or column by column. */
+export interface Grid {
+  /** Page numbers (from 0) in order. */
+  readonly pages: readonly number[];
+  readonly columns: number;
+  readonly order: PageOrder;
+}
+
+/** Column and row of the k-th page. */
+export function gridCell({ pages, columns, order }: Grid, k: number): { column: number; row: number } {
+  const rows = Math.ceil(pages.length / columns);
+  return order === 'rows'
+    ? { column: k % columns, row: Math.floor(k / columns) }
+    : { column: Math.floor(k / rows), row: k % rows };
+}
+
+/** The pairs of neighbours in a grid, with the axis along which they lie. */
+export function gridNeighbours(grid: Grid): { a: number; b: number; axis: Axis }[] {
+  const at = new Map<string, number>();
+  grid.pages.forEach((page, k) => {
+    const { column, row } = gridCell(grid, k);
+    at.set(`${column},${row}`, page);
+  });
+  return grid.pages.flatMap((a, k) => {
+    const { column, row } = gridCell(grid, k);
+    const right = at.get(`${column + 1},${row}`);
+    const below = at.get(`${column},${row + 1}`);
+    return [
+      ...(right === undefined ? [] : [{ a, b: right, axis: 'x' as const }]),
+      ...(below === undefined ? [] : [{ a, b: below, axis: 'y' as const }]),
+    ];
+  });
+}
+
+/** Links that were tested once, by pair, axis and overlap. */
+export type LinkBook = (a: number, b: number, axis: Axis, overlap: number) => GridLink;
+
+export interface GridLink extends PageLink {
+  readonly axis: Axis;
+}
+
+export function linkBook(facts: readonly PageFacts[], wanted: Wanted): LinkBook {
+  const book = new Map<string, GridLink>();
+  return (a, b, axis, overlap) => {
+    const key = `${a},${b},${axis},${overlap}`;
+    const known = book.get(key);
+    if (known !== undefined) return known;
+    const shift = besideShift(facts[a]!, facts[b]!, axis, overlap);
+    const link = { ...linkOf(facts, a, b, shift, wanted), axis };
+    book.set(key, link);
+    return link;
+  };
+}
+
+/** More columns than this are not tried: pages in a single row are, whatever their number. */
+const MOST_COLUMNS = 40;
+
+/** The grid in the order of pages for which the most speaks; nothing if nothing speaks for any. */
+export function bestGrid(
+  facts: readonly PageFacts[],
+  sequences: readonly (readonly number[])[],
+  overlaps: readonly (readonly [number, number])[],
+  links: LinkBook,
+  order?: PageOrder,
+): (Arrangement & { readonly grid: Grid; readonly overlap: readonly [number, number] }) | undefined {
+  let best: ReturnType<typeof bestGrid>;
+  for (const overlap of overlaps) {
+    for (const pages of sequences) {
+      for (const grid of gridsOf(pages, order)) {
+        const tested = gridNeighbours(grid).map(({ a, b, axis }) =>
+          links(a, b, axis, overlap[axis === 'x' ? 0 : 1]),
+        );
+        const score = tested.reduce((sum, link) => sum + scoreOf(link), 0);
+        if (score <= (best?.score ?? 0)) continue;
+        const places = placesInGrid(facts, grid, refinedOverlap(facts, overlap, tested));
+        best = { groups: [places], links: tested, score, grid, overlap };
+      }
+    }
+  }
+  return best;
+}
+
+/** Overlaps by which most neighbours lie once their shifts are mended (medians), for those that nothing ties. */
+function refinedOverlap(
+  facts: readonly PageFacts[],
+  overlap: readonly [number, number],
+  links: readonly GridLink[],
+): readonly [number, number] {
+  const found: Record<Axis, number[]> = { x: [], y: [] };
+  for (const { a, b, axis, shift, fits } of links) {
+    if (fits < 2) continue;
+    const nominal = besideShift(facts[a]!, facts[b]!, axis, 0);
+    found[axis].push(nominal[axis] - shift[axis]);
+  }
+  const median = (list: number[]) => list.sort((p, q) => p - q)[Math.floor(list.length / 2)];
+  const x = median(found.x);
+  const y = median(found.y);
+  return [x ?? y ?? overlap[0], y ?? x ?? overlap[1]];
+}
+
+function gridsOf(pages: readonly number[], order: PageOrder | undefined): Grid[] {
+  const counts = Array.from({ length: pages.length }, (_, i) => i + 1).filter(
+    (columns) => columns <= MOST_COLUMNS || columns === pages.length,
+  );
+  return counts.flatMap((columns) => {
+    const isLine = columns === 1 || columns === pages.length;
+    const orders: PageOrder[] = order !== undefined ? [order] : isLine ? ['rows'] : ['rows', 'columns'];
+    return orders.map((one) => ({ pages, columns, order: one }));
+  });
+}
+
+/** Places of all pages of a grid; windows of one row lie at one height, those of one column below each other. */
+export function placesInGrid(
+  facts: readonly PageFacts[],
+  grid: Grid,
+  overlap: readonly [number, number],
+): Map<number, Point> {
+  const places = new Map<number, Point>();
+  const byCell = new Map<string, number>();
+  grid.pages.forEach((page, k) => {
+    const { column, row } = gridCell(grid, k);
+    byCell.set(`${column},${row}`, page);
+  });
+  const cells = [...byCell].map(([key, page]) => {
+    const [column, row] = key.split(',').map(Number);
+    return { column: column!, row: row!, page };
+  });
+  cells.sort((p, q) => p.row - q.row || p.column - q.column);
+  for (const { column, row, page } of cells) {
+    const left = byCell.get(`${column - 1},${row}`);
+    const above = byCell.get(`${column},${row - 1}`);
+    const before = left ?? above;
+    if (before === undefined) {
+      places.set(page, { x: 0, y: 0 });
+      continue;
+    }
+    const axis = left === undefined ? 'y' : 'x';
+    const shift = besideShift(facts[before]!, facts[page]!, axis, overlap[axis === 'x' ? 0 : 1]);
+    places.set(page, plus(places.get(before)!, shift));
+  }
+  return places;
+}

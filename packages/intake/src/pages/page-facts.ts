@@ -1,0 +1,116 @@
+import { figuresOf } from './figures.js';
+import type { Figure } from './figures.js';
+import { frameLines } from './frames.js';
+import type { PatternPage } from './page.js';
+import { pageLines } from './page-lines.js';
+import type { PageLines } from './page-lines.js';
+import { placedFigure, repeatedAmong } from './repeated.js';
+import type { Placed } from './repeated.js';
+import { windowsOf } from './windows.js';
+import type { CutEnd, Side } from './windows.js';
+import type { Box } from '@hidebound/geometry';
+
+/** What is known of a page by itself, before it is compared with others. */
+export interface PageFacts {
+  readonly page: PatternPage;
+  readonly lines: PageLines;
+  /** Through what the drawing is seen; of a page without margins, its edges. */
+  readonly window: Box;
+  /** Borders of the window at which lines of any page end. */
+  readonly sides: readonly Side[];
+  readonly ends: readonly CutEnd[];
+  readonly figures: readonly Figure[];
+  /** Lines that stand at the same place of other pages too: frames, marks. */
+  readonly repeated: ReadonlySet<number>;
+  readonly frames: ReadonlySet<number>;
+  /** Lines of small figures that may be marks. */
+  readonly signs: ReadonlySet<number>;
+  readonly isBlank: boolean;
+}
+
+/** Reads all pages by themselves; what is on each page at the same place is told by all of them. */
+export function factsOf(pages: readonly PatternPage[]): PageFacts[] {
+  const base = pages.map((page) => {
+    const lines = pageLines(page.lines);
+    return { page, lines, figures: figuresOf(page, lines), frames: frameLines(page, lines) };
+  });
+  const figures = withSharedLabels(base.map((one) => one.figures));
+  const withContent = pages.filter(({ lines }) => lines.length > 0).length;
+  const repeated = linesOf(
+    repeatedAmong(
+      figures.flatMap((list, i) => list.filter((one) => one.isSign).map((one) => placedFigure(i, one))),
+      withContent,
+    ),
+    pages.length,
+  );
+  const frames = linesOf(
+    repeatedAmong(
+      base.flatMap(({ frames: own, lines }, page) =>
+        own.map((i): Placed => ({ page, kind: lines.looks[i]!, box: lines.boxes[i]!, lines: [i] })),
+      ),
+      withContent,
+    ),
+    pages.length,
+  );
+  const signs = figures.map((list) => new Set(list.flatMap((one) => (one.isSign ? one.lines : []))));
+  const windows = windowsOf(
+    base.map(({ page, lines }, i) => ({
+      page,
+      lines,
+      isFurniture: (line: number) => repeated[i]!.has(line) || frames[i]!.has(line),
+      isSign: (line: number) => signs[i]!.has(line),
+    })),
+  );
+  return base.map(({ page, lines }, i) => ({
+    page,
+    lines,
+    window: windows[i]!.box,
+    sides: windows[i]!.sides,
+    ends: windows[i]!.ends.filter(({ line }) => !frames[i]!.has(line)),
+    figures: figures[i]!,
+    repeated: repeated[i]!,
+    frames: frames[i]!,
+    signs: signs[i]!,
+    isBlank: page.lines.every((_, line) => repeated[i]!.has(line) || frames[i]!.has(line)),
+  }));
+}
+
+function linesOf(placed: readonly Placed[], pageCount: number): Set<number>[] {
+  const sets = Array.from({ length: pageCount }, () => new Set<number>());
+  for (const { page, lines } of placed) for (const line of lines) sets[page]!.add(line);
+  return sets;
+}
+
+/** Pages that meet in a corner are four: a text beside more figures of one shape is no label of a mark. */
+const LABEL_PAGES = 4;
+
+/**
+ * Figures with their labels. A text beside a mark is a label if marks of that shape have the same one on two to four
+ * pages; then all marks of the shape keep theirs, also those at the edge of the whole, which one page alone has.
+ */
+function withSharedLabels(figures: readonly (readonly Figure[])[]): Figure[][] {
+  const pagesOf = new Map<string, Set<number>>();
+  const keyOf = ({ shape, label }: Figure) => `${label}@${shape}`;
+  const signs = figures.flatMap((list, page) =>
+    list.filter(({ label, isSign }) => isSign && label !== undefined).map((figure) => ({ page, figure })),
+  );
+  for (const { page, figure } of signs) {
+    const pages = pagesOf.get(keyOf(figure)) ?? new Set<number>();
+    pages.add(page);
+    pagesOf.set(keyOf(figure), pages);
+  }
+  const labelled = new Set(
+    signs
+      .filter(({ figure }) => {
+        const { size } = pagesOf.get(keyOf(figure))!;
+        return size >= 2 && size <= LABEL_PAGES;
+      })
+      .map(({ figure }) => figure.shape),
+  );
+  return figures.map((list) =>
+    list.map(({ label, ...figure }): Figure => {
+      const isLabel = label !== undefined && figure.isSign && labelled.has(figure.shape);
+      return isLabel ? { ...figure, label } : figure;
+    }),
+  );
+}

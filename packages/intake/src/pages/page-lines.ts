@@ -1,0 +1,108 @@
+import {
+  createSpatialIndex,
+  curveBox,
+  curveSteps,
+  distanceBetween,
+  endDirection,
+  flattenCurve,
+  startDirection,
+} from '@hidebound/geometry';
+import type { Box, Curve, Point } from '@hidebound/geometry';
+import type { DrawnLine } from '../drawing/drawn-line.js';
+import { lookOf } from './look.js';
+import { dot } from './vectors.js';
+
+/** Chords this near to their curves: places on lines are sought to a hundredth of a millimetre. */
+const CHORD_MM = 0.005;
+
+/** The lines of a page, to be asked what runs near a place. */
+export interface PageLines {
+  readonly boxes: readonly Box[];
+  readonly looks: readonly string[];
+  /** Nearest place on a line of that look which runs in that direction, either way, within the reach. */
+  nearest(p: Point, along: Point, look: string, reachMm: number): PlaceOnLine | undefined;
+  /** Every chord of that look that touches the box. */
+  chordsIn(box: Box, visit: (a: Point, b: Point, look: string) => void): void;
+}
+
+export interface PlaceOnLine {
+  readonly at: Point;
+  readonly line: number;
+}
+
+/** Lines run in one direction if they differ by 10° at most (cosine). */
+const SAME_WAY_COS = 0.985;
+
+export function pageLines(lines: readonly DrawnLine[]): PageLines {
+  const looks = lines.map(lookOf);
+  const chords: { readonly a: Point; readonly b: Point; readonly line: number }[] = [];
+  lines.forEach(({ curve }, i) => {
+    const flat = flattenCurve(curve, CHORD_MM);
+    for (let k = 1; k < flat.length; k++) chords.push({ a: flat[k - 1]!, b: flat[k]!, line: i });
+  });
+  const index = createSpatialIndex(chords.map(({ a, b }) => boxOfChord(a, b)));
+  return {
+    boxes: lines.map(({ curve }) => curveBox(curve)),
+    looks,
+    nearest: (p, along, look, reachMm) => {
+      let best: PlaceOnLine | undefined;
+      let least = reachMm;
+      index.query(boxAround(p, reachMm), (i) => {
+        const chord = chords[i]!;
+        if (looks[chord.line] !== look) return;
+        const place = nearestOnChord(p, along, chord.a, chord.b);
+        if (place === undefined) return;
+        const distance = distanceBetween(place, p);
+        if (distance > least) return;
+        least = distance;
+        best = { at: place, line: chord.line };
+      });
+      return best;
+    },
+    chordsIn: (box, visit) => {
+      index.query(box, (i) => {
+        const { a, b, line } = chords[i]!;
+        visit(a, b, looks[line]!);
+      });
+    },
+  };
+}
+
+function nearestOnChord(p: Point, along: Point, a: Point, b: Point): Point | undefined {
+  const chord = { x: b.x - a.x, y: b.y - a.y };
+  const length = Math.sqrt(dot(chord, chord));
+  if (length === 0 || Math.abs(dot(chord, along)) < SAME_WAY_COS * length) return undefined;
+  const share = Math.min(1, Math.max(0, ((p.x - a.x) * chord.x + (p.y - a.y) * chord.y) / (length * length)));
+  return { x: a.x + share * chord.x, y: a.y + share * chord.y };
+}
+
+function boxOfChord(a: Point, b: Point): Box {
+  return {
+    minX: Math.min(a.x, b.x),
+    minY: Math.min(a.y, b.y),
+    maxX: Math.max(a.x, b.x),
+    maxY: Math.max(a.y, b.y),
+  };
+}
+
+export function boxAround(p: Point, by: number): Box {
+  return { minX: p.x - by, minY: p.y - by, maxX: p.x + by, maxY: p.y + by };
+}
+
+/** An end of an open line, with the direction in which it would go on. */
+export interface LineEnd {
+  readonly at: Point;
+  readonly out: Point;
+}
+
+/** Both ends of an open line: its start, then its end. */
+export function lineEnds(curve: Curve): readonly [LineEnd, LineEnd] {
+  const steps = curveSteps(curve);
+  const first = steps[0]!;
+  const last = steps.at(-1)!;
+  const into = startDirection(first.from, first.segment);
+  return [
+    { at: curve.start, out: { x: -into.x, y: -into.y } },
+    { at: last.segment.to, out: endDirection(last.from, last.segment) },
+  ];
+}

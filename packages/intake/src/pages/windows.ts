@@ -1,0 +1,179 @@
+import type { Box, Point } from '@hidebound/geometry';
+import type { PatternPage } from './page.js';
+import {
+  AT_BORDER_MM,
+  CUT_MIN_SINE,
+  MAX_MARGIN_MM,
+  WINDOW_CROSSING_SHARE,
+  WINDOW_MIN_ENDS,
+  WINDOW_SPREAD_MM,
+} from './limits.js';
+import { lineEnds } from './page-lines.js';
+import type { PageLines } from './page-lines.js';
+
+/** The four borders of a page's window. */
+export const SIDES = ['left', 'right', 'top', 'bottom'] as const;
+export type Side = (typeof SIDES)[number];
+
+export const OUTWARD: Readonly<Record<Side, Point>> = {
+  left: { x: -1, y: 0 },
+  right: { x: 1, y: 0 },
+  top: { x: 0, y: -1 },
+  bottom: { x: 0, y: 1 },
+};
+
+/** The end of a line that was cut by the border of a page's window. */
+export interface CutEnd {
+  readonly at: Point;
+  /** The way in which the line would go on. */
+  readonly out: Point;
+  readonly side: Side;
+  readonly look: string;
+  readonly line: number;
+}
+
+/** Through what the drawing is seen on a page: its edges, or borders within them where lines end. */
+export interface Window {
+  readonly box: Box;
+  /** Borders at which lines were seen to end. */
+  readonly sides: readonly Side[];
+  readonly ends: readonly CutEnd[];
+}
+
+/** An open line's end that points out of the page, seen from one side. */
+interface OutEnd extends Omit<CutEnd, 'side'> {
+  readonly depth: number;
+  readonly isFurniture: boolean;
+}
+
+/** What is needed of a page: its lines without those that every page has. */
+export interface WindowPage {
+  readonly page: PatternPage;
+  readonly lines: PageLines;
+  /** Stands at the same place of several pages. */
+  readonly isFurniture: (line: number) => boolean;
+  /** Part of a small figure that may be a mark. */
+  readonly isSign: (line: number) => boolean;
+}
+
+/**
+ * The windows of all pages. Pages of one file have the same margins as a rule, so a border is where lines of many pages
+ * end at the same depth from the page's edge and hardly any line runs across; each page's own border may differ by a
+ * little (its drawing moved in printing).
+ */
+export function windowsOf(pages: readonly WindowPage[]): Window[] {
+  const perSide = SIDES.map((side) => {
+    const ends = pages.map((page) => outEnds(page, side));
+    const depths = ends
+      .flat()
+      .flatMap(({ depth, isFurniture }) => (isFurniture && depth > AT_BORDER_MM ? [] : [depth]));
+    const margin = commonMargin(depths, pages, side);
+    const own = ends.map((list) => (margin === undefined ? undefined : ownMargin(list, margin)));
+    return { side, ends, margin, own };
+  });
+  return pages.map(({ page }, i) => {
+    const [left, right, top, bottom] = perSide.map(({ margin, own }) => own[i] ?? margin ?? 0);
+    const box = { minX: left!, minY: top!, maxX: page.widthMm - right!, maxY: page.heightMm - bottom! };
+    const ends = perSide.flatMap(({ side, ends: all, margin, own }) => {
+      const depth = own[i];
+      if (margin === undefined || depth === undefined) return [];
+      return all[i]!.filter((end) => Math.abs(end.depth - depth) <= AT_BORDER_MM).map(
+        ({ at, out, look, line }): CutEnd => ({ at, out, look, line, side }),
+      );
+    });
+    const sides = perSide.filter(({ margin }) => margin !== undefined).map(({ side }) => side);
+    return { box, sides, ends };
+  });
+}
+
+function outEnds({ page, lines, isFurniture }: WindowPage, side: Side): OutEnd[] {
+  const outward = OUTWARD[side];
+  return page.lines.flatMap(({ curve }, line) => {
+    if (curve.closed) return [];
+    return lineEnds(curve)
+      .filter(({ out }) => out.x * outward.x + out.y * outward.y >= CUT_MIN_SINE)
+      .map(({ at, out }) => ({
+        at,
+        out,
+        line,
+        look: lines.looks[line]!,
+        depth: depthOf(at, page, side),
+        isFurniture: isFurniture(line),
+      }));
+  });
+}
+
+/** How far within the page's edge. */
+export function depthOf({ x, y }: Point, { widthMm, heightMm }: PatternPage, side: Side): number {
+  if (side === 'left') return x;
+  if (side === 'right') return widthMm - x;
+  return side === 'top' ? y : heightMm - y;
+}
+
+/** The least depth at which lines of all pages end, far more than run across there. */
+function commonMargin(
+  depths: readonly number[],
+  pages: readonly WindowPage[],
+  side: Side,
+): number | undefined {
+  const sorted = [...depths].sort((a, b) => a - b);
+  for (let i = 0; i < sorted.length;) {
+    const from = sorted[i]!;
+    if (from > MAX_MARGIN_MM) return undefined;
+    let to = i;
+    while (to < sorted.length && sorted[to]! <= from + WINDOW_SPREAD_MM) to++;
+    const within = sorted.slice(i, to);
+    const margin = densest(within);
+    const alike = within.filter((depth) => Math.abs(depth - margin) <= WINDOW_SPREAD_MM).length;
+    const isPageEdge = margin <= AT_BORDER_MM;
+    if (isPageEdge) return 0;
+    if (alike >= WINDOW_MIN_ENDS) {
+      const crossing = pages.reduce((sum, page) => sum + crossingsAt(page, side, margin), 0);
+      if (crossing <= WINDOW_CROSSING_SHARE * alike) return margin;
+    }
+    i++;
+    while (i < sorted.length && sorted[i]! - from < 1e-6) i++;
+  }
+  return undefined;
+}
+
+/** The depth that most others share, to a hundredth of a millimetre. */
+function densest(sorted: readonly number[]): number {
+  let best = sorted[0]!;
+  let most = 0;
+  for (let i = 0, from = 0; i < sorted.length; i++) {
+    while (sorted[i]! - sorted[from]! > 2 * AT_BORDER_MM) from++;
+    if (i - from + 1 <= most) continue;
+    most = i - from + 1;
+    best = sorted[Math.floor((from + i) / 2)]!;
+  }
+  return best;
+}
+
+function ownMargin(ends: readonly OutEnd[], margin: number): number | undefined {
+  const near = ends
+    .map(({ depth }) => depth)
+    .filter((depth) => Math.abs(depth - margin) <= WINDOW_SPREAD_MM)
+    .sort((a, b) => a - b);
+  return near.length === 0 ? undefined : densest(near);
+}
+
+/** Lines of the drawing that reach farther out than the border by more than a drawing moves on its page. */
+function crossingsAt({ page, lines, isFurniture, isSign }: WindowPage, side: Side, margin: number): number {
+  let count = 0;
+  lines.boxes.forEach((box, i) => {
+    if (isFurniture(i) || isSign(i)) return;
+    const outer = depthOf(
+      { x: side === 'left' ? box.minX : box.maxX, y: side === 'top' ? box.minY : box.maxY },
+      page,
+      side,
+    );
+    const inner = depthOf(
+      { x: side === 'left' ? box.maxX : box.minX, y: side === 'top' ? box.maxY : box.minY },
+      page,
+      side,
+    );
+    if (outer < margin - WINDOW_SPREAD_MM && inner > margin + WINDOW_SPREAD_MM) count++;
+  });
+  return count;
+}
