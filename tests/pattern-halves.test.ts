@@ -63,6 +63,12 @@ describe('a half with a mirror line on its edge', () => {
     expect(Math.abs(curveArea(cut))).toBeCloseTo(11000, 6);
   });
 
+  test('when the outline is drawn line by line, its fold edge under the mirror line too, it is unfolded just so', () => {
+    const sides = ['M100 10H160', 'M160 10L150 110', 'M150 110H100', 'M100 110V10'];
+    const { cut } = only(read(sides.map((d) => `<path d="${d}"/>`).join('') + MIRROR));
+    expect(Math.abs(curveArea(cut))).toBeCloseTo(11000, 6);
+  });
+
   test('when the mirror line is a short mark on the edge, all of the edge is the fold', () => {
     const { cut } = only(read(`${HALF}<path class="mirror" d="M100 50V60"/>`));
     expect(Math.abs(curveArea(cut))).toBeCloseTo(11000, 6);
@@ -201,6 +207,12 @@ describe('words of the fold in a drawing', () => {
     expect(whole.codes).toContain('unfolded-by-text');
   });
 
+  test('when the text says it in other words, it is understood', () => {
+    for (const text of ['Cut 1 on fold', 'ON FOLD', 'Lay this edge along the fold', 'Fold edge']) {
+      expect(withText({ text, angleDeg: 90 }).codes, text).toContain('unfolded-by-text');
+    }
+  });
+
   test('when it stands much nearer to one edge than to others, that is the fold', () => {
     expect(Math.abs(curveArea(withText({}).cut))).toBeCloseTo(11000, 6);
     const beside = withText({ at: { x: 95, y: 60 } });
@@ -215,9 +227,11 @@ describe('words of the fold in a drawing', () => {
 
   test('when the order says not to unfold, or the text speaks of something else, the piece stays as drawn', () => {
     expect(withText({}, false).codes).not.toContain('unfolded-by-text');
-    const other = withText({ text: 'Fold here' });
-    expect(Math.abs(curveArea(other.cut))).toBeCloseTo(5500, 6);
-    expect(other.codes).not.toContain('half-unclear');
+    for (const text of ['Fold here', 'Stitch to fold', 'Skive on fold line']) {
+      const other = withText({ text });
+      expect(Math.abs(curveArea(other.cut))).toBeCloseTo(5500, 6);
+      expect(other.codes).not.toContain('half-unclear');
+    }
   });
 });
 

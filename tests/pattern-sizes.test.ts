@@ -66,6 +66,23 @@ describe('sizes drawn one in the other', () => {
     expect(codes(result)).not.toContain('sizes-found');
   });
 
+  test('when names speak of the size of something else, or of a length, they are no sizes', () => {
+    for (const names of [
+      ['hole size 3', 'hole size 5'],
+      ['size 100 mm', 'size 120 mm'],
+      ['full size', 'actual size'],
+    ]) {
+      const result = read(names.map((name, i) => layer(name, sized(i))).join(''));
+      expect(codes(result), names[0]).not.toContain('sizes-found');
+    }
+  });
+
+  test('when a file says more sizes than any pattern has, it is read without, and that is told', () => {
+    const many = Array.from({ length: 60 }, (_, i) => layer(`size ${i + 1}`, sized(i))).join('');
+    expect(codes(read(many))).toContain('too-many-sizes');
+    expect(codes(read(many))).not.toContain('sizes-found');
+  });
+
   test('when a rule says what is in such a layer, it is no size', () => {
     const roles = [{ role: 'stitch' as const, layer: '36' }];
     expect(codes(read(layer('36', sized(0)) + layer('38', sized(1)), { roles }))).not.toContain(

@@ -169,5 +169,8 @@ export const ARC_CUBIC_FIT_MAX_MM = 0.05;
 /** An arc that turns less says nothing of a circle. */
 export const ARC_MIN_SWEEP_DEG = 10;
 
+/** Graded sizes of one file; each is read together with all lines of no size. */
+export const MAX_SIZES = 40;
+
 /** Letters are about half as wide as high. */
 export const LETTER_WIDTH_SHARE = 0.5;

@@ -1,23 +1,16 @@
-import { curveLength, distanceBetween } from '@hidebound/geometry';
-import type { PatternReading, RoleRule } from '@hidebound/leather';
-import { gatherSizes } from './by-size.js';
-import type { GatherSize } from './by-size.js';
-import type { DrawnLine, Drawing } from './drawn-line.js';
-import { ignore, longName, newFindings, noteRepair, tell } from '../findings.js';
+import type { PatternReading } from '@hidebound/leather';
+import { newFindings, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { EXACT_MM, JOIN_MM } from '../limits.js';
-import { dropDuplicates } from '../lines/duplicates.js';
-import { gatherDashes } from '../lines/dashes.js';
+import { MAX_SIZES } from '../limits.js';
 import { closeOnMirrors } from '../lines/close-on-mirror.js';
-import { joinLines } from '../lines/join.js';
-import { mendLine, toMicrometres } from '../lines/mend.js';
-import type { RoleLine } from '../lines/role-line.js';
 import { gatherPieces } from '../pieces/gather.js';
 import type { Gathered } from '../pieces/gather.js';
 import { tellStrays } from '../pieces/place-lines.js';
 import { decideSizes } from '../roles/decide-size.js';
-import type { Repair } from '../repairs.js';
-import { decideRole } from '../roles/decide.js';
+import { gatherSizes } from './by-size.js';
+import type { GatherSize } from './by-size.js';
+import type { Drawing } from './drawn-line.js';
+import { prepareLines } from './prepare-lines.js';
 
 /** A drawing in mm, of whatever format, → pieces: sizes, roles, joining, duplicates, then what lies within what. */
 export function drawingToPieces(
@@ -25,91 +18,17 @@ export function drawingToPieces(
   reading: PatternReading | undefined,
   findings: Findings,
 ): Gathered {
-  const sized = decideSizes(drawing.lines, reading);
   const gather: GatherSize = ({ lines, texts }, run, found) => {
     const told = run.isQuiet === true ? newFindings(found.file) : found;
     const prepared = prepareLines(lines, reading?.roles ?? [], told);
     const options = { unfolds: reading?.unfold !== false, ...run };
     return gatherPieces(closeOnMirrors(prepared), texts, options, found);
   };
-  const gathered =
-    sized.found.length === 0 ? gather(drawing, {}, findings) : gatherSizes(drawing, sized, gather, findings);
+  const sized = decideSizes(drawing.lines, reading);
+  const count = sized.found.length;
+  if (count > MAX_SIZES) tell(findings, 'warning', 'too-many-sizes', { count, limit: MAX_SIZES });
+  const isGraded = count > 0 && count <= MAX_SIZES;
+  const gathered = isGraded ? gatherSizes(drawing, sized, gather, findings) : gather(drawing, {}, findings);
   tellStrays(gathered.strays, findings);
   return gathered;
-}
-
-/** Lines with their roles, each drawn once, open ones joined where their ends meet. */
-export function prepareLines(
-  lines: readonly DrawnLine[],
-  rules: readonly RoleRule[],
-  findings: Findings,
-): RoleLine[] {
-  const withRoles = lines.map((line): RoleLine => {
-    const role = decideRole(line.source, line, rules);
-    return role === undefined ? line : { ...line, role };
-  });
-  const long = withRoles.filter((line) => {
-    const isLong = line.curve.closed || line.curve.segments.length > 2 || curveLength(line.curve) > JOIN_MM;
-    if (!isLong) ignore(findings, longName(line.source), 'no size');
-    return isLong;
-  });
-  const once = gatherDashes(tellDropped(long, findings));
-  const joined = joinLines(once, ({ source }, from, to) => {
-    const sizeMm = toMicrometres(distanceBetween(from, to));
-    if (sizeMm > EXACT_MM)
-      noteRepair(findings, { kind: 'gap joined', element: longName(source), at: from, sizeMm });
-  });
-  const joints = once.length - joined.length;
-  if (joints > 0)
-    tell(findings, 'note', 'lines-joined', {
-      from: joints + countChanged(once, joined),
-      to: countChanged(once, joined),
-    });
-  const whole = joints > 0 ? tellDropped(joined, findings) : joined;
-  return mendLines(whole, findings);
-}
-
-/** Every line mended, with a note for each kind of change. */
-function mendLines(lines: readonly RoleLine[], findings: Findings): RoleLine[] {
-  const before = findings.repairs.length;
-  const mended = lines.map((line) => mendLine(line, findings));
-  const made = findings.repairs.slice(before);
-  tellRepairs(
-    findings,
-    'loops-removed',
-    made.filter(({ kind }) => kind === 'loop removed'),
-  );
-  tellRepairs(
-    findings,
-    'curves-fitted',
-    made.filter(({ kind }) => kind === 'curve fitted'),
-  );
-  return mended;
-}
-
-function tellRepairs(findings: Findings, code: string, repairs: readonly Repair[]): void {
-  if (repairs.length === 0) return;
-  const most = repairs.reduce((mm, { sizeMm }) => Math.max(mm, sizeMm), 0);
-  tell(findings, 'note', code, { count: repairs.length, most }, { point: repairs[0]!.at });
-}
-
-function tellDropped(lines: readonly RoleLine[], findings: Findings): RoleLine[] {
-  const { lines: kept, dropped } = dropDuplicates(lines);
-  for (const { line, apartMm } of dropped) {
-    const element = longName(line.source);
-    ignore(findings, element, 'drawn twice');
-    noteRepair(findings, {
-      kind: 'double dropped',
-      element,
-      at: line.curve.start,
-      sizeMm: toMicrometres(apartMm),
-    });
-  }
-  return kept;
-}
-
-/** Lines that came out of joining: not among those that went in. */
-function countChanged(before: readonly RoleLine[], after: readonly RoleLine[]): number {
-  const known = new Set(before);
-  return after.filter((line) => !known.has(line)).length;
 }

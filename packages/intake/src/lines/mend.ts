@@ -12,6 +12,9 @@ const NOT_MENDED = new Set<LineRole>(['direction', 'notch', 'mirror', 'text', 'i
 /** Outlines that a knife follows: a loop in one of them is an error. */
 const OUTLINES = new Set<LineRole | undefined>([undefined, 'cut', 'cut-out', 'face']);
 
+/** A curve that lies where it was but for rounding, as small circles do that were written as cubics, was not changed. */
+const ROUNDED_MM = 0.002;
+
 /** The line without tiny loops and with arcs where arcs were meant; every change is noted. */
 export function mendLine(line: RoleLine, findings: Findings): RoleLine {
   if (isFinished(line) || (line.role !== undefined && NOT_MENDED.has(line.role))) return line;
@@ -22,7 +25,8 @@ export function mendLine(line: RoleLine, findings: Findings): RoleLine {
   }
   const { curve, fitted } = fitArcs(loops.curve);
   for (const { at, offMm } of fitted) {
-    noteRepair(findings, { kind: 'curve fitted', element, at, sizeMm: toMicrometres(offMm) });
+    if (offMm > ROUNDED_MM)
+      noteRepair(findings, { kind: 'curve fitted', element, at, sizeMm: toMicrometres(offMm) });
   }
   return curve === line.curve ? line : { ...line, curve };
 }

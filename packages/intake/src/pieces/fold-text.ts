@@ -11,10 +11,14 @@ import { straightStretches } from '../lines/axis.js';
 import type { Stretch } from '../lines/axis.js';
 
 /** Words by which a text on a pattern says that the piece is drawn up to a fold (common practice, no source). */
-const ON_FOLD = /\b(?:on|to|at)\s+(?:the\s+)?fold\b|\bmirror\s+line\b|\bfold\s+edge\b/iu;
+const ASKS_FOR_FOLD =
+  /\b(?:cut|place|placed|lay|laid|put)\b[^.;]{0,30}\b(?:on|to|at|along)\s+(?:the\s+)?fold\b/iu;
+
+/** All of a text that names the edge: other texts speak of what is done at a fold line ("stitch to fold"). */
+const NAMES_FOLD = /^\W*(?:on\s+(?:the\s+)?fold|fold\s+edge|mirror\s+line|mirror)\W*$/iu;
 
 export function saysOnFold({ text }: DrawnText): boolean {
-  return ON_FOLD.test(text);
+  return ASKS_FOR_FOLD.test(text) || NAMES_FOLD.test(text);
 }
 
 /**

@@ -10,8 +10,8 @@ const SIZE_SIGNS: Readonly<Record<string, string>> = {
 
 /** Findings about what was unfolded, taken for a size or an allowance, or repaired. */
 export const REPAIR_FINDINGS = {
-  unfolded: ({ piece, width, height }) =>
-    `"${piece}" is drawn as a half and is unfolded about its mirror line; the whole measures ${width} x ${height} mm.`,
+  unfolded: ({ piece, by, width, height }) =>
+    `"${piece}" is drawn as a half and is unfolded about ${by === 'text' ? 'that edge' : 'its mirror line'}; the whole measures ${width} x ${height} mm.`,
   'unfolded-by-text': ({ piece, text, length }) =>
     `"${piece}" bears the words "${text}", so it is unfolded about the straight edge beside them, ${length} mm long; draw a line named "mirror" on another edge if it is not this one, or say "unfold: false" in the order.`,
   'half-unclear': ({ piece, text }) =>
@@ -30,6 +30,10 @@ export const REPAIR_FINDINGS = {
     `The direction arrow of "${piece}" lies neither along nor across the mirror line and is kept as drawn; it says the same of both halves.`,
   'sizes-found': ({ sizes, by }) =>
     `The file holds several sizes (${sizes}), told apart by ${SIZE_SIGNS[String(by)] ?? String(by)}; the name of a piece ends with its size.`,
+  'too-many-sizes': ({ count, limit }) =>
+    `The file says ${count} different sizes, more than ${limit}, and is read as if it said none; tell the sizes apart in the order ("sizes").`,
+  'dashes-gathered': ({ dashes, lines }) =>
+    `${plural(dashes, 'dash', 'dashes')} drawn one by one became ${plural(lines, 'dashed line', 'dashed lines')}.`,
   allowance: ({ element, width }) =>
     `${element} runs ${width} mm inside the cut line all round, so it is taken for the stitch line, with an allowance of ${width} mm; give it the role "fold" if the edge is turned there, or "cut-out" if it is an opening.`,
   'looks-graded': ({ count }) =>

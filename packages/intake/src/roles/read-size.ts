@@ -1,12 +1,20 @@
 /** Letters and numbers that sizes are called by: S, XL, 2XL, 38, 7.5, 38/40, "one size" has none. */
 const SIZE = String.raw`(?:x{0,4}[sl]|\dx[sl]|m|\d{1,3}(?:[.,]\d)?(?:\s?[/-]\s?\d{1,3})?|small|medium|large)`;
 
-const SPELT_OUT = new RegExp(String.raw`(?:^|[^\p{L}])size[\s:_-]*(${SIZE})(?![\p{L}\d])`, 'iu');
+/** A number with a unit is a length, not a size. */
+const UNIT = String.raw`\s?(?:mm|cm|in|inch|inches|pt)\b`;
+
+const SPELT_OUT = new RegExp(String.raw`(?:^|[^\p{L}])size[\s:_-]*(${SIZE})(?!${UNIT})(?![\p{L}\d])`, 'iu');
+
+/** Sizes of other things than the piece: "hole size 3". */
+const OTHER_SIZE =
+  /\b(?:hole|punch|rivet|snap|needle|thread|iron|page|paper|sheet|font|text|hardware|buckle|ring)\s+size\b/iu;
+
 const BARE = new RegExp(`^${SIZE}$`, 'iu');
 
 /** The size that a name spells out ("size 38", "cut, size M"); nothing if it doesn't. */
 export function speltOutSize(name: string): string | undefined {
-  const found = SPELT_OUT.exec(name)?.[1];
+  const found = OTHER_SIZE.test(name) ? undefined : SPELT_OUT.exec(name)?.[1];
   return found === undefined ? undefined : tidy(found);
 }
 
