@@ -1,5 +1,5 @@
 /**
- * The 255 numbered colours of the format, `#rrggbb`. From memory, checked against another reader's table: 1 to 6 are
+ * The 255 numbered colours of the format, `#rrggbb`. From memory, checked against another reader's table but for the greys from 250, of which no two programs agree: 1 to 6 are
  * the pure colours, 7 is the colour of ink, 8 and 9 and 250 to 255 are greys, and 10 to 249 are 24 hues of 15°, each
  * in five steps of brightness (the tens say the hue, even units are full colours, odd ones half as strong).
  */
