@@ -137,8 +137,8 @@ function candidateLinks(
 ): PageLink[] {
   const found: PageLink[] = [];
   for (const [a, b] of pairs) {
-    for (const overlap of overlaps.x.slice(0, 1)) found.push(links(a, b, 'x', overlap));
-    for (const overlap of overlaps.y.slice(0, 1)) found.push(links(a, b, 'y', overlap));
+    for (const overlap of overlaps.x.slice(0, 2)) found.push(links(a, b, 'x', overlap));
+    for (const overlap of overlaps.y.slice(0, 2)) found.push(links(a, b, 'y', overlap));
     if (!wanted.marks || a > b) continue;
     for (const shift of shiftsByMarks(facts[a]!, facts[b]!)) found.push(linkOf(facts, a, b, shift, wanted));
   }

@@ -6,7 +6,7 @@ import { assemble } from './assemble.js';
 import { bestGrid, linkBook } from './grid-guess.js';
 import { ALL_PAIRS_PAGES, MAX_SEARCHED_PAGES, NEAR_PAGES } from './limits.js';
 import type { PageFacts } from './page-facts.js';
-import { likelyOverlaps } from './overlaps.js';
+import { likelyOverlaps, meetingOverlap } from './overlaps.js';
 import type { Pairs } from './overlaps.js';
 
 /** A search that found at least so much of what it should is not tried in another way. */
@@ -33,8 +33,8 @@ export function findPlaces(
   const wanted: Wanted = { marks: join !== 'lines', lines: true };
   const pairs = pairsOf(facts);
   const overlaps = {
-    x: likelyOverlaps(facts, pairs, 'x', wanted),
-    y: likelyOverlaps(facts, pairs, 'y', wanted),
+    x: [meetingOverlap(facts, 'x'), ...likelyOverlaps(facts, pairs, 'x', wanted)],
+    y: [meetingOverlap(facts, 'y'), ...likelyOverlaps(facts, pairs, 'y', wanted)],
   };
   const links = linkBook(facts, wanted);
   const grid = bestGrid(facts, sequencesOf(facts), overlapPairs(overlaps), links, reading?.order);
@@ -88,16 +88,15 @@ function sequencesOf(facts: readonly PageFacts[]): number[][] {
   });
 }
 
-/** The likeliest of both axes, and each axis's next ones with the other's likeliest. */
-function overlapPairs(overlaps: {
-  readonly x: readonly number[];
-  readonly y: readonly number[];
-}): (readonly [number, number])[] {
-  const x = overlaps.x.length > 0 ? overlaps.x : [overlaps.y[0] ?? 0];
-  const y = overlaps.y.length > 0 ? overlaps.y : [x[0]!];
+/** Edges that just meet come first, since where lines say nothing else that is likeliest; then what most votes are for. */
+function overlapPairs({ x, y }: { readonly x: readonly number[]; readonly y: readonly number[] }) {
+  const likeliest = { x: x[1] ?? y[1] ?? x[0]!, y: y[1] ?? x[1] ?? y[0]! };
   return [
     [x[0]!, y[0]!] as const,
-    ...x.slice(1).map((other) => [other, y[0]!] as const),
-    ...y.slice(1).map((other) => [x[0]!, other] as const),
+    [likeliest.x, likeliest.y] as const,
+    [likeliest.x, y[0]!] as const,
+    [x[0]!, likeliest.y] as const,
+    ...x.slice(2).map((other) => [other, likeliest.y] as const),
+    ...y.slice(2).map((other) => [likeliest.x, other] as const),
   ];
 }

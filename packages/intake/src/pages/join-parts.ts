@@ -154,12 +154,18 @@ function linkTwo(a: Curve, b: Curve, element: string, gaps: BridgedGap[]): Curve
   const gap = distanceBetween(from, b.start);
   if (gap > SNAP_MM) {
     gaps.push({ element, at: roundPoint(middleOf(from, b.start)), sizeMm: gap });
-    return { ...a, segments: [...a.segments, { kind: 'line', to: b.start }, ...b.segments] };
+    const bridged: Curve = { ...a, segments: [...a.segments, { kind: 'line', to: b.start }] };
+    return { ...a, segments: overSeam({ ...a, segments: overSeam(a, onlyBridge(bridged)) }, b) };
   }
   const at = roundPoint(middleOf(from, b.start));
   const head = withEnd(a, at);
   const tail = withStart(b, at);
   return { ...head, segments: overSeam(head, tail) };
+}
+
+/** The straight line at the end, by itself. */
+function onlyBridge({ segments, closed }: Curve): Curve {
+  return { start: segments.at(-2)!.to, segments: segments.slice(-1), closed };
 }
 
 /** The segments of both; where a straight one goes on in a straight one, they are one again. */
@@ -191,21 +197,25 @@ function closeCurve(curve: Curve, start: Point, element: string, gaps: BridgedGa
   const gap = distanceBetween(end, start);
   if (gap > SNAP_MM) {
     gaps.push({ element, at: roundPoint(middleOf(end, start)), sizeMm: gap });
-    return { start, segments: [...curve.segments, { kind: 'line', to: start }], closed: true };
+    const bridge: Curve = { start: end, segments: [{ kind: 'line', to: start }], closed: false };
+    const segments = overSeam(curve, bridge);
+    return startedAtCorner({ start, segments, closed: true });
   }
   const at = roundPoint(middleOf(end, start));
   const { segments } = withEnd(withStart(curve, at), at);
+  return startedAtCorner({ start: at, segments, closed: true });
+}
+
+/** A closed curve that starts within a straight line starts at the end of that line instead. */
+function startedAtCorner(curve: Curve): Curve {
+  const { start, segments } = curve;
   const last = segments.at(-1)!;
   const first = segments[0]!;
   const before = segments.at(-2)?.to;
-  const isStraight =
-    segments.length > 2 &&
-    last.kind === 'line' &&
-    first.kind === 'line' &&
-    isStraightOver(before!, at, first.to);
-  return isStraight
-    ? { start: first.to, segments: [...segments.slice(1, -1), first], closed: true }
-    : { start: at, segments, closed: true };
+  if (before === undefined || segments.length < 3 || last.kind !== 'line' || first.kind !== 'line')
+    return curve;
+  if (!isStraightOver(before, start, first.to)) return curve;
+  return { start: first.to, segments: [...segments.slice(1, -1), first], closed: true };
 }
 
 /** The curve with its end moved; the handle there goes along, so that the direction stays. */

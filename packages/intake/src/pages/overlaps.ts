@@ -50,6 +50,18 @@ export function likelyOverlaps(
   return peaksOf(votes);
 }
 
+/**
+ * The overlap of windows that just meet. Some programs cut pages off at whole points, a little within the paper's edge:
+ * margins of less than a millimetre are no margins, and there the paper's edges meet, with a small gap between windows.
+ */
+export function meetingOverlap(facts: readonly PageFacts[], axis: Axis): number {
+  const first = facts.find(({ isBlank }) => !isBlank);
+  if (first === undefined) return 0;
+  const { low, high } = borders(first, axis);
+  const gap = low + (axis === 'x' ? first.page.widthMm : first.page.heightMm) - high;
+  return gap <= SEEK_MM ? -gap : 0;
+}
+
 type Vote = (overlap: number, weight: number) => void;
 
 /** Coordinates along the axis and across it. */

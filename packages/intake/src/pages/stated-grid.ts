@@ -5,7 +5,7 @@ import type { Grid } from './grid-guess.js';
 import { scoreOf } from './arrangement.js';
 import type { Places } from './arrangement.js';
 import type { PageFacts } from './page-facts.js';
-import { likelyOverlaps } from './overlaps.js';
+import { likelyOverlaps, meetingOverlap } from './overlaps.js';
 import type { Axis, Pairs } from './overlaps.js';
 
 /** Places in a stated grid, with what was found out of it. */
@@ -42,12 +42,14 @@ function gridWithFoundOverlap(facts: readonly PageFacts[], grid: Grid, file: str
   const likeliest = (axis: Axis) => {
     const along = neighbours.filter((pair) => pair.axis === axis);
     const pairs: Pairs = along.map(({ a, b }) => [a, b]);
-    const scored = [...likelyOverlaps(facts, pairs, axis, wanted), 0].map((overlap) => {
-      const tested = along.map(({ a, b }) => links(a, b, axis, overlap));
-      const score = tested.reduce((sum, link) => sum + scoreOf(link), 0);
-      const missed = tested.reduce((sum, link) => sum + link.contradictions, 0);
-      return { overlap, score, missed, fits: tested.reduce((sum, link) => sum + link.fits, 0) };
-    });
+    const scored = [meetingOverlap(facts, axis), ...likelyOverlaps(facts, pairs, axis, wanted)].map(
+      (overlap) => {
+        const tested = along.map(({ a, b }) => links(a, b, axis, overlap));
+        const score = tested.reduce((sum, link) => sum + scoreOf(link), 0);
+        const missed = tested.reduce((sum, link) => sum + link.contradictions, 0);
+        return { overlap, score, missed, fits: tested.reduce((sum, link) => sum + link.fits, 0) };
+      },
+    );
     return scored.reduce((best, one) => (one.score > best.score ? one : best));
   };
   const x = likeliest('x');
