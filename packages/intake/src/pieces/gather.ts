@@ -1,22 +1,20 @@
-import { curveFromPolyline, findSelfCrossing } from '@hidebound/geometry';
-import type { LineRole, PatternPiece, Piece } from '@hidebound/leather';
-import type { DrawnText, Labels } from '../drawing/drawn-line.js';
-import { ignore, longName, newFindings, placeOf, tell } from '../findings.js';
+import { curveFromPolyline } from '@hidebound/geometry';
+import type { PatternPiece } from '@hidebound/leather';
+import type { DrawnText } from '../drawing/drawn-line.js';
+import { ignore, longName, newFindings, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { STITCH_HOLE_MAX_DIAMETER_MM } from '../limits.js';
 import { findHoleRows } from '../lines/circles.js';
-import { flatRing } from '../lines/duplicates.js';
 import type { RoleLine } from '../lines/role-line.js';
-import { countInGroups, labelsAbout, namePieces } from './names.js';
-import type { AboutPiece } from './names.js';
+import { findHalves } from './find-halves.js';
+import { finishPieces } from './finish.js';
 import { outlineOf } from './outline.js';
 import type { Outline } from './outline.js';
 import { emptyParts } from './parts.js';
 import type { PieceParts } from './parts.js';
 import { markLine, placeLines, placeTexts, punchOf } from './place-lines.js';
 import { sortOutlines } from './sort-outlines.js';
-import { findHalves, unfoldBySigns } from './unfold-pieces.js';
-import type { HalfSigns } from './unfold-pieces.js';
+import type { SortedOutline } from './sort-outlines.js';
 
 /** Pieces with what lies in each, and the lines that lie in none. */
 export interface Gathered {
@@ -50,6 +48,22 @@ export function gatherPieces(
   const wanted = lines.filter((line) => isWanted(line, told));
   const bounds = wanted.filter(isBound).map(outlineOf);
   const sorted = sortOutlines(bounds, told);
+  const { byOutline, smallCircles, strays } = partsOfOutlines(sorted);
+  const pieces = inDrawnOrder([...byOutline.values()], lines);
+  const mirrors = wanted.filter(({ role }) => role === 'mirror');
+  const others = wanted.filter(({ role }) => role !== 'mirror');
+  const placed = placeLines(placeable(others, smallCircles, pieces, told), pieces, told);
+  const halves = findHalves(mirrors, texts, pieces, told);
+  for (const line of [...placed.strays, ...halves.strays]) strays.push(line);
+  placeTexts(texts, pieces);
+  const shapes = options.takes === undefined ? [] : pieces.map(shapeKey);
+  const taken = pieces.filter((_, i) => options.takes?.(shapes[i]!) ?? true);
+  const gathered = { pieces: taken, guesses: placed.guesses, signs: halves.signs };
+  return { pieces: finishPieces(gathered, options, findings), strays };
+}
+
+/** A piece for each cut line, with the outlines within it; small circles wait until it is known which are rows. */
+function partsOfOutlines(sorted: readonly SortedOutline[]) {
   const byOutline = new Map<number, PieceParts>();
   sorted.forEach(({ kind, outline }, i) => {
     if (kind === 'piece') byOutline.set(i, emptyParts(outline));
@@ -68,17 +82,7 @@ export function gatherPieces(
       else circles.push(outline);
     }
   }
-  const pieces = inDrawnOrder([...byOutline.values()], lines);
-  const mirrors = wanted.filter(({ role }) => role === 'mirror');
-  const others = wanted.filter(({ role }) => role !== 'mirror');
-  const placed = placeLines(placeable(others, smallCircles, pieces, told), pieces, told);
-  const halves = findHalves(mirrors, texts, pieces, told);
-  for (const line of [...placed.strays, ...halves.strays]) strays.push(line);
-  placeTexts(texts, pieces);
-  const shapes = options.takes === undefined ? [] : pieces.map(shapeKey);
-  const taken = pieces.filter((_, i) => options.takes?.(shapes[i]!) ?? true);
-  const gathered = { pieces: taken, guesses: placed.guesses, signs: halves.signs };
-  return { pieces: finishPieces(gathered, options, findings), strays };
+  return { byOutline, smallCircles, strays };
 }
 
 /** What a piece is, whatever it is called. */
@@ -165,144 +169,4 @@ function rowLines(holes: readonly Outline[]): { line: RoleLine; members: Outline
     };
     return { line, members };
   });
-}
-
-/** Pieces with their lines, and what is known of them. */
-interface PlacedPieces {
-  readonly pieces: readonly PieceParts[];
-  readonly guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>>;
-  readonly signs: ReadonlyMap<PieceParts, HalfSigns>;
-}
-
-function finishPieces(
-  { pieces, guesses, signs }: PlacedPieces,
-  { unfolds, size }: GatherOptions,
-  findings: Findings,
-): PatternPiece[] {
-  const names = namePieces(pieces, size, findings);
-  const counts = countInGroups(pieces);
-  const result = pieces.map((parts, i) => {
-    const drawn = patternPiece(parts, names[i]!, labelsInOrder(labelsAbout(parts, counts)), findings);
-    const piece = unfoldBySigns(drawn.piece, parts, signs.get(parts), unfolds, findings);
-    tellCrossing(parts, piece, findings);
-    return { ...drawn, piece, ...(size === undefined ? {} : { size }) };
-  });
-  tellGuessedRoles(pieces, names, guesses, findings);
-  tellGuessedDirections(result, findings);
-  return result;
-}
-
-function labelsInOrder({ clones, own, groups }: AboutPiece): Labels[] {
-  return [...clones, own, ...groups];
-}
-
-function tellCrossing({ outline }: PieceParts, { name, cut }: Piece, findings: Findings): void {
-  const isDrawn = cut === outline.line.curve;
-  if (isDrawn && outline.circle !== undefined) return;
-  const crossing = findSelfCrossing(isDrawn ? outline.ring : flatRing(cut));
-  if (crossing === undefined) return;
-  const place = { ...placeOf(outline.line.source), point: crossing.place };
-  tell(findings, 'error', 'outline-crosses-itself', { piece: name }, place);
-}
-
-/** One note for each role that was guessed, naming the first few pieces. */
-function tellGuessedRoles(
-  pieces: readonly PieceParts[],
-  names: readonly string[],
-  guesses: ReadonlyMap<PieceParts, ReadonlyMap<LineRole, number>>,
-  findings: Findings,
-): void {
-  const byRole = new Map<LineRole, { count: number; pieces: string[] }>();
-  pieces.forEach((parts, i) => {
-    for (const [role, count] of guesses.get(parts) ?? []) {
-      const sum = byRole.get(role) ?? { count: 0, pieces: [] };
-      byRole.set(role, {
-        count: sum.count + count,
-        pieces: [...sum.pieces.slice(0, NAMED_PIECES), names[i]!],
-      });
-    }
-  });
-  for (const [role, { count, pieces: named }] of byRole) {
-    tell(findings, 'note', 'role-guessed', { role, count, pieces: firstFew(named, named.length) });
-  }
-}
-
-/** Pieces named in one sentence. */
-const NAMED_PIECES = 4;
-
-function firstFew(names: readonly string[], total: number): string {
-  const shown = names.slice(0, NAMED_PIECES).join(', ');
-  return total > NAMED_PIECES ? `${shown} and others` : shown;
-}
-
-function tellGuessedDirections(pieces: readonly PatternPiece[], findings: Findings): void {
-  const without = pieces.filter(({ piece }) => piece.direction === undefined).map(({ piece }) => piece.name);
-  if (without.length === 0) return;
-  const names = firstFew(without, without.length);
-  tell(findings, 'note', 'direction-not-drawn', { count: without.length, pieces: names });
-}
-
-function patternPiece(
-  parts: PieceParts,
-  name: string,
-  labels: readonly Labels[],
-  findings: Findings,
-): PatternPiece {
-  const { source } = parts.outline.line;
-  const arrow = directionOf(parts, name, findings);
-  const piece: Piece = {
-    name,
-    cut: parts.outline.line.curve,
-    cutOuts: parts.cutOuts,
-    punches: parts.punches,
-    notches: parts.notches,
-    stitchLines: parts.stitchLines,
-    foldLines: parts.foldLines,
-    skiveLines: parts.skiveLines,
-    cementLines: parts.cementLines,
-    ...(arrow === undefined ? {} : { direction: arrow }),
-    face: parts.face,
-  };
-  const count = wholeNumber('count', labels, parts, findings, 1);
-  const mirrored = wholeNumber('mirrored', labels, parts, findings, 0);
-  const material = labels
-    .map(({ data }) => data['material'])
-    .find((text) => text !== undefined && text !== '');
-  return {
-    piece,
-    source: { file: findings.file, element: source.name },
-    ...(count === undefined ? {} : { count }),
-    ...(mirrored === undefined ? {} : { mirrored }),
-    ...(material === undefined ? {} : { material }),
-  };
-}
-
-/** Of several direction lines the longest one; arrow heads are short. */
-function directionOf(parts: PieceParts, name: string, findings: Findings): Piece['direction'] {
-  const [longest, second] = [...parts.directions].sort((a, b) => b.lengthMm - a.lengthMm);
-  if (longest !== undefined && second !== undefined && second.lengthMm > longest.lengthMm / 2) {
-    tell(findings, 'warning', 'several-directions', { piece: name }, placeOf(second.line.source));
-  }
-  return longest?.arrow;
-}
-
-function wholeNumber(
-  key: 'count' | 'mirrored',
-  labels: readonly Labels[],
-  parts: PieceParts,
-  findings: Findings,
-  least: number,
-): number | undefined {
-  const text = labels.map(({ data }) => data[key]).find((value) => value !== undefined);
-  if (text === undefined) return undefined;
-  const n = Number(text);
-  if (text !== '' && Number.isInteger(n) && n >= least) return n;
-  tell(
-    findings,
-    'warning',
-    'bad-data-number',
-    { name: `data-${key}`, value: text },
-    placeOf(parts.outline.line.source),
-  );
-  return undefined;
 }
