@@ -153,7 +153,7 @@ describe('a file of another kind', () => {
     [
       'pieces',
       'test.order.yaml',
-      /a drawing \(SVG\) is wanted, but this is an order; "hidebound lay" lays it/,
+      /a drawing \(SVG, PDF or DXF\) is wanted, but this is an order; "hidebound lay" lays it/,
     ],
     ['lay', 'plate.svg', /an order \(\.order\.yaml\) is wanted, but this is a drawing/],
   ])(

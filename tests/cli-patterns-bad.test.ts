@@ -224,3 +224,15 @@ articles:
     expect(existsSync(join(at, 'out.layout.json'))).toBe(false);
   });
 });
+
+describe('patterns where another file is wanted', () => {
+  it.each([
+    ['lay', 'bar-roll.pdf', /Here an order .* is wanted, but this is a pattern \(PDF\)/],
+    ['hide', 'bar-roll.pdf', /Here a hide file .* is wanted, but this is a pattern \(PDF\)/],
+    ['check', 'frame-panel.dxf', /Here a layout .* is wanted, but this is a pattern \(DXF\)/],
+    ['lay', 'frame-panel.dxf', /"hidebound pieces" reads it, and orders name it/],
+  ])('when %s is given %s, it says what that is and who reads it', async (command, name, words) => {
+    const file = join(PROGRAMS, name);
+    expectRefused(await hideboundHere([command, file]), file, words);
+  });
+});

@@ -7,11 +7,16 @@ import type { FileKind } from './refuse-other-kind.js';
 import { refuseTooDetailed } from './refuse-too-detailed.js';
 import { SIZE_LIMIT_MB, readFileLimited } from './read-file.js';
 
+/** Enough to see what kind of file it is. */
+const HEAD_BYTES = 4096;
+
 /** The text of a file of one kind. Bytes that are no UTF-8, or hold a zero, are refused: nothing that these files say is written so. */
 export function readText(path: string, kind: FileKind): string {
   const bytes = readFileLimited(path, SIZE_LIMIT_MB.data);
   const text = decodeUtf8(bytes);
   if (text === undefined || text.includes('\0')) {
+    // A PDF holds bytes that are no text, and says what it is all the same.
+    refuseOtherKind(new TextDecoder().decode(bytes.subarray(0, HEAD_BYTES)), kind, path);
     throw new CliError('not-text', 'This is not a text file in UTF-8; check that it is the right file.', {
       file: path,
     });

@@ -21,7 +21,12 @@ const FOUND: Readonly<Record<string, string>> = {
   layout: 'a layout; "hidebound check" and "hidebound sheet" read it',
   drawing:
     'a drawing (SVG); "hidebound pieces" reads it, or "hidebound hide FILE --out" if it is a traced hide',
+  PDF: 'a pattern (PDF); "hidebound pieces" reads it, and orders name it',
+  DXF: 'a pattern (DXF); "hidebound pieces" reads it, and orders name it',
 };
+
+/** Kinds that pattern files are of. */
+const PATTERN_KINDS = new Set(['drawing', 'PDF', 'DXF']);
 
 /** Enough to find the format line of a file, or the start of a drawing. */
 const HEAD_CHARACTERS = 4096;
@@ -33,12 +38,15 @@ const HEAD_CHARACTERS = 4096;
 export function refuseOtherKind(text: string, wanted: FileKind, file: string): void {
   const found = kindOf(text.slice(0, HEAD_CHARACTERS));
   const words = found === undefined ? undefined : FOUND[found];
-  if (words === undefined || found === wanted || (found === 'drawing' && wanted === 'pattern')) return;
+  if (words === undefined || found === wanted) return;
+  if (wanted === 'pattern' && PATTERN_KINDS.has(found!)) return;
   throw new CliError('unknown-kind', `Here ${WANTED[wanted]} is wanted, but this is ${words}.`, { file });
 }
 
 function kindOf(head: string): string | undefined {
   const format = /^[\s{\uFEFF]*(?:#[^\n]*\n\s*)*"?format"?\s*:\s*"?hidebound\/([a-z-]+)@/.exec(head);
   if (format !== null) return format[1];
+  if (/^[^\n]{0,20}%PDF-/.test(head)) return 'PDF';
+  if (/^\s*0[ \t]*[\r\n]+[ \t]*SECTION[ \t]*[\r\n]/.test(head)) return 'DXF';
   return /^[\s\uFEFF]*<(?:\?xml|!DOCTYPE svg|!--|svg)/i.test(head) ? 'drawing' : undefined;
 }
