@@ -9,18 +9,21 @@ import type { FileScale } from '../pattern-read.js';
 import type { DxfHeader } from './header.js';
 import type { PieceFile } from './piece-file.js';
 
+/** As one decimal number: 12 inches in doubles are a hair less. */
+const MM_PER_FOOT = 304.8;
+
 const MM_PER_ASKED: Readonly<Record<DrawingUnit, number>> = {
   mm: 1,
   cm: 10,
   m: 1000,
   in: MM_PER_INCH,
-  ft: 12 * MM_PER_INCH,
+  ft: MM_PER_FOOT,
 };
 
 /** $INSUNITS (DXF reference, header variables). Units of maps and of stars are left out: no pattern is drawn in them. */
 const MM_PER_HEADER: Readonly<Record<number, readonly [mm: number, name: string]>> = {
   1: [MM_PER_INCH, 'inches'],
-  2: [12 * MM_PER_INCH, 'feet'],
+  2: [MM_PER_FOOT, 'feet'],
   4: [1, 'mm'],
   5: [10, 'cm'],
   6: [1000, 'm'],
