@@ -14,8 +14,8 @@ import { randomPattern } from './support/random-pattern.js';
 // the areas that the saved file draws.
 
 /** What a piece is, but for the file that it came from. */
-function told({ piece, count, mirrored, material }: PatternPiece) {
-  return { piece, count, mirrored, material };
+function told({ piece, count, mirrored, material, size }: PatternPiece) {
+  return { piece, count, mirrored, material, size };
 }
 
 function readBack(pieces: readonly PatternPiece[]): PatternRead {
@@ -201,5 +201,39 @@ describe('a saved pattern that was changed in a drawing program', () => {
     expect(stitchLines[0]!.curve.segments).toEqual([
       { kind: 'arc', via: { x: 56, y: 50 }, to: { x: 50, y: 56 } },
     ]);
+  });
+});
+
+describe('what was made of a drawing on reading', () => {
+  const page = (body: string) =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="400mm" height="400mm" viewBox="0 0 400 400" fill="none" stroke="#000000">${body}</svg>`;
+
+  test.each([
+    [
+      'two sizes',
+      '<g id="a"><title>size S</title><rect id="front" x="10" y="10" width="100" height="80"/></g><g id="b"><title>size M</title><rect id="front-2" x="10" y="10" width="110" height="88"/></g>',
+      2,
+    ],
+    ['a half', '<path id="flap" d="M100 10H160L150 110H100Z"/><path class="mirror" d="M100 10V110"/>', 1],
+    [
+      'an allowance',
+      '<rect id="pad" x="10" y="10" width="100" height="80"/><rect x="20" y="20" width="80" height="60"/>',
+      1,
+    ],
+  ])('when %s is saved, it reads back as what it became, and nothing is done again', (_, body, count) => {
+    const first = readPatternSvg(page(body), { file: 'drawn.svg' });
+    expect(first.pieces).toHaveLength(count);
+    const again = readBack(first.pieces);
+    expectSameApartFromPlace(first.pieces, again.pieces);
+    expectNothingSaid(again);
+  });
+
+  test('when a half is left as drawn and saved, it is not unfolded later either', () => {
+    const body = '<path id="flap" d="M100 10H160L150 110H100Z"/><path class="mirror" d="M100 10V110"/>';
+    const reading = { file: 'drawn.svg', roles: [], unfold: false };
+    const first = readPatternSvg(page(body), { file: 'drawn.svg', reading });
+    const again = readBack(first.pieces);
+    expectSameApartFromPlace(first.pieces, again.pieces);
+    expectNothingSaid(again);
   });
 });

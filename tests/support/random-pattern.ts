@@ -12,19 +12,30 @@ export function randomPattern(seed: number, apart = true): PatternPiece[] {
 }
 
 /** Names that a page of XML, a reader of trade words or a numbering could spoil. */
-const NAMES = ['piece-7', 'Cut line', 'front "left" & <right>', 'étui 漢字 🧵', 'Window', "rider's  bag"];
+const NAMES = [
+  'piece-7',
+  'Cut line',
+  'front "left" & <right>',
+  'étui 漢字 🧵',
+  'Window',
+  "rider's  bag",
+  'front size M',
+];
+const SIZES = [undefined, undefined, 'S', '38', '2XL'];
 const MATERIALS = [undefined, 'veg tan 2.5 mm', 'lining & <felt>'];
 
 function randomPiece(random: Random, center: Point, i: number): PatternPiece {
   const count = random.integer(3) === 0 ? undefined : 1 + random.integer(9);
   const mirrored = random.integer(2) === 0 ? undefined : random.integer(4);
   const material = MATERIALS[random.integer(MATERIALS.length)];
+  const size = SIZES[random.integer(SIZES.length)];
   return {
     piece: shapeOf(random, center, `${NAMES[random.integer(NAMES.length)]!}${i === 0 ? '' : ` ${i}`}`),
     source: { file: 'made' },
     ...(count === undefined ? {} : { count }),
     ...(mirrored === undefined ? {} : { mirrored }),
     ...(material === undefined ? {} : { material }),
+    ...(size === undefined ? {} : { size }),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Labels } from '../drawing/drawn-line.js';
 import { placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { flatRing } from '../lines/duplicates.js';
+import { isFinished } from '../lines/finished.js';
 import type { HalfSigns } from './find-halves.js';
 import type { GatherOptions } from './gather.js';
 import { countInGroups, labelsAbout, namePieces } from './names.js';
@@ -30,11 +31,20 @@ export function finishPieces(
     const drawn = patternPiece(parts, names[i]!, labelsInOrder(labelsAbout(parts, counts)), findings);
     const piece = unfoldBySigns(drawn.piece, parts, signs.get(parts), unfolds, findings);
     tellCrossing(parts, piece, findings);
-    return { ...drawn, piece, ...(size === undefined ? {} : { size }) };
+    const own = size ?? savedSize(parts, counts);
+    return { ...drawn, piece, ...(own === undefined ? {} : { size: own }) };
   });
   tellGuessedRoles(pieces, names, guesses, findings);
   tellGuessedDirections(result, findings);
   return result;
+}
+
+/** A piece of a saved pattern says itself which size it is: its file holds each size apart already. */
+function savedSize(parts: PieceParts, counts: ReadonlyMap<number, number>): string | undefined {
+  if (!isFinished(parts.outline.line)) return undefined;
+  return labelsInOrder(labelsAbout(parts, counts))
+    .map(({ data }) => data['size'])
+    .find((text) => text !== undefined && text !== '');
 }
 
 function labelsInOrder({ clones, own, groups }: AboutPiece): Labels[] {

@@ -52,7 +52,10 @@ function sizedBy(
   return { sizes, found, by };
 }
 
-function sizeOfData({ source }: DrawnLine): string | undefined {
+/** The pieces of a saved pattern are set apart, and each says its own size. */
+function sizeOfData(line: DrawnLine): string | undefined {
+  const { source } = line;
+  if (isFinished(line)) return undefined;
   return [source.labels, ...source.groups.map(({ labels }) => labels)]
     .map(({ data }) => data['size'])
     .find((size) => size !== undefined && size !== '');

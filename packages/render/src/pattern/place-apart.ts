@@ -4,7 +4,7 @@ import {
   curveBox,
   flattenCurve,
   pointInRing,
-  transformCurve,
+  transformCurveToGrid,
   translation,
 } from '@hidebound/geometry';
 import type { Box, Curve, Point, Polyline } from '@hidebound/geometry';
@@ -100,5 +100,5 @@ function liesApart(pieces: readonly Piece[], boxes: readonly Box[]): boolean {
 
 /** The curve where it is drawn; whole mm keep it on the grid. */
 export function movedBy({ x, y }: Point, curve: Curve): Curve {
-  return x === 0 && y === 0 ? curve : transformCurve(translation(x, y), curve);
+  return x === 0 && y === 0 ? curve : transformCurveToGrid(translation(x, y), curve);
 }

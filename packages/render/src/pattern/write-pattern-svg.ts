@@ -57,12 +57,13 @@ export function writePatternSvg(pieces: readonly PatternPiece[], { title }: Patt
 }
 
 function pieceGroup(found: PatternPiece, offset: Point): string[] {
-  const { piece, count, mirrored, material } = found;
+  const { piece, count, mirrored, material, size } = found;
   const said = {
     'data-piece': piece.name,
     'data-count': count,
     'data-mirrored': mirrored,
     'data-material': material,
+    'data-size': size,
   };
   return [
     `<g${attributes(said)}>`,
