@@ -1,6 +1,12 @@
 import { IntakeError } from '../error.js';
 import { MAX_SEGMENTS } from '../limits.js';
-import { MAX_CLIP_WORK, MAX_FORMS_DRAWN, MAX_OPERATORS, MAX_SEGMENTS_DRAWN } from './limits.js';
+import {
+  MAX_CLIP_WORK,
+  MAX_FORMS_DRAWN,
+  MAX_LINES_KEPT,
+  MAX_OPERATORS,
+  MAX_SEGMENTS_DRAWN,
+} from './limits.js';
 
 /** What reading has cost so far, over all pages. */
 export interface Budget {
@@ -9,11 +15,12 @@ export interface Budget {
   forms: number;
   segmentsDrawn: number;
   segmentsKept: number;
+  linesKept: number;
   clipWork: number;
 }
 
 export function newBudget(file: string): Budget {
-  return { file, operators: 0, forms: 0, segmentsDrawn: 0, segmentsKept: 0, clipWork: 0 };
+  return { file, operators: 0, forms: 0, segmentsDrawn: 0, segmentsKept: 0, linesKept: 0, clipWork: 0 };
 }
 
 export function spendOperators(budget: Budget, count: number): void {
@@ -35,8 +42,11 @@ export function spendDrawn(budget: Budget, segments: number): void {
 
 export function spendKept(budget: Budget, segments: number): void {
   budget.segmentsKept += segments;
-  if (budget.segmentsKept <= MAX_SEGMENTS) return;
-  throw new IntakeError('path-too-long', { limit: MAX_SEGMENTS }, { file: budget.file });
+  if (budget.segmentsKept > MAX_SEGMENTS) {
+    throw new IntakeError('path-too-long', { limit: MAX_SEGMENTS }, { file: budget.file });
+  }
+  if (++budget.linesKept <= MAX_LINES_KEPT) return;
+  throw new IntakeError('too-many-elements', { limit: MAX_LINES_KEPT }, { file: budget.file });
 }
 
 export function spendClipWork(budget: Budget, work: number): void {

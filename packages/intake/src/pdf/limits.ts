@@ -4,7 +4,10 @@
 export const MAX_PDF_PAGES = 2000;
 
 /** Operators of all pages that are read. Sixty pages that each draw all of a large pattern have about a million. */
-export const MAX_OPERATORS = 5_000_000;
+export const MAX_OPERATORS = 3_000_000;
+
+/** Lines that are kept, as many as elements in an SVG. */
+export const MAX_LINES_KEPT = 500_000;
 
 /** Forms and groups drawn, each time counted: a form may draw forms, so a small file can ask for billions. */
 export const MAX_FORMS_DRAWN = 50_000;
@@ -17,6 +20,9 @@ export const MAX_SEGMENTS_DRAWN = 20_000_000;
 
 /** Comparisons of segments with corners of clip paths, all together: some seconds of work. */
 export const MAX_CLIP_WORK = 200_000_000;
+
+/** Clip paths within each other that are no upright rectangles: each line is held against all of them. */
+export const MAX_CLIPS_STACKED = 100;
 
 /** Chords of a clip path that is no upright rectangle lie this near to it, mm: well below what a knife follows. */
 export const CLIP_CHORD_MM = 0.005;
@@ -34,7 +40,17 @@ export const THIN_FILL_MM = 1.5;
 export const THIN_FILL_LENGTHS = 8;
 
 /** What a stream other than a picture may inflate to, bytes: a page's drawing has some megabytes at most. */
-export const MAX_STREAM_BYTES = 64 * 1024 * 1024;
+export const MAX_STREAM_BYTES = 32 * 1024 * 1024;
+
+/** Above this size in bytes, a stream may not unpack to more than so many times its packed size: drawings pack 3:1 to 10:1. */
+export const LOOSELY_PACKED_BYTES = 4 * 1024 * 1024;
+export const MAX_PACKING_RATIO = 100;
+
+/** Values of a sampled function (ISO 32000-1, section 7.10.2): a table of ink has some thousands. */
+export const MAX_FUNCTION_SAMPLES = 4_000_000;
+
+/** In files whose letters are drawings, how often the forms that draw forms could at most be drawn, all upon each other. */
+export const MAX_FORM_CHAINS = 1_000_000;
 
 /** The same for streams that hold objects or their places, which become objects in memory, many times as large. */
 export const MAX_OBJECT_STREAM_BYTES = 16 * 1024 * 1024;

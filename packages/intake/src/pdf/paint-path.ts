@@ -18,7 +18,7 @@ import { dropStandstill } from '../lines/tidy.js';
 import { spendClipWork, spendDrawn, spendKept } from './budget.js';
 import { clipCurve } from './clip-curve.js';
 import { narrowClip } from './clip-shape.js';
-import { MAX_HOLES_SUBPATHS, THIN_FILL_LENGTHS, THIN_FILL_MM } from './limits.js';
+import { MAX_CLIPS_STACKED, MAX_HOLES_SUBPATHS, THIN_FILL_LENGTHS, THIN_FILL_MM } from './limits.js';
 import { OP } from './operators.js';
 import { isUnseen, sourceOf } from './page-walk.js';
 import type { PageWalk } from './page-walk.js';
@@ -38,18 +38,23 @@ export function paintPath(walk: PageWalk, [paint, [steps], box]: PathOperands): 
   if (isPainted) walk.paths++;
   const mayBeSeen = isPainted && steps !== null && !isUnseen(walk) && touchesClip(walk.state, box);
   if (mayBeSeen || walk.pendingClip !== undefined) {
-    const path = steps === null ? [] : subpathsOf(steps);
-    spendPath(walk, path);
+    const path = readPath(walk, steps);
     if (mayBeSeen) drawPath(walk, path, paint);
     if (walk.pendingClip !== undefined) clipByPath(walk, path, walk.pendingClip === 'evenodd');
   }
   walk.pendingClip = undefined;
 }
 
-function spendPath({ budget, number, paths }: PageWalk, path: readonly Curve[]): void {
-  const segments = path.reduce((sum, curve) => sum + curve.segments.length, 0);
+/** The subpaths of a path that is not too long: told by its numbers, before there is an object for each step. */
+function readPath(walk: PageWalk, steps: ArrayLike<number> | null): Curve[] {
+  if (steps === null) return [];
+  const { budget, number, paths } = walk;
+  // A straight step takes three numbers, a curved one more.
+  const most = Math.ceil(steps.length / 3);
+  const path = most > 3 * MAX_PATH_SEGMENTS ? undefined : subpathsOf(steps);
+  const segments = path?.reduce((sum, curve) => sum + curve.segments.length, 0) ?? most;
   spendDrawn(budget, segments);
-  if (segments <= MAX_PATH_SEGMENTS) return;
+  if (path !== undefined && segments <= MAX_PATH_SEGMENTS) return path;
   const place = { file: budget.file, at: `path ${paths} on page ${number}` };
   throw new IntakeError('path-too-long', { limit: MAX_PATH_SEGMENTS }, place);
 }
@@ -71,15 +76,20 @@ function touchesClip({ toMm, clip }: GraphicsState, box: ArrayLike<number> | nul
 /** The box is of single precision, and lines are clipped on the 1 µm grid. */
 const BOX_SLACK_MM = 0.01;
 
+/** Making a clip shape ready costs as much as so many comparisons with each of its edges. */
+const CLIP_SHAPE_WORK = 20;
+
 function clipByPath(walk: PageWalk, path: readonly Curve[], isEvenOdd: boolean): void {
   const { state } = walk;
   spendClipWork(walk.budget, path.length);
   const inMm = path.map((curve) => transformCurve(state.toMm, curve));
   const clip = narrowClip(state.clip, inMm, isEvenOdd);
-  spendClipWork(
-    walk.budget,
-    clip.shapes.at(-1) === state.clip.shapes.at(-1) ? 0 : clip.shapes.at(-1)!.edges.length,
-  );
+  if (clip.shapes.length > MAX_CLIPS_STACKED) {
+    throw new IntakeError('pdf-clip-too-heavy', {}, { file: walk.budget.file, at: `page ${walk.number}` });
+  }
+  if (clip.shapes.length > state.clip.shapes.length) {
+    spendClipWork(walk.budget, CLIP_SHAPE_WORK * clip.shapes.at(-1)!.edges.length);
+  }
   walk.state = { ...state, clip };
 }
 

@@ -63,23 +63,30 @@ export async function startLoading(data: Uint8Array): Promise<LoadingTask> {
 /** What pdf.js says once when it is loaded where nothing can be drawn; nothing is ever drawn here. */
 const LOADING_WARNINGS = /^Warning: Cannot (?:load "@napi-rs\/canvas"|polyfill|access the `require`)/;
 
-interface Console {
-  warn: (...words: unknown[]) => void;
+/** Names of the platform that loading needs. */
+interface Platform {
+  readonly console: { warn: (...words: unknown[]) => void };
+  /** A matrix of the browser's; pdf.js makes one when it is loaded and uses it for drawing alone. */
+  DOMMatrix?: unknown;
 }
 
 /** Both halves, loaded when the first PDF comes. */
 async function loadPdfJs(): Promise<PdfJs> {
-  const { console } = globalThis as unknown as { readonly console: Console };
+  const platform = globalThis as unknown as Platform;
+  const { console } = platform;
   const before = console.warn;
   const quiet = (...words: unknown[]) => {
     if (!LOADING_WARNINGS.test(String(words[0]))) before.apply(console, words);
   };
+  const standIn = platform.DOMMatrix === undefined ? class {} : undefined;
   console.warn = quiet;
+  if (standIn !== undefined) platform.DOMMatrix = standIn;
   try {
     await import('pdfjs-dist/legacy/build/pdf.worker.mjs');
     return await import('pdfjs-dist/legacy/build/pdf.mjs');
   } finally {
     if (console.warn === quiet) console.warn = before;
+    if (standIn !== undefined && platform.DOMMatrix === standIn) delete platform.DOMMatrix;
   }
 }
 

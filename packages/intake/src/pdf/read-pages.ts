@@ -107,7 +107,8 @@ async function followPage(page: PdfPage, walk: PageWalk): Promise<void> {
       followOperators(walk, value);
     }
   } catch (reason) {
-    await reader.cancel(new Error('stopped')).catch(() => undefined);
+    // Not awaited: a page that is already parsed to its end gives no answer any more.
+    reader.cancel(new Error('stopped')).catch(() => undefined);
     if (reason instanceof IntakeError) throw reason;
     throw new IntakeError('pdf-broken', {}, { file: walk.budget.file, at: `page ${walk.number}` });
   }

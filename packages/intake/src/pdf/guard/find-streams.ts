@@ -85,5 +85,16 @@ export function mentionsEncryption(bytes: Uint8Array): boolean {
 export function openObject(bytes: Uint8Array, number: string, generation: string): string | undefined {
   const head = ascii(`${number} ${generation} obj`);
   const at = indexOf(bytes, head, 0);
-  return at < 0 ? undefined : latin(bytes, at + head.length, Math.min(bytes.length, at + head.length + 512));
+  return at < 0
+    ? undefined
+    : latin(bytes, at + head.length, Math.min(bytes.length, at + head.length + 512)).split('endobj')[0];
+}
+
+/** How often a word stands among bytes. */
+export function countWord(bytes: Uint8Array, word: string): number {
+  const letters = ascii(word);
+  let count = 0;
+  for (let at = indexOf(bytes, letters, 0); at >= 0; at = indexOf(bytes, letters, at + letters.length))
+    count++;
+  return count;
 }

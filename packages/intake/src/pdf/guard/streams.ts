@@ -1,17 +1,21 @@
 import { IntakeError } from '../../error.js';
 import {
+  LOOSELY_PACKED_BYTES,
+  MAX_FORM_CHAINS,
+  MAX_FUNCTION_SAMPLES,
   MAX_INFLATED_BYTES,
   MAX_LOCKED_STREAM_BYTES,
   MAX_OBJECTS,
   MAX_OBJECT_STREAM_BYTES,
+  MAX_PACKING_RATIO,
   MAX_STREAM_BYTES,
 } from '../limits.js';
 import { filtersOf } from './filters.js';
 import type { Filter } from './filters.js';
-import { findStreams, mentionsEncryption, openObject } from './find-streams.js';
+import { countWord, findStreams, mentionsEncryption, openObject } from './find-streams.js';
 import type { FoundStream } from './find-streams.js';
 import { isZlib } from './inflate.js';
-import { unpackedSize } from './unpack.js';
+import { unpackStream } from './unpack.js';
 
 /** A copy of the file that is safe to be parsed, and what was taken out of it. */
 export interface GuardedBytes {
@@ -33,11 +37,16 @@ export function guardStreams(bytes: Uint8Array, file: string): GuardedBytes {
     data,
     file,
     isLocked: mentionsEncryption(bytes),
+    hasDrawnLetters: countWord(bytes, '/Type3') > 0,
+    chains: 1,
     pictures: 0,
     unread: 0,
     unpacked: 0,
   };
   for (const stream of findStreams(bytes)) guardStream(guard, stream);
+  if (guard.hasDrawnLetters && guard.chains > MAX_FORM_CHAINS) {
+    throw new IntakeError('pdf-too-many-forms', { limit: MAX_FORM_CHAINS }, { file });
+  }
   return guard;
 }
 
@@ -45,6 +54,10 @@ interface Guard {
   readonly data: Uint8Array;
   readonly file: string;
   readonly isLocked: boolean;
+  /** Letters of a font are drawings (type 3): what they draw can't be stopped while it is parsed, as with fillings. */
+  hasDrawnLetters: boolean;
+  /** The product of how many forms each form draws. */
+  chains: number;
   pictures: number;
   unread: number;
   unpacked: number;
@@ -66,6 +79,7 @@ function guardStream(guard: Guard, stream: FoundStream): void {
     return empty(guard, stream, filters.length === 0 ? 'blank' : 'deflated');
   }
   checkObjects(guard, dictionary);
+  checkSamples(guard, dictionary);
   if (guard.isLocked && !/\/Type\s*\/XRef\b/.test(dictionary)) return checkLocked(guard, stream, filters);
   checkSize(guard, stream, filters);
 }
@@ -80,10 +94,20 @@ function checkSize(guard: Guard, stream: FoundStream, filters: readonly Filter[]
   const limit = isOfObjects(dictionary) ? MAX_OBJECT_STREAM_BYTES : MAX_STREAM_BYTES;
   // Deflated data know where they end, so that an "endstream" among them hides nothing.
   const end = isZlib(guard.data, start) ? guard.data.length : endOf(stream);
-  const size = unpackedSize(guard.data.subarray(start, end), filters, limit);
-  guard.unpacked += size;
-  if (size > limit) throw tooFar(guard, limit);
+  const isForm = /\/Subtype\s*\/Form\b/.test(dictionary);
+  const isWanted = isForm || isOfObjects(dictionary);
+  const { largest, bytes } = unpackStream(guard.data.subarray(start, end), filters, limit, isWanted);
+  guard.unpacked += largest;
+  if (largest > limit || isPackedTooTight(largest, endOf(stream) - start)) throw tooFar(guard, limit);
   if (guard.unpacked > MAX_INFLATED_BYTES) throw tooFar(guard, MAX_INFLATED_BYTES);
+  if (isForm)
+    guard.chains *= Math.max(1, countWord(bytes.subarray(0, largest || endOf(stream) - start), 'Do'));
+  else if (isWanted && countWord(bytes, '/Type3') > 0) guard.hasDrawnLetters = true;
+}
+
+/** Drawings repeat themselves a little; floods of one thing pack a hundred times and more. */
+function isPackedTooTight(size: number, packed: number): boolean {
+  return size > LOOSELY_PACKED_BYTES && size > MAX_PACKING_RATIO * packed;
 }
 
 function tooFar({ file }: Guard, limit: number): IntakeError {
@@ -111,6 +135,14 @@ function checkObjects({ file }: Guard, dictionary: string): void {
   ];
   if (counts.every((count) => count <= MAX_OBJECTS)) return;
   throw new IntakeError('pdf-too-many-objects', { limit: MAX_OBJECTS }, { file });
+}
+
+/** A sampled function is a table in memory of as many values as it says, whatever its stream holds. */
+function checkSamples({ file }: Guard, dictionary: string): void {
+  if (!/\/FunctionType\s+0\b/.test(dictionary)) return;
+  const sizes = /\/Size\s*\[([^\]]*)\]/.exec(dictionary)?.[1]?.trim().split(/\s+/).map(Number) ?? [];
+  if (sizes.reduce((product, size) => product * Math.max(1, size), 1) <= MAX_FUNCTION_SAMPLES) return;
+  throw new IntakeError('pdf-inflates-too-far', { limit: MAX_FUNCTION_SAMPLES / 1e6 }, { file });
 }
 
 /** Of a locked stream only its packed size is known. Those that are packed twice are not unpacked at all. */

@@ -10,27 +10,40 @@ interface Unpacked {
 /** Deflated data within deflated data are followed so deep, also where no filter says so. */
 const DEEPEST = 4;
 
-/**
- * How many bytes a stream unpacks to at its largest, by its filters one after the other; a number above `limit` stands
- * for any above it. What is left is taken for deflated if it looks so, since a dictionary elsewhere may say it.
- */
+/** Of a stream: how many bytes it unpacks to at its largest, and the last of what it unpacks to, if that was asked for. */
+export interface UnpackedStream {
+  readonly largest: number;
+  readonly bytes: Uint8Array;
+}
+
+/** How many bytes a stream unpacks to at its largest; a number above `limit` stands for any above it. */
 export function unpackedSize(packed: Uint8Array, filters: readonly Filter[], limit: number): number {
+  return unpackStream(packed, filters, limit, false).largest;
+}
+
+/**
+ * Unpacks a stream by its filters one after the other. What is left is taken for deflated if it looks so, since a
+ * dictionary elsewhere may say it. Above the limit it stops.
+ */
+export function unpackStream(
+  packed: Uint8Array,
+  filters: readonly Filter[],
+  limit: number,
+  isWanted: boolean,
+): UnpackedStream {
   let bytes = packed;
   let largest = 0;
   const steps: readonly Filter[] = [...filters, ...Array<Filter>(DEEPEST).fill('flate')];
   for (const [i, filter] of steps.entries()) {
     if (filter === 'none') continue;
-    const isAsked = i < filters.length;
-    if (filter === 'flate' && !isZlib(bytes, 0)) return largest;
-    const unpacked =
-      filter === 'flate'
-        ? inflate(bytes, limit, i + 1 < filters.length || !isAsked)
-        : UNPACKERS[filter](bytes, limit);
+    if (filter === 'flate' && !isZlib(bytes, 0)) break;
+    const isNeeded = isWanted || i + 1 !== filters.length;
+    const unpacked = filter === 'flate' ? inflate(bytes, limit, isNeeded) : UNPACKERS[filter](bytes, limit);
     largest = Math.max(largest, unpacked.size);
-    if (unpacked.size > limit) return largest;
     bytes = unpacked.bytes;
+    if (unpacked.size > limit) break;
   }
-  return largest;
+  return { largest, bytes };
 }
 
 /** Counts first, and unpacks only what another filter needs, or what looks deflated again. */
