@@ -306,6 +306,45 @@ describe('halves at random, turned at random', () => {
   });
 });
 
+describe('lines within halves at random, turned at random', () => {
+  test('when they are unfolded, all lengths double, and lines that end on the fold are one', () => {
+    const random = createRandom(9_907);
+    for (let n = 0; n < 40; n++) {
+      const turn = rotationDeg(random.between(0, 360));
+      const place = (curve: Curve) => transformCurveToGrid(turn, curve);
+      const polyline = (...points: readonly (readonly [number, number])[]): Curve => ({
+        start: { x: points[0]![0], y: points[0]![1] },
+        segments: points.slice(1).map(([x, y]) => ({ kind: 'line', to: { x, y } })),
+        closed: false,
+      });
+      const at = () => [random.between(5, 65), random.between(5, 95)] as const;
+      const free = place(polyline(at(), at(), at()));
+      const ending = place(polyline([0, random.between(10, 90)], at(), at()));
+      const square = place(polyline([0, 50], [random.between(20, 60), 50]));
+      const between = place(polyline([0, 20], at(), [0, 80]));
+      const lines = [
+        drawn(place(closedStraight(polyline([0, 0], [80, 0], [70, 100], [0, 100]))), 'cut', 'half'),
+        drawn(place(polyline([0, 0], [0, 100])), 'mirror', 'mirror'),
+        drawn(free, 'skive', 'free'),
+        drawn(ending, 'stitch', 'ending'),
+        drawn(square, 'cement', 'square'),
+        drawn(between, 'fold', 'between'),
+      ];
+      const piece = only(drawingToPieces({ lines, texts: [] }, undefined, newFindings('a.pdf')));
+      const sum = (marks: typeof piece.stitchLines) =>
+        marks.reduce((mm, { curve }) => mm + curveLength(curve), 0);
+      expect(piece.skiveLines).toHaveLength(2);
+      expect(sum(piece.skiveLines)).toBeCloseTo(2 * curveLength(free), 1);
+      expect(piece.stitchLines).toHaveLength(1);
+      expect(Math.abs(sum(piece.stitchLines) - 2 * curveLength(ending))).toBeLessThan(0.01);
+      expect(piece.cementLines.map(({ curve }) => curve.segments.length)).toEqual([1]);
+      expect(Math.abs(sum(piece.cementLines) - 2 * curveLength(square))).toBeLessThan(0.01);
+      expect(piece.foldLines.map(({ curve }) => curve.closed)).toEqual([true]);
+      expect(Math.abs(sum(piece.foldLines) - 2 * curveLength(between))).toBeLessThan(0.01);
+    }
+  });
+});
+
 function inverse({ a, b, c, d, e, f }: Affine): Affine {
   const back = { a, b: c, c: b, d, e: 0, f: 0 };
   const { x, y } = applyAffine(back, { x: e, y: f });

@@ -113,6 +113,9 @@ export const DASH_CORNER_COS = -0.71;
 /** Lines that go on this near to straight are one; two 1 µm roundings and a hair. */
 export const FLAT_RUN_MM = 0.003;
 
+/** An edge that meets the fold square, up to what files of few decimals round by, goes straight over it. */
+export const STRAIGHT_OVER_FOLD_MM = 0.01;
+
 /** A fold edge that a text names is no shorter: rounded corners end in short chords. */
 export const FOLD_EDGE_MIN_MM = 10;
 

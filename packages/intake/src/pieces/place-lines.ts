@@ -79,7 +79,7 @@ function pieceFinder(pieces: readonly PieceParts[]): PieceFinder {
 /** The smallest piece within which half of the line lies; a notch may also stand beside the cut line. */
 function pieceAround(line: RoleLine, find: PieceFinder): PieceParts | undefined {
   const points = flattenCurve(line.curve, FLATTEN_MM);
-  const sampled = points.length > 2 ? points : withMiddle(points);
+  const sampled = points.length > FEW_POINTS ? points : withMiddles(points);
   const box = ringBox(sampled);
   const around = find(box, ({ outline }) => shareInside(sampled, outline) >= 0.5);
   if (around !== undefined || line.role !== 'notch') return around;
@@ -87,9 +87,15 @@ function pieceAround(line: RoleLine, find: PieceFinder): PieceParts | undefined 
   return find(reach, ({ outline }) => pointToRing(points[0]!, outline.ring) <= NOTCH_REACH_MM);
 }
 
-function withMiddle(points: Polyline): Polyline {
-  const [a, b] = [points[0]!, points.at(-1)!];
-  return [a, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, b];
+/** Of a line with few corners, ends on the edge that rounding put outside would say too much. */
+const FEW_POINTS = 8;
+
+/** The corners, and the middles of the chords between them. */
+function withMiddles(points: Polyline): Polyline {
+  return points.flatMap((b, i) => {
+    const a = points[i - 1];
+    return a === undefined ? [b] : [{ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, b];
+  });
 }
 
 /** False if the line can't be what its role says. */

@@ -7,7 +7,7 @@ import {
   transformCurveToGrid,
 } from '@hidebound/geometry';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
-import { FLATTEN_MM, FLAT_RUN_MM, JOIN_MM } from '../limits.js';
+import { FLATTEN_MM, FLAT_RUN_MM, JOIN_MM, STRAIGHT_OVER_FOLD_MM } from '../limits.js';
 import { alongAxis, axisThrough, footOnAxis, mirrorAbout, offAxis } from '../lines/axis.js';
 import type { Axis } from '../lines/axis.js';
 
@@ -129,5 +129,5 @@ function straightOverStart(curve: Curve): Curve {
 function isStraightOver(before: Point, a: CurveSegment, corner: Point, b: CurveSegment): boolean {
   if (a.kind !== 'line' || b.kind !== 'line') return false;
   const axis = axisThrough({ from: before, to: b.to });
-  return axis !== undefined && Math.abs(offAxis(axis, corner)) <= FLAT_RUN_MM;
+  return axis !== undefined && Math.abs(offAxis(axis, corner)) <= STRAIGHT_OVER_FOLD_MM;
 }
