@@ -123,13 +123,14 @@ function isSurely(box: Box, shared: Box): boolean {
 }
 
 function matchOf(figure: Figure, other: PageFacts, place: Point): Figure | undefined {
-  return other.figures.find(
-    (candidate) =>
-      candidate.shape === figure.shape &&
-      candidate.label === figure.label &&
-      Math.abs(candidate.at.x - place.x) <= SEEK_MM &&
-      Math.abs(candidate.at.y - place.y) <= SEEK_MM,
-  );
+  return other.byShape
+    .get(figure.shape)
+    ?.find(
+      (candidate) =>
+        candidate.label === figure.label &&
+        Math.abs(candidate.at.x - place.x) <= SEEK_MM &&
+        Math.abs(candidate.at.y - place.y) <= SEEK_MM,
+    );
 }
 
 /** Holds a shift that is told one way only near where it was expected. */

@@ -4,6 +4,8 @@ import { frameLines } from './frames.js';
 import type { PatternPage } from './page.js';
 import { pageLines } from './page-lines.js';
 import type { PageLines } from './page-lines.js';
+import { SEEK_MM } from './limits.js';
+import { heightOf, isInBox, widthOf } from './vectors.js';
 import { placedFigure, repeatedAmong } from './repeated.js';
 import type { Placed } from './repeated.js';
 import { windowsOf } from './windows.js';
@@ -19,7 +21,9 @@ export interface PageFacts {
   /** Borders of the window at which lines of any page end. */
   readonly sides: readonly Side[];
   readonly ends: readonly CutEnd[];
+  /** The small figures within the window. */
   readonly figures: readonly Figure[];
+  readonly byShape: ReadonlyMap<string, readonly Figure[]>;
   /** Lines that stand at the same place of other pages too: frames, marks. */
   readonly repeated: ReadonlySet<number>;
   readonly frames: ReadonlySet<number>;
@@ -52,27 +56,62 @@ export function factsOf(pages: readonly PatternPage[]): PageFacts[] {
     ),
     pages.length,
   );
+  const printed = linesOf(printedOnEach(base, withContent), pages.length);
   const signs = figures.map((list) => new Set(list.flatMap((one) => (one.isSign ? one.lines : []))));
   const windows = windowsOf(
     base.map(({ page, lines }, i) => ({
       page,
       lines,
-      isFurniture: (line: number) => repeated[i]!.has(line) || frames[i]!.has(line),
+      isFurniture: (line: number) => repeated[i]!.has(line) || frames[i]!.has(line) || printed[i]!.has(line),
       isSign: (line: number) => signs[i]!.has(line),
     })),
   );
-  return base.map(({ page, lines }, i) => ({
-    page,
-    lines,
-    window: windows[i]!.box,
-    sides: windows[i]!.sides,
-    ends: windows[i]!.ends.filter(({ line }) => !frames[i]!.has(line)),
-    figures: figures[i]!,
-    repeated: repeated[i]!,
-    frames: frames[i]!,
-    signs: signs[i]!,
-    isBlank: page.lines.every((_, line) => repeated[i]!.has(line) || frames[i]!.has(line)),
-  }));
+  return base.map(({ page, lines }, i) => {
+    const seen = figures[i]!.filter(({ at }) => isInBox(at, windows[i]!.box, SEEK_MM));
+    return {
+      page,
+      lines,
+      window: windows[i]!.box,
+      sides: windows[i]!.sides,
+      ends: windows[i]!.ends.filter(({ line }) => !frames[i]!.has(line)),
+      figures: seen,
+      byShape: byShape(seen),
+      repeated: repeated[i]!,
+      frames: frames[i]!,
+      signs: signs[i]!,
+      isBlank: page.lines.every((_, line) => repeated[i]!.has(line) || frames[i]!.has(line)),
+    };
+  });
+}
+
+/** A drawing that happens to look alike on most pages, such as a long strap, spans them; what is printed beside it does not. */
+const PRINTED_SPAN_SHARE = 0.5;
+const PRINTED_PAGE_SHARE = 0.6;
+
+/** Lines that most pages have at one place, such as scales and legends: told apart from the drawing to find its border. */
+function printedOnEach(
+  pages: readonly { readonly page: PatternPage; readonly lines: PageLines }[],
+  withContent: number,
+): Placed[] {
+  const placed = pages.flatMap(({ page, lines }, number) =>
+    lines.boxes.flatMap((box, i): Placed[] => {
+      const isLong =
+        widthOf(box) > PRINTED_SPAN_SHARE * page.widthMm ||
+        heightOf(box) > PRINTED_SPAN_SHARE * page.heightMm;
+      return isLong ? [] : [{ page: number, kind: lines.looks[i]!, box, lines: [i] }];
+    }),
+  );
+  return withContent < 3 ? [] : repeatedAmong(placed, withContent, PRINTED_PAGE_SHARE);
+}
+
+function byShape(figures: readonly Figure[]): Map<string, Figure[]> {
+  const shapes = new Map<string, Figure[]>();
+  for (const figure of figures) {
+    const list = shapes.get(figure.shape);
+    if (list === undefined) shapes.set(figure.shape, [figure]);
+    else list.push(figure);
+  }
+  return shapes;
 }
 
 function linesOf(placed: readonly Placed[], pageCount: number): Set<number>[] {

@@ -16,8 +16,12 @@ export function placedFigure(page: number, { shape, box, lines }: Figure): Place
 }
 
 /** Those that stand at the same place of two pages at least, and of a fair share of all pages with content. */
-export function repeatedAmong(placed: readonly Placed[], pageCount: number): Placed[] {
-  const needed = Math.max(2, Math.ceil(REPEATED_SHARE * pageCount));
+export function repeatedAmong(
+  placed: readonly Placed[],
+  pageCount: number,
+  share = REPEATED_SHARE,
+): Placed[] {
+  const needed = Math.max(2, Math.ceil(share * pageCount));
   const cells = new Map<string, number[]>();
   const cellOf = ({ kind, box }: Placed, dx = 0, dy = 0) => {
     const { x, y } = boxMiddle(box);

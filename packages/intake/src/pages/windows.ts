@@ -64,10 +64,14 @@ export interface WindowPage {
 export function windowsOf(pages: readonly WindowPage[]): Window[] {
   const perSide = SIDES.map((side) => {
     const ends = pages.map((page) => outEnds(page, side));
-    const depths = ends
+    const places = ends
       .flat()
-      .flatMap(({ depth, isFurniture }) => (isFurniture && depth > AT_BORDER_MM ? [] : [depth]));
-    const margin = commonMargin(depths, pages, side);
+      .filter(({ depth, isFurniture }) => !isFurniture || depth <= AT_BORDER_MM)
+      .map(({ depth, at }): EndPlace => ({
+        depth,
+        along: side === 'left' || side === 'right' ? at.y : at.x,
+      }));
+    const margin = commonMargin(places, pages, side);
     const own = ends.map((list) => (margin === undefined ? undefined : ownMargin(list, margin)));
     return { side, ends, margin, own };
   });
@@ -110,31 +114,51 @@ export function depthOf({ x, y }: Point, { widthMm, heightMm }: PatternPage, sid
   return side === 'top' ? y : heightMm - y;
 }
 
-/** The least depth at which lines of all pages end, far more than run across there. */
+/** Where a line ends: how far within the page's edge, and where along it. */
+interface EndPlace {
+  readonly depth: number;
+  readonly along: number;
+}
+
+/** The depth at which the most lines of all pages end, far more than run across there. */
 function commonMargin(
-  depths: readonly number[],
+  places: readonly EndPlace[],
   pages: readonly WindowPage[],
   side: Side,
 ): number | undefined {
-  const sorted = [...depths].sort((a, b) => a - b);
+  const byDepth = [...places].sort((a, b) => a.depth - b.depth);
+  const sorted = byDepth.map(({ depth }) => depth);
+  let best: number | undefined;
+  let most = 0;
   for (let i = 0; i < sorted.length;) {
     const from = sorted[i]!;
-    if (from > MAX_MARGIN_MM) return undefined;
+    if (from > MAX_MARGIN_MM) break;
     let to = i;
     while (to < sorted.length && sorted[to]! <= from + WINDOW_SPREAD_MM) to++;
-    const within = sorted.slice(i, to);
-    const margin = densest(within);
-    const alike = within.filter((depth) => Math.abs(depth - margin) <= WINDOW_SPREAD_MM).length;
-    const isPageEdge = margin <= AT_BORDER_MM;
-    if (isPageEdge) return 0;
-    if (alike >= WINDOW_MIN_ENDS) {
-      const crossing = pages.reduce((sum, page) => sum + crossingsAt(page, side, margin), 0);
-      if (crossing <= WINDOW_CROSSING_SHARE * alike) return margin;
+    const margin = densest(sorted.slice(i, to));
+    const near = byDepth.slice(i, to).filter(({ depth }) => Math.abs(depth - margin) <= WINDOW_SPREAD_MM);
+    if (near.length > most && isBorder(near, margin, pages, side)) {
+      best = margin <= AT_BORDER_MM ? 0 : margin;
+      most = near.length;
     }
-    i++;
-    while (i < sorted.length && sorted[i]! - from < 1e-6) i++;
+    while (i < to && sorted[i]! < from + WINDOW_SPREAD_MM / 2) i++;
   }
-  return undefined;
+  return best;
+}
+
+/** Lines end there at several places, and hardly any runs on across. */
+function isBorder(
+  near: readonly EndPlace[],
+  margin: number,
+  pages: readonly WindowPage[],
+  side: Side,
+): boolean {
+  if (margin <= AT_BORDER_MM) return true;
+  // Of what is printed beside the drawing on each page, lines end there too, but all at one place.
+  const spots = new Set(near.map(({ along }) => Math.round(along)));
+  if (spots.size < WINDOW_MIN_ENDS) return false;
+  const crossing = pages.reduce((sum, page) => sum + crossingsAt(page, side, margin), 0);
+  return crossing <= WINDOW_CROSSING_SHARE * near.length;
 }
 
 /** The depth that most others share, to a hundredth of a millimetre. */
