@@ -1,5 +1,6 @@
 import type { Box, Point } from '@hidebound/geometry';
 import type { Figure } from './figures.js';
+import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
 import { FIT_MM, SEEK_MM } from './limits.js';
 import { dot, isInBox, minus, moveBox, plus, sharedBox, heightOf, widthOf } from './vectors.js';
@@ -127,7 +128,7 @@ function matchOf(figure: Figure, other: PageFacts, place: Point): Figure | undef
     .get(figure.shape)
     ?.find(
       (candidate) =>
-        candidate.label === figure.label &&
+        haveOneLabel(candidate, figure) &&
         Math.abs(candidate.at.x - place.x) <= SEEK_MM &&
         Math.abs(candidate.at.y - place.y) <= SEEK_MM,
     );

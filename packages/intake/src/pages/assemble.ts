@@ -4,6 +4,7 @@ import type { PageLink, Wanted } from './agreement.js';
 import { scoreOf } from './arrangement.js';
 import type { Arrangement } from './arrangement.js';
 import { MAX_MISS_MM, SEEK_MM } from './limits.js';
+import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
 import { landmarks } from './overlaps.js';
 import type { Pairs } from './overlaps.js';
@@ -158,7 +159,7 @@ function shiftsByMarks(a: PageFacts, b: PageFacts): Point[] {
   const others = landmarks(b);
   for (const one of landmarks(a)) {
     for (const other of others) {
-      if (one.shape !== other.shape || one.label !== other.label) continue;
+      if (one.shape !== other.shape || !haveOneLabel(one, other)) continue;
       const shift = minus(one.at, other.at);
       if (isOnePlace(a, b, shift)) continue;
       const same = shifts.find(

@@ -8,7 +8,6 @@ import {
   FIGURE_MAX_MM,
   FIGURE_MIN_MM,
   FIGURE_SIZE_STEP_MM,
-  LABEL_REACH_MM,
   MARK_ZONE_MM,
 } from './limits.js';
 import type { PageLines } from './page-lines.js';
@@ -22,7 +21,7 @@ export interface Figure {
   readonly shape: string;
   /** Numbers of its lines. */
   readonly lines: readonly number[];
-  /** A text beside it. */
+  /** A text beside it that names it, on every page that has it. */
   readonly label?: string;
   /** It could be a mark: neither a lone straight line nor a plain circle, which patterns have themselves. */
   readonly isSign: boolean;
@@ -84,7 +83,6 @@ function figureOf(members: readonly number[], page: Drawing, lines: PageLines): 
   const extent = Math.max(widthOf(box), heightOf(box));
   if (!isSmall(box) || extent < FIGURE_MIN_MM) return undefined;
   const at = boxMiddle(box);
-  const label = labelBeside(at, box, page);
   const step = (mm: number) => Math.round(mm / FIGURE_SIZE_STEP_MM + STEP_OFFSET);
   const parts = members.map((i) => {
     const { curve } = page.lines[i]!;
@@ -96,7 +94,6 @@ function figureOf(members: readonly number[], page: Drawing, lines: PageLines): 
     box,
     shape: parts.sort().join(';'),
     lines: members,
-    ...(label === undefined ? {} : { label }),
     isSign: isSign(members, page),
   };
 }
@@ -106,19 +103,3 @@ function isSign(members: readonly number[], page: Drawing): boolean {
   const { curve } = page.lines[members[0]!]!;
   return curve.closed ? circleOfCurve(curve) === undefined : curve.segments.length > 1;
 }
-
-function labelBeside(at: Point, box: Box, page: Drawing): string | undefined {
-  const reach = LABEL_REACH_MM + Math.max(widthOf(box), heightOf(box)) / 2;
-  let least = reach;
-  let label: string | undefined;
-  for (const { text, at: place } of page.texts) {
-    const distance = Math.hypot(place.x - at.x, place.y - at.y);
-    if (distance >= least || text.trim().length > LABEL_MAX_LETTERS) continue;
-    least = distance;
-    label = text.trim();
-  }
-  return label;
-}
-
-/** Labels of marks are short: "A1", "12b". */
-const LABEL_MAX_LETTERS = 6;

@@ -2,6 +2,7 @@ import type { Point } from '@hidebound/geometry';
 import type { Figure } from './figures.js';
 import type { Wanted } from './agreement.js';
 import { CUT_MIN_SINE, GOES_ON_COS, LANDMARKS_PER_PAGE, MAX_OVERLAP_MM, SEEK_MM } from './limits.js';
+import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
 import type { CutEnd } from './windows.js';
 
@@ -134,7 +135,7 @@ function voteByMarks(a: PageFacts, b: PageFacts, axis: Axis, vote: Vote): void {
   const ofB = borders(b, axis);
   for (const one of landmarks(a)) {
     for (const other of landmarks(b)) {
-      if (one.shape !== other.shape || one.label !== other.label) continue;
+      if (one.shape !== other.shape || !haveOneLabel(one, other)) continue;
       const step = across(one.at, axis) - ofA.side - across(other.at, axis) + ofB.side;
       if (Math.abs(step) > SEEK_MM) continue;
       vote(ofA.high - along(one.at, axis) + along(other.at, axis) - ofB.low, MARK_VOTES);

@@ -1,6 +1,7 @@
 import { figuresOf } from './figures.js';
 import type { Figure } from './figures.js';
 import { frameLines } from './frames.js';
+import { withLabels } from './mark-labels.js';
 import type { PatternPage } from './page.js';
 import { pageLines } from './page-lines.js';
 import type { PageLines } from './page-lines.js';
@@ -38,7 +39,10 @@ export function factsOf(pages: readonly PatternPage[]): PageFacts[] {
     const lines = pageLines(page.lines);
     return { page, lines, figures: figuresOf(page, lines), frames: frameLines(page, lines) };
   });
-  const figures = withSharedLabels(base.map((one) => one.figures));
+  const figures = withLabels(
+    base.map((one) => one.figures),
+    pages,
+  );
   const withContent = pages.filter(({ lines }) => lines.length > 0).length;
   const repeated = linesOf(
     repeatedAmong(
@@ -118,38 +122,4 @@ function linesOf(placed: readonly Placed[], pageCount: number): Set<number>[] {
   const sets = Array.from({ length: pageCount }, () => new Set<number>());
   for (const { page, lines } of placed) for (const line of lines) sets[page]!.add(line);
   return sets;
-}
-
-/** Pages that meet in a corner are four: a text beside more figures of one shape is no label of a mark. */
-const LABEL_PAGES = 4;
-
-/**
- * Figures with their labels. A text beside a mark is a label if marks of that shape have the same one on two to four
- * pages; then all marks of the shape keep theirs, also those at the edge of the whole, which one page alone has.
- */
-function withSharedLabels(figures: readonly (readonly Figure[])[]): Figure[][] {
-  const pagesOf = new Map<string, Set<number>>();
-  const keyOf = ({ shape, label }: Figure) => `${label}@${shape}`;
-  const signs = figures.flatMap((list, page) =>
-    list.filter(({ label, isSign }) => isSign && label !== undefined).map((figure) => ({ page, figure })),
-  );
-  for (const { page, figure } of signs) {
-    const pages = pagesOf.get(keyOf(figure)) ?? new Set<number>();
-    pages.add(page);
-    pagesOf.set(keyOf(figure), pages);
-  }
-  const labelled = new Set(
-    signs
-      .filter(({ figure }) => {
-        const { size } = pagesOf.get(keyOf(figure))!;
-        return size >= 2 && size <= LABEL_PAGES;
-      })
-      .map(({ figure }) => figure.shape),
-  );
-  return figures.map((list) =>
-    list.map(({ label, ...figure }): Figure => {
-      const isLabel = label !== undefined && figure.isSign && labelled.has(figure.shape);
-      return isLabel ? { ...figure, label } : figure;
-    }),
-  );
 }
