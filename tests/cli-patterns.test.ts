@@ -2,7 +2,8 @@ import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readPatternSvg } from '@hidebound/intake';
 import { describe, expect, it } from 'vitest';
-import { DEMO, expectOneSentence, hideboundHere, testFolder } from './cli-support.js';
+import { DEMO, ROOT, expectOneSentence, hideboundHere, testFolder } from './cli-support.js';
+import { outsideProgram, testWith } from './tools/outside.js';
 
 const folder = testFolder();
 const FRONT = join(DEMO, 'patterns', 'saddlebag-front.svg');
@@ -158,5 +159,91 @@ describe('what was mended', () => {
     const { repairs, pieces } = readPatternSvg(readFileSync(saved), { file: saved });
     expect(repairs).toEqual([]);
     expect(pieces).toHaveLength(25);
+  });
+});
+
+const ROLL = join(ROOT, 'fixtures', 'patterns', 'programs', 'bar-roll.pdf');
+const pdftotext = outsideProgram('pdftotext');
+
+describe('patterns over many pages', () => {
+  interface ToldPage {
+    readonly number: number;
+    readonly joinedBy: string;
+    readonly missMm?: number;
+    readonly toWhole?: { readonly e: number; readonly f: number };
+  }
+  const pagesOf = async (...args: string[]) =>
+    ((await filesOf(ROLL, ...args))[0] as unknown as { pages: readonly ToldPage[] }).pages;
+
+  it('when six pages are put together, each is told with its place, which is that of the drawing', async () => {
+    const pages = await pagesOf();
+    expect(pages.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6]);
+    for (const { number, joinedBy, missMm, toWhole } of pages) {
+      // Steps of 180 and 267 mm, three pages side by side: fixtures/patterns/programs/make.py.
+      expect(joinedBy).toBe('marks');
+      expect(missMm).toBeLessThan(0.05);
+      expect(toWhole!.e).toBeCloseTo(180 * ((number - 1) % 3), 1);
+      expect(toWhole!.f).toBeCloseTo(267 * Math.floor((number - 1) / 3), 1);
+    }
+    const run = await hideboundHere(['pieces', ROLL]);
+    expect(run.stdout.split('\n').filter((line) => / marks +0\.0\d +/.test(line))).toHaveLength(6);
+  });
+
+  it('when only some pages are taken, only those are read', async () => {
+    const pages = await pagesOf('--pages', '4-6');
+    expect(pages.map(({ number }) => number)).toEqual([4, 5, 6]);
+  });
+
+  testWith(pdftotext, 'when a picture is drawn as PDF, its first page shows how the pages lie', async () => {
+    const picture = join(folder, 'roll.pdf');
+    const saved = join(folder, 'roll.svg');
+    const run = await hideboundHere(['pieces', ROLL, '--picture', picture, '--save', saved]);
+    expect(run.status, run.stderr).toBe(0);
+    expect(run.stdout.indexOf('joined by')).toBeLessThan(run.stdout.indexOf('The pattern is in'));
+    const page = (n: number) =>
+      pdftotext.run([picture, '-f', String(n), '-l', String(n), '-layout', '-']).toString();
+    expect(page(1)).toMatch(/How the pages lie: bar-roll\.pdf/);
+    for (const number of ['1', '2', '3', '4', '5', '6']) expect(page(1).split(/\s+/)).toContain(number);
+    expect(page(2)).toMatch(/roll body[\s\S]*roll pockets/);
+  });
+
+  it('when a picture is drawn as SVG, the pages stand above the pieces, each part with its layers', async () => {
+    const picture = join(folder, 'roll-picture.svg');
+    await hideboundHere(['pieces', ROLL, '--picture', picture]);
+    const svg = readFileSync(picture, 'utf8');
+    const at = (words: string) => svg.indexOf(words);
+    expect(at('How the pages lie')).toBeGreaterThan(0);
+    expect(at('>roll body<')).toBeGreaterThan(at('How the pages lie'));
+  });
+});
+
+describe('halves and sizes, from the command line', () => {
+  const drawn = (name: string, body: string): string => {
+    const file = join(folder, name);
+    const open = `<svg xmlns="http://www.w3.org/2000/svg" width="400mm" height="200mm" viewBox="0 0 400 200" fill="none" stroke="#000000">`;
+    writeFileSync(file, `${open}${body}</svg>`);
+    return file;
+  };
+
+  it('when a half is read as drawn, it stays one', async () => {
+    const file = drawn(
+      'half.svg',
+      '<path id="flap" d="M100 10H160V110H100Z"/><path class="mirror" d="M100 10V110"/>',
+    );
+    const [whole] = await filesOf(file);
+    const [half] = await filesOf(file, '--as-drawn');
+    expect([whole!.pieces[0]!['widthMm'], half!.pieces[0]!['widthMm']]).toEqual([120, 60]);
+  });
+
+  it('when colours are said to be sizes, each is a piece of its own', async () => {
+    const file = drawn(
+      'sizes.svg',
+      '<path id="grip" stroke="#111111" d="M10 10H110V90H10Z"/><path id="grip-b" stroke="#2d6fa3" d="M10 10H120V98H10Z"/>',
+    );
+    const [read] = await filesOf(file, '--size', 'S:colour=#111111', '--size', 'M:colour=#2D6FA3');
+    expect(read!.pieces.map(({ size, widthMm }) => [size, widthMm])).toEqual([
+      ['S', 100],
+      ['M', 110],
+    ]);
   });
 });

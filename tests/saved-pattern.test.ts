@@ -1,9 +1,16 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
-import { curveArea, roundCurve, roundPoint, transformCurve, translation } from '@hidebound/geometry';
+import {
+  curveArea,
+  curveFromPolyline,
+  roundCurve,
+  roundPoint,
+  transformCurve,
+  translation,
+} from '@hidebound/geometry';
 import type { Curve, Point } from '@hidebound/geometry';
-import { readPatternSvg } from '@hidebound/intake';
+import { readPattern, readPatternSvg } from '@hidebound/intake';
 import type { PatternRead } from '@hidebound/intake';
 import type { MarkLine, PatternPiece, Piece } from '@hidebound/leather';
 import { writePatternSvg } from '@hidebound/render';
@@ -111,6 +118,20 @@ const PATTERNS = ['fixtures/demo/patterns', 'fixtures/patterns'].flatMap((folder
 describe('patterns of this project', () => {
   test.each(PATTERNS)('when %s is read and saved, it reads back the same', (file) => {
     const first = readPatternSvg(readFileSync(join(ROOT, file)), { file });
+    const again = readBack(first.pieces);
+    expectSameApartFromPlace(first.pieces, again.pieces);
+    expectNothingSaid(again);
+  });
+});
+
+/** Made by cairo, ezdxf and Inkscape: fixtures/patterns/programs/make.py. */
+const PROGRAMS = ['bar-roll.pdf', 'bar-roll-bare.pdf', 'cage-pad.pdf', 'frame-panel.dxf'];
+
+describe('patterns of other programs and formats', () => {
+  test.each(PROGRAMS)('when %s is read and saved, it reads back the same', async (name) => {
+    const bytes = new Uint8Array(readFileSync(join(ROOT, 'fixtures/patterns/programs', name)));
+    const first = await readPattern(bytes, { file: name, reading: { file: name, roles: [], units: 'in' } });
+    expect(first.pieces.length).toBeGreaterThan(0);
     const again = readBack(first.pieces);
     expectSameApartFromPlace(first.pieces, again.pieces);
     expectNothingSaid(again);
@@ -236,4 +257,27 @@ describe('what was made of a drawing on reading', () => {
     expectSameApartFromPlace(first.pieces, again.pieces);
     expectNothingSaid(again);
   });
+});
+
+test('when a saved outline is a chain of many short chords, it stays one and becomes no arc', () => {
+  const corners = Array.from({ length: 120 }, (_, i) => {
+    const angle = (i * 2 * Math.PI) / 120;
+    return roundPoint({ x: 100 + 50 * Math.cos(angle), y: 100 + 50 * Math.sin(angle) });
+  });
+  const [found] = randomPattern(1) as [PatternPiece];
+  const piece: Piece = {
+    ...found.piece,
+    cut: curveFromPolyline(corners, true),
+    cutOuts: [],
+    punches: [],
+    notches: [],
+    stitchLines: [],
+    foldLines: [],
+    skiveLines: [],
+    cementLines: [],
+    face: [],
+  };
+  const again = readBack([{ ...found, piece }]);
+  expect(again.pieces[0]!.piece.cut).toEqual(piece.cut);
+  expect(again.repairs).toEqual([]);
 });

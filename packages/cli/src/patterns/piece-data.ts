@@ -3,7 +3,7 @@ import type { ReadPage, Repair } from '@hidebound/intake';
 import type { PatternPiece } from '@hidebound/leather';
 
 /** What is told of a piece. */
-export function pieceData({ piece, count, mirrored, material }: PatternPiece) {
+export function pieceData({ piece, count, mirrored, material, size }: PatternPiece) {
   const box = curveBox(piece.cut);
   return {
     name: piece.name,
@@ -22,6 +22,7 @@ export function pieceData({ piece, count, mirrored, material }: PatternPiece) {
     ...(count === undefined ? {} : { count }),
     ...(mirrored === undefined ? {} : { mirrored }),
     ...(material === undefined ? {} : { material }),
+    ...(size === undefined ? {} : { size }),
   };
 }
 
