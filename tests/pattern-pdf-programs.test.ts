@@ -9,7 +9,7 @@ import type { PatternRead } from '@hidebound/intake';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { outsideProgram, testWith } from './tools/outside.js';
 // @ts-expect-error: plain JavaScript, run by hand too
-import { DRAWN, inkscapeInput, officeInput } from './tools/program-drawings.mjs';
+import * as programDrawings from './tools/program-drawings.mjs';
 
 interface Box {
   readonly x: number;
@@ -17,9 +17,13 @@ interface Box {
   readonly width: number;
   readonly height: number;
 }
-const { panel, stitch, twin, tab } = DRAWN as Record<'panel' | 'stitch' | 'twin', Box> & {
-  tab: { cx: number; cy: number; radius: number; length: number; turnedDeg: number };
-};
+interface Drawings {
+  readonly DRAWN: Record<'panel' | 'stitch' | 'twin', Box> & { readonly tab: { readonly radius: number } };
+  readonly inkscapeInput: (unit: string) => { readonly svg: string };
+  readonly officeInput: (unit: string) => string;
+}
+const { DRAWN, inkscapeInput, officeInput } = programDrawings as Drawings;
+const { panel, stitch, twin, tab } = DRAWN;
 
 /** Debian's Python, which has python3-cairo. */
 const cairo = outsideProgram('/usr/bin/python3', ['-c', 'import cairo']);
@@ -78,7 +82,7 @@ describe('PDFs of drawing programs', () => {
   );
 
   testWith(inkscape, 'when Inkscape saves its drawing as PDF, pieces lie where they are drawn', async () => {
-    const { svg } = inkscapeInput('mm') as { svg: string };
+    const { svg } = inkscapeInput('mm');
     const [input, output] = [join(folder, 'in.svg'), join(folder, 'out.pdf')];
     writeFileSync(input, svg);
     process.env['INKSCAPE_PROFILE_DIR'] = join(folder, 'profile');
@@ -92,7 +96,7 @@ describe('PDFs of drawing programs', () => {
     'when LibreOffice Draw saves its drawing as PDF, pieces lie where they are drawn',
     async () => {
       const input = join(folder, 'office.fodg');
-      writeFileSync(input, officeInput('mm') as string);
+      writeFileSync(input, officeInput('mm'));
       const profile = pathToFileURL(join(folder, 'office')).href;
       office.run([
         `-env:UserInstallation=${profile}`,
