@@ -150,6 +150,9 @@ export const GRADED_ASPECT_FACTOR = 1.25;
 /** Loops and spikes below this are errors of an offset or a trace; no one can cut one with a knife. */
 export const TINY_LOOP_MM = 0.5;
 
+/** Outlines of more segments are left as they are: to search them finely for loops would take too long, and a crossing stays an error. */
+export const MAX_LOOPED_SEGMENTS = 20_000;
+
 /** Chords on which crossings of curves are cut: the place is exact to about as much. */
 export const LOOP_CHORD_MM = 0.001;
 

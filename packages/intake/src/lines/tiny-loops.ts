@@ -11,7 +11,7 @@ import {
   roundPoint,
 } from '@hidebound/geometry';
 import type { Curve, CurveSegment, Point, SelfContact } from '@hidebound/geometry';
-import { LOOP_CHORD_MM, TINY_LOOP_MM } from '../limits.js';
+import { LOOP_CHORD_MM, MAX_LOOPED_SEGMENTS, TINY_LOOP_MM } from '../limits.js';
 import { flatRing } from './duplicates.js';
 import { dropStandstill } from './tidy.js';
 
@@ -34,7 +34,7 @@ export function cutTinyLoops(curve: Curve): {
 } {
   const removed: RemovedLoop[] = [];
   let mended = curve;
-  if (!curve.closed) return { curve, removed };
+  if (!curve.closed || curve.segments.length > MAX_LOOPED_SEGMENTS) return { curve, removed };
   for (let pass = 0; pass < PASSES; pass++) {
     if (findSelfCrossing(flatRing(mended)) === undefined) break;
     const chords = chordsOf(mended);
@@ -50,6 +50,7 @@ export function cutTinyLoops(curve: Curve): {
 
 /** Fine chords of a closed curve, with the segment that each is of. */
 interface Chords {
+  readonly steps: ReturnType<typeof curveSteps>;
   readonly points: readonly Point[];
   readonly segmentOf: readonly number[];
 }
@@ -57,14 +58,15 @@ interface Chords {
 function chordsOf(curve: Curve): Chords {
   const points: Point[] = [];
   const segmentOf: number[] = [];
-  curveSteps(curve).forEach(({ from, segment }, s) => {
+  const steps = curveSteps(curve);
+  steps.forEach(({ from, segment }, s) => {
     const part = flattenCurve({ start: from, segments: [segment], closed: false }, LOOP_CHORD_MM);
     for (let k = 0; k + 1 < part.length; k++) {
       points.push(part[k]!);
       segmentOf.push(s);
     }
   });
-  return { points, segmentOf };
+  return { steps, points, segmentOf };
 }
 
 /** A loop from chord `first` round to chord `last`, which meet `at`; over the start if `first` is the later one. */
@@ -125,7 +127,6 @@ function withoutLoops(curve: Curve, chords: Chords, loops: readonly Loop[]): Cur
   const [only] = loops;
   if (only !== undefined && only.first > only.last) {
     const kept = stretchBetween(
-      curve,
       chords,
       { chord: only.last, at: only.at },
       { chord: only.first, at: only.at },
@@ -135,10 +136,10 @@ function withoutLoops(curve: Curve, chords: Chords, loops: readonly Loop[]): Cur
   const segments: CurveSegment[] = [];
   let from: Mark = { chord: 0, at: curve.start };
   for (const { first, last, at } of loops) {
-    segments.push(...stretchBetween(curve, chords, from, { chord: first, at }));
+    segments.push(...stretchBetween(chords, from, { chord: first, at }));
     from = { chord: last, at };
   }
-  segments.push(...stretchBetween(curve, chords, from, { chord: chords.points.length - 1, at: curve.start }));
+  segments.push(...stretchBetween(chords, from, { chord: chords.points.length - 1, at: curve.start }));
   return closedOf(curve.start, segments);
 }
 
@@ -154,12 +155,11 @@ interface Mark {
 }
 
 /** The curve's segments from one place to a later one, the first and the last cut there. */
-function stretchBetween(curve: Curve, chords: Chords, from: Mark, to: Mark): CurveSegment[] {
-  const steps = curveSteps(curve);
+function stretchBetween(chords: Chords, from: Mark, to: Mark): CurveSegment[] {
   const [s, e] = [chords.segmentOf[from.chord]!, chords.segmentOf[to.chord]!];
   const segments: CurveSegment[] = [];
   for (let k = s; k <= e; k++) {
-    const { from: start, segment } = steps[k]!;
+    const { from: start, segment } = chords.steps[k]!;
     const one: Curve = { start, segments: [segment], closed: false };
     const begin = k === s ? alongSegment(chords, from) : 0;
     const end = k === e ? alongSegment(chords, to) : 1;
