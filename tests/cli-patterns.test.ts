@@ -247,3 +247,39 @@ describe('halves and sizes, from the command line', () => {
     ]);
   });
 });
+
+describe('hidebound pieces --order', () => {
+  const ORDER = join(DEMO, 'bought-patterns.order.yaml');
+  const PANEL = join(ROOT, 'fixtures', 'patterns', 'programs', 'frame-panel.dxf');
+
+  it('when a file is read as its order says, units and roles are the order’s', async () => {
+    const [panel] = await filesOf(PANEL, '--order', ORDER);
+    expect(panel!.pieces[0]).toMatchObject({
+      widthMm: 304.8,
+      heightMm: 203.2,
+      stitchLines: 1,
+      skiveLines: 1,
+    });
+  });
+
+  it('when the command line says otherwise, its word counts', async () => {
+    const [panel] = await filesOf(PANEL, '--order', ORDER, '--units', 'cm', '--role', 'cement:layer=C');
+    expect(panel!.pieces[0]).toMatchObject({ widthMm: 120, stitchLines: 1, skiveLines: 0, cementLines: 1 });
+  });
+
+  it('when the order says nothing of a file, it is read by itself', async () => {
+    const [front] = await filesOf(FRONT, '--order', ORDER);
+    expect(front!.pieces[0]).toMatchObject({ name: 'saddlebag-front', widthMm: 240 });
+  });
+
+  it('when the demo’s order of bought patterns is laid, it says how to see what was read, and that works', async () => {
+    const out = join(folder, 'bought.layout.json');
+    const run = await hideboundHere(['lay', ORDER, '--effort', '0', '--out', out]);
+    expect(run.status, run.stdout + run.stderr).toBe(0);
+    expect(run.stdout).toMatch(/5 of 5 pieces are laid, and the layout is proven/);
+    const [, told] = /hidebound (pieces .* --order .*)/.exec(run.stdout)!;
+    const shown = await hideboundHere(told!.split(' '));
+    expect(shown.status, shown.stderr).toBe(0);
+    expect(shown.stdout).toMatch(/frame-panel\.dxf +DXF +1 +25\.4 mm +the unit that was asked for/);
+  });
+});

@@ -158,6 +158,11 @@ const PATTERN_OPTIONS: readonly OptionSpec[] = [
     value: { kind: 'switch' },
   },
   {
+    flags: '--order <file>',
+    description: 'read the files as this order says under "patterns"; what is said here counts more',
+    value: { kind: 'text' },
+  },
+  {
     flags: '--role <role:look>',
     description:
       'what lines of a look are, such as stitch:dashed, fold:layer=hems, cut:colour=#000000; may be given several times',

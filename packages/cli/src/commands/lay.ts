@@ -62,6 +62,7 @@ export async function layCommand(
     check,
     outPath,
     before: [...job.diagnostics, ...problem.diagnostics],
+    orderPath: orderPath!,
     search,
     inUse,
   });
@@ -103,12 +104,13 @@ interface LayOutcome {
   readonly layout: Layout;
   readonly check: LayoutCheck;
   readonly outPath: string;
+  readonly orderPath: string;
   readonly before: readonly Diagnostic[];
   readonly search: SearchOutcome;
   readonly inUse: WorkshopInUse | undefined;
 }
 
-function layResult({ layout, check, outPath, before, search, inUse }: LayOutcome): CommandResult {
+function layResult({ layout, check, outPath, orderPath, before, search, inUse }: LayOutcome): CommandResult {
   const { wasStopped, failure } = search;
   const findings = [
     ...before,
@@ -122,7 +124,7 @@ function layResult({ layout, check, outPath, before, search, inUse }: LayOutcome
     exitStatus: layStatus(layout, check, wasStopped),
     lines: [
       ...findingLines(findings.filter((finding) => !isPatternNote(finding))),
-      ...patternNoteLines(findings.filter(isPatternNote)),
+      ...patternNoteLines(findings.filter(isPatternNote), orderPath, layout.order.patterns.length > 0),
       ...workshopLines(inUse),
       '',
       ...(layout.placements.length === 0 ? [] : [...yieldLines(layout), '']),
@@ -162,11 +164,11 @@ function isPatternNote({ severity, place }: Diagnostic): boolean {
   return severity === 'note' && place?.file !== undefined;
 }
 
-function patternNoteLines(notes: readonly Diagnostic[]): readonly string[] {
+function patternNoteLines(notes: readonly Diagnostic[], order: string, saysHow: boolean): readonly string[] {
   if (notes.length === 0) return [];
   const files = [...new Set(notes.map(({ place }) => place!.file!))];
   return [
-    `${countWords(notes.length, 'remark')} on how the drawings were read: hidebound pieces ${files.join(' ')}`,
+    `${countWords(notes.length, 'remark')} on how the drawings were read: hidebound pieces ${files.join(' ')}${saysHow ? ` --order ${order}` : ''}`,
   ];
 }
 

@@ -11,6 +11,7 @@ import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import { fileTable, pageTable, pieceTable, repairTable } from '../patterns/pattern-tables.js';
 import { hundredths, pageData, pieceData, repairData, thousandths } from '../patterns/piece-data.js';
 import type { ReadFile } from '../patterns/read-file.js';
+import { readingsWithOrder } from '../patterns/reading-of-order.js';
 import { savedPattern } from '../patterns/save-pattern.js';
 import { pictureFile } from '../picture.js';
 import { readingFrom } from '../reading-options.js';
@@ -20,9 +21,9 @@ import { textTable } from '../text-table.js';
 
 /** Shows what is read from pattern files, and saves it as a clean pattern. */
 export async function piecesCommand(files: readonly string[], options: OptionValues): Promise<CommandResult> {
-  const reading = readingFrom(options);
+  const readingOf = readingsWithOrder(textOption(options, 'order'), readingFrom(options));
   const reads: ReadFile[] = [];
-  for (const file of files) reads.push({ file, read: await loadPattern(file, reading) });
+  for (const file of files) reads.push({ file, read: await loadPattern(file, readingOf(file)) });
   const rule = stitchRuleFrom(options);
   const sewn = sewnPieces(reads, rule);
   const written = await writeAsked({ files, reads, sewn, rule, options });
@@ -65,7 +66,8 @@ async function writeAsked({ files, reads, sewn, rule, options }: Asked): Promise
   const picture = textOption(options, 'picture');
   const save = textOption(options, 'save');
   const asked = [picture, save].filter((path) => path !== undefined);
-  refuseOverwriting(asked, files);
+  const order = textOption(options, 'order');
+  refuseOverwriting(asked, order === undefined ? files : [...files, order]);
   if (asked.length === 2) refuseSameFile(picture!, save!);
   const saved = save === undefined ? undefined : await savedPattern(save, reads);
   const drawn = picture === undefined ? undefined : await pictureFile(picture, pictured(reads, sewn, rule));
