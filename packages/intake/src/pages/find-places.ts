@@ -37,7 +37,7 @@ export function findPlaces(
     y: [meetingOverlap(facts, 'y'), ...likelyOverlaps(facts, pairs, 'y', wanted)],
   };
   const links = linkBook(facts, wanted);
-  const grid = bestGrid(facts, sequencesOf(facts), overlapPairs(overlaps), links, reading?.order);
+  const grid = bestGrid(facts, sequencesOf(facts), overlapPairs(overlaps), links, wanted, reading?.order);
   if (grid !== undefined && isSure(facts, grid)) return grid.groups;
   const heap = assemble(facts, pairs, overlaps, links, wanted);
   if (heap.clash !== undefined) {

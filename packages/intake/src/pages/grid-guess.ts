@@ -1,5 +1,5 @@
 import type { Point } from '@hidebound/geometry';
-import { linkOf } from './agreement.js';
+import { agreementOf, correctionOf, linkOf } from './agreement.js';
 import type { PageLink, Wanted } from './agreement.js';
 import { besideShift, scoreOf } from './arrangement.js';
 import type { Arrangement } from './arrangement.js';
@@ -71,6 +71,7 @@ export function bestGrid(
   sequences: readonly (readonly number[])[],
   overlaps: readonly (readonly [number, number])[],
   links: LinkBook,
+  wanted: Wanted,
   order?: PageOrder,
 ): (Arrangement & { readonly grid: Grid; readonly overlap: readonly [number, number] }) | undefined {
   let best: ReturnType<typeof bestGrid>;
@@ -82,29 +83,44 @@ export function bestGrid(
         );
         const score = tested.reduce((sum, link) => sum + scoreOf(link), 0);
         if (score <= (best?.score ?? 0)) continue;
-        const places = placesInGrid(facts, grid, refinedOverlap(facts, overlap, tested));
-        best = { groups: [places], links: tested, score, grid, overlap };
+        best = { groups: [], links: tested, score, grid, overlap };
       }
     }
   }
-  return best;
+  if (best === undefined) return undefined;
+  const refined = refinedOverlap(facts, best.grid, best.overlap, wanted);
+  return { ...best, groups: [placesInGrid(facts, best.grid, refined)], overlap: refined };
 }
 
-/** Overlaps by which most neighbours lie once their shifts are mended (medians), for those that nothing ties. */
-function refinedOverlap(
+/** Rounds of mending the common overlap. */
+const ROUNDS = 3;
+
+/**
+ * The overlap mended for all neighbours of an axis together: lines over one edge may all run one way and say little, those
+ * over all edges hardly ever do. Where nothing is shared along one axis, it has the overlap of the other.
+ */
+export function refinedOverlap(
   facts: readonly PageFacts[],
+  grid: Grid,
   overlap: readonly [number, number],
-  links: readonly GridLink[],
+  wanted: Wanted,
 ): readonly [number, number] {
-  const found: Record<Axis, number[]> = { x: [], y: [] };
-  for (const { a, b, axis, shift, fits } of links) {
-    if (fits < 2) continue;
-    const nominal = besideShift(facts[a]!, facts[b]!, axis, 0);
-    found[axis].push(nominal[axis] - shift[axis]);
-  }
-  const median = (list: number[]) => list.sort((p, q) => p - q)[Math.floor(list.length / 2)];
-  const x = median(found.x);
-  const y = median(found.y);
+  const neighbours = gridNeighbours(grid);
+  const refined = (axis: Axis, first: number): number | undefined => {
+    const along = neighbours.filter((pair) => pair.axis === axis);
+    let now = first;
+    for (let round = 0; round < ROUNDS; round++) {
+      const ties = along.flatMap(({ a, b }) => {
+        const shift = besideShift(facts[a]!, facts[b]!, axis, now);
+        return agreementOf(facts[a]!, facts[b]!, shift, wanted).ties;
+      });
+      if (ties.length === 0) return undefined;
+      now -= correctionOf(ties)[axis];
+    }
+    return now;
+  };
+  const x = refined('x', overlap[0]);
+  const y = refined('y', overlap[1]);
   return [x ?? y ?? overlap[0], y ?? x ?? overlap[1]];
 }
 

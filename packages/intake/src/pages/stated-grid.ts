@@ -1,6 +1,6 @@
 import type { PagesReading } from '@hidebound/leather';
 import { IntakeError } from '../error.js';
-import { linkBook, gridNeighbours, placesInGrid } from './grid-guess.js';
+import { gridNeighbours, linkBook, placesInGrid, refinedOverlap } from './grid-guess.js';
 import type { Grid } from './grid-guess.js';
 import { scoreOf } from './arrangement.js';
 import type { Places } from './arrangement.js';
@@ -63,10 +63,11 @@ function gridWithFoundOverlap(facts: readonly PageFacts[], grid: Grid, file: str
       { file },
     );
   }
-  const overlap: readonly [number, number] = [
+  const likely: readonly [number, number] = [
     x.fits > 0 ? x.overlap : y.overlap,
     y.fits > 0 ? y.overlap : x.overlap,
   ];
+  const overlap = refinedOverlap(facts, grid, likely, wanted);
   const places = placesInGrid(facts, grid, overlap);
   const { window, page } = facts[0]!;
   const paper = [
