@@ -175,8 +175,12 @@ export const ARC_CUBIC_FIT_MAX_MM = 0.05;
 /** An arc that turns less says nothing of a circle. */
 export const ARC_MIN_SWEEP_DEG = 10;
 
-/** Graded sizes of one file; each is read together with all lines of no size. */
+/** Graded sizes of one file, and how many lines of no size may be read with them, all sizes together: some 15 s of work. */
 export const MAX_SIZES = 40;
+export const MAX_SIZED_LINES = 400_000;
+
+/** Texts of the fold that are looked at: as many as a file has pieces, and each costs a look at all corners of its piece. */
+export const MAX_FOLD_TEXTS = 500;
 
 /** Letters are about half as wide as high. */
 export const LETTER_WIDTH_SHARE = 0.5;

@@ -1,12 +1,13 @@
 import type { PatternReading } from '@hidebound/leather';
 import { newFindings, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { MAX_SIZES } from '../limits.js';
+import { MAX_SIZED_LINES, MAX_SIZES } from '../limits.js';
 import { closeOnMirrors } from '../lines/close-on-mirror.js';
 import { gatherPieces } from '../pieces/gather.js';
 import type { Gathered } from '../pieces/gather.js';
 import { tellStrays } from '../pieces/place-lines.js';
 import { decideSizes } from '../roles/decide-size.js';
+import type { SizedLines } from '../roles/decide-size.js';
 import { gatherSizes } from './by-size.js';
 import type { GatherSize } from './by-size.js';
 import type { Drawing } from './drawn-line.js';
@@ -25,10 +26,18 @@ export function drawingToPieces(
     return gatherPieces(closeOnMirrors(prepared), texts, options, found);
   };
   const sized = decideSizes(drawing.lines, reading);
-  const count = sized.found.length;
-  if (count > MAX_SIZES) tell(findings, 'warning', 'too-many-sizes', { count, limit: MAX_SIZES });
-  const isGraded = count > 0 && count <= MAX_SIZES;
-  const gathered = isGraded ? gatherSizes(drawing, sized, gather, findings) : gather(drawing, {}, findings);
+  const gathered = canBeApart(sized, findings)
+    ? gatherSizes(drawing, sized, gather, findings)
+    : gather(drawing, {}, findings);
   tellStrays(gathered.strays, findings);
   return gathered;
+}
+
+/** True if there are sizes, and few enough: each is read together with all lines of no size. */
+function canBeApart({ sizes, found }: SizedLines, findings: Findings): boolean {
+  const count = found.length;
+  const lines = sizes.filter((size) => size === undefined).length;
+  const isTooMuch = count > MAX_SIZES || count * lines > MAX_SIZED_LINES;
+  if (isTooMuch) tell(findings, 'warning', 'too-many-sizes', { count, lines });
+  return count > 0 && !isTooMuch;
 }

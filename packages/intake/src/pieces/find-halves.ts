@@ -10,7 +10,7 @@ import type { Box } from '@hidebound/geometry';
 import type { DrawnText } from '../drawing/drawn-line.js';
 import { placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { FOLD_TEXT_REACH_MM, JOIN_MM } from '../limits.js';
+import { FOLD_TEXT_REACH_MM, JOIN_MM, MAX_FOLD_TEXTS } from '../limits.js';
 import type { Stretch } from '../lines/axis.js';
 import { axisOnEdge, edgesOf, stretchOfMirror } from '../lines/mirror-line.js';
 import type { Edges } from '../lines/mirror-line.js';
@@ -53,8 +53,8 @@ export function findHalves(
     if (stretch === undefined) tell(findings, 'warning', 'mirror-line-bent', {}, placeOf(line.source));
     else if (!placeMirror({ line, stretch }, find, edges, signsOf)) strays.push(line);
   }
-  for (const text of texts) {
-    const piece = saysOnFold(text) ? pieceOfText(text, find) : undefined;
+  for (const text of texts.filter(saysOnFold).slice(0, MAX_FOLD_TEXTS)) {
+    const piece = pieceOfText(text, find);
     const known = piece === undefined ? [] : signsOf(piece).texts;
     if (known.length < MOST_SIGNS) known.push(text);
   }

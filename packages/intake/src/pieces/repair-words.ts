@@ -30,8 +30,8 @@ export const REPAIR_FINDINGS = {
     `The direction arrow of "${piece}" lies neither along nor across the mirror line and is kept as drawn; it says the same of both halves.`,
   'sizes-found': ({ sizes, by }) =>
     `The file holds several sizes (${sizes}), told apart by ${SIZE_SIGNS[String(by)] ?? String(by)}; the name of a piece ends with its size.`,
-  'too-many-sizes': ({ count, limit }) =>
-    `The file says ${count} different sizes, more than ${limit}, and is read as if it said none; tell the sizes apart in the order ("sizes").`,
+  'too-many-sizes': ({ count, lines }) =>
+    `The file says ${count} different sizes and has ${plural(lines, 'line', 'lines')} of no size, more than are read apart, so it is read as if it said no size; tell the sizes apart in the order ("sizes"), or split the file.`,
   'dashes-gathered': ({ dashes, lines }) =>
     `${plural(dashes, 'dash', 'dashes')} drawn one by one became ${plural(lines, 'dashed line', 'dashed lines')}.`,
   allowance: ({ element, width }) =>
