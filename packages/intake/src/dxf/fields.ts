@@ -4,7 +4,7 @@ import { lineOf } from './pairs.js';
 import type { Pairs } from './pairs.js';
 import { textAt } from './text.js';
 import type { Decode } from './text.js';
-import { numberAt, wholeAt, wordAt } from './values.js';
+import { isWord, numberAt, wholeAt, wordAt } from './values.js';
 
 /** The pairs of one entity, and where each group code stands first among them. */
 export interface Fields {
@@ -43,7 +43,14 @@ export function fieldsOf(
     if (code === FOREIGN_LIST) isForeign = wordAt(pairs, i).startsWith('{');
     else if (!isForeign && code > 0 && code < KNOWN_CODES && scratch[code] === 0) scratch[code] = i;
   }
-  return { pairs, decode, type: wordAt(pairs, from), from, to: i, first: scratch };
+  return { pairs, decode, type: typeAt(pairs, from), from, to: i, first: scratch };
+}
+
+/** Types that files are full of, each one string for all. */
+const COMMON_TYPES = ['LINE', 'VERTEX', 'LWPOLYLINE', 'POINT', 'ARC', 'CIRCLE', 'INSERT', 'POLYLINE'];
+
+function typeAt(pairs: Pairs, pair: number): string {
+  return COMMON_TYPES.find((type) => isWord(pairs, pair, type)) ?? wordAt(pairs, pair);
 }
 
 export function newScratch(): Int32Array {
@@ -79,18 +86,24 @@ const WEIGHT_BY_LAYER = -1;
 /** Most entities look as their layer says, and share this. */
 const PLAIN_LOOK: EntityLook = { lineWeight: WEIGHT_BY_LAYER };
 
-/** What every entity has; layers repeat, so `layerOf` may give one string for all of the same name. */
-export function headOf(fields: Fields): EntityHead {
+/** What every entity has; one after the other lies on the same layer as a rule, and then shares the string of its name. */
+export function headOf(fields: Fields, layerBefore = '0'): EntityHead {
   const { pairs, type, from, first } = fields;
   const handle = first[5] === 0 ? '' : wordAt(pairs, first[5]!);
   return {
     name: handle === '' ? type : `${type} ${handle}`,
     line: lineOf(from),
-    layer: first[8] === 0 ? '0' : textField(fields, 8).trim(),
+    layer: layerOf(fields, layerBefore),
     look: lookOf(fields),
     isInPaperSpace: wholeField(fields, 67) === 1,
     isInvisible: wholeField(fields, 60) === 1,
   };
+}
+
+function layerOf(fields: Fields, before: string): string {
+  const at = fields.first[8]!;
+  if (at === 0) return '0';
+  return isWord(fields.pairs, at, before) ? before : textField(fields, 8).trim();
 }
 
 /** Of group code 62. */

@@ -63,12 +63,16 @@ export function readEntities(pairs: Pairs, { from, to }: Range, decode: Decode):
   const entities: Entity[] = [];
   const scratch = newScratch();
   const inner = newScratch();
+  let layer = '0';
   let at = pairs.codes[from] === 0 ? from : nextEntity(pairs, from, to);
   while (at < to) {
     const next = nextEntity(pairs, at, to);
     const fields = fieldsOf(pairs, decode, at, next, scratch);
     const { body, after } = readBody(fields, next, to, inner);
-    if (body.kind !== 'silent') entities.push({ ...headOf(fields), ...body });
+    if (body.kind !== 'silent') {
+      entities.push({ ...headOf(fields, layer), ...body });
+      ({ layer } = entities[entities.length - 1]!);
+    }
     if (entities.length > MAX_ELEMENTS) {
       const place = { file: pairs.file, line: lineOf(at) };
       throw new IntakeError('too-many-elements', { limit: MAX_ELEMENTS }, place);

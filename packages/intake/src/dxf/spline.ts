@@ -111,13 +111,13 @@ const COMPARED = [0.2, 0.35, 0.5, 0.65, 0.8] as const;
 function fitBezier(segments: CurveSegment[], bezier: Bezier, tolerance: number, halvings: number): void {
   const cubic = hermite(bezier);
   const isNear = COMPARED.every(
-    (t) => distanceBetween(cubicPoint(cubic, t), flat(halve(bezier, t).middle)) <= tolerance,
+    (t) => distanceBetween(cubicPoint(cubic, t), pointAt(bezier, t)) <= tolerance,
   );
   if (isNear || halvings === 0) {
     segments.push({ kind: 'cubic', handle1: cubic.p1, handle2: cubic.p2, to: cubic.p3 });
     return;
   }
-  const { before, after } = halve(bezier, 0.5);
+  const { before, after } = halve(bezier);
   fitBezier(segments, before, tolerance, halvings - 1);
   fitBezier(segments, after, tolerance, halvings - 1);
 }
@@ -138,21 +138,38 @@ function hermite(bezier: Bezier): Cubic {
   };
 }
 
-/** De Casteljau's construction at t: both parts, and the point between them. */
-function halve(bezier: Bezier, t: number): { before: Control[]; after: Control[]; middle: Control } {
+/** By Bernstein's polynomials, each from the one before it; t lies well within 0 and 1. */
+function pointAt(bezier: Bezier, t: number): Point {
+  const n = bezier.length - 1;
+  const ratio = t / (1 - t);
+  let factor = 1;
+  for (let i = 0; i < n; i++) factor *= 1 - t;
+  let [sumX, sumY, sumW] = [0, 0, 0];
+  for (let i = 0; i <= n; i++) {
+    const control = bezier[i]!;
+    sumX += factor * control[0];
+    sumY += factor * control[1];
+    sumW += factor * control[2];
+    factor *= (ratio * (n - i)) / (i + 1);
+  }
+  return { x: sumX / sumW, y: sumY / sumW };
+}
+
+/** Both halves, by de Casteljau's construction. */
+function halve(bezier: Bezier): { readonly before: Bezier; readonly after: Bezier } {
   let row: Control[] = [...bezier];
   const before: Control[] = [row[0]!];
   const after: Control[] = [row[row.length - 1]!];
   while (row.length > 1) {
     const next: Control[] = [];
-    for (let i = 1; i < row.length; i++) next.push(mix(row[i - 1]!, row[i]!, t));
+    for (let i = 1; i < row.length; i++) next.push(middle(row[i - 1]!, row[i]!));
     row = next;
     before.push(row[0]!);
-    after.unshift(row[row.length - 1]!);
+    after.push(row[row.length - 1]!);
   }
-  return { before, after, middle: row[0]! };
+  return { before, after: after.reverse() };
 }
 
-function mix(a: Control, b: Control, t: number): Control {
-  return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t];
+function middle(a: Control, b: Control): Control {
+  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
 }
