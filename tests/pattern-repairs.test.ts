@@ -5,12 +5,14 @@ import {
   createRandom,
   curveArea,
   curveLength,
+  findSelfCrossing,
   flattenCurve,
   polylineNearest,
   rotationDeg,
+  startedAt,
   transformCurveToGrid,
 } from '@hidebound/geometry';
-import type { Curve } from '@hidebound/geometry';
+import type { Curve, CurveSegment } from '@hidebound/geometry';
 import { readPatternSvg } from '@hidebound/intake';
 import { describe, expect, test } from 'vitest';
 import { fitArcs } from '../packages/intake/src/lines/fit-arcs.js';
@@ -99,6 +101,67 @@ describe('tiny loops', () => {
     expect(farthest(curve, drawn)).toBeLessThan(0.5);
   });
 });
+
+describe('tiny loops at random', () => {
+  test('when outlines have loops, also one in which they start, all are cut off and little else', () => {
+    const random = createRandom(31_337);
+    for (let n = 0; n < 60; n++) {
+      const { curve: drawn, plain, loops } = loopedOutline(random);
+      const turn = rotationDeg(random.between(0, 360));
+      const looped = transformCurveToGrid(turn, n % 2 === 0 ? drawn : startedAt(drawn, 10.15));
+      expect(findSelfCrossing(flattenCurve(looped, 0.01).slice(0, -1))).toBeDefined();
+      const { curve, removed } = cutTinyLoops(looped);
+      expect(removed).toHaveLength(loops);
+      expect(findSelfCrossing(flattenCurve(curve, 0.01).slice(0, -1))).toBeUndefined();
+      // What is left lies on the outline without loops, up to rounding and the width of what the loops cut off.
+      expect(farthest(curve, transformCurveToGrid(turn, plain))).toBeLessThan(0.1);
+    }
+  });
+});
+
+/** A ring of bent edges about the origin with small loops put in at corners, and the same without them. */
+function loopedOutline(random: ReturnType<typeof createRandom>) {
+  const count = 5 + random.integer(6);
+  const corner = (k: number) => {
+    const turn = (2 * Math.PI * k) / count;
+    return { x: 60 * Math.cos(turn), y: 60 * Math.sin(turn) };
+  };
+  const edge = (k: number): CurveSegment[] => {
+    const [a, b] = [corner(k), corner(k + 1)];
+    const bulge = k % 2 === 0 ? 0 : 0.1;
+    const via = { x: (a.x + b.x) / 2 + bulge * (b.y - a.y), y: (a.y + b.y) / 2 - bulge * (b.x - a.x) };
+    return bulge === 0 ? [{ kind: 'line', to: b }] : [{ kind: 'arc', via, to: b }];
+  };
+  const hasLoop = Array.from({ length: count }, (_, k) => k === 0 || random.integer(2) === 0);
+  const start = corner(0);
+  const along = (k: number, mm: number, inwards: number) => {
+    const [a, b] = [corner(k), corner(k + 1)];
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
+    return { x: a.x + ux * mm - uy * inwards, y: a.y + uy * mm + ux * inwards };
+  };
+  // Straight edges run on for 10.3 mm, turn aside, back, and through themselves at 10 mm.
+  const straightLoop = (k: number): CurveSegment[] => [
+    { kind: 'line', to: along(k, 10.3, 0) },
+    { kind: 'line', to: along(k, 10.3, 0.2) },
+    { kind: 'line', to: along(k, 10, 0.2) },
+    { kind: 'line', to: along(k, 10, -0.02) },
+  ];
+  const indices = Array.from({ length: count }, (_, k) => k);
+  const isStraight = (k: number) => k % 2 === 0;
+  const segments = indices.flatMap((k) =>
+    isStraight(k) && hasLoop[k] ? [...straightLoop(k), ...edge(k)] : edge(k),
+  );
+  const closing = (all: CurveSegment[]): Curve => {
+    const last = all.at(-1)!;
+    return { start, segments: [...all.slice(0, -1), { ...last, to: start }], closed: true };
+  };
+  return {
+    curve: closing(segments),
+    plain: closing(indices.flatMap(edge)),
+    loops: indices.filter((k) => isStraight(k) && hasLoop[k]).length,
+  };
+}
 
 describe('chords on a circle', () => {
   test('when a circle of 64 chords is read, it becomes arcs through its corners', () => {

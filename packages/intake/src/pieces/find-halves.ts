@@ -12,6 +12,7 @@ import { placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { FOLD_TEXT_REACH_MM, JOIN_MM, MAX_FOLD_TEXTS } from '../limits.js';
 import type { Stretch } from '../lines/axis.js';
+import { isFinished } from '../lines/finished.js';
 import { axisOnEdge, edgesOf, stretchOfMirror } from '../lines/mirror-line.js';
 import type { Edges } from '../lines/mirror-line.js';
 import type { RoleLine } from '../lines/role-line.js';
@@ -55,7 +56,9 @@ export function findHalves(
   }
   for (const text of texts.filter(saysOnFold).slice(0, MAX_FOLD_TEXTS)) {
     const piece = pieceOfText(text, find);
-    const known = piece === undefined ? [] : signsOf(piece).texts;
+    // A saved piece is whole, whatever is written on it.
+    if (piece === undefined || isFinished(piece.outline.line)) continue;
+    const known = signsOf(piece).texts;
     if (known.length < MOST_SIGNS) known.push(text);
   }
   return { signs, strays };
