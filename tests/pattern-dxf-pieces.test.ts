@@ -135,6 +135,15 @@ describe('blocks that are pieces', () => {
     expect(codes(found)).toContain('dxf-point-off-boundary');
   });
 
+  test('when a piece has a mirror line, it is unfolded about it', async () => {
+    const mirror = line(0, 0, 0, 40, [[8, '6']]);
+    const { pieces } = await read(
+      insert('A', 0, 0),
+      block('A', [...boundary, ...mirror, ...text('Piece Name: BACK')]),
+    );
+    expect(sizeOf(pieces[0]!.piece.cut)).toEqual([120, 40]);
+  });
+
   test('when a plain drawing has layers called 1 and 14, they mean nothing', async () => {
     const inner = rectangle(10, 10, 10, 8, [[8, '14']]);
     const { pieces } = await read(insert('Flap', 0, 0), block('Flap', [...boundary, ...inner]));
