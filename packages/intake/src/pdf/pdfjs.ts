@@ -70,6 +70,25 @@ interface Platform {
   DOMMatrix?: unknown;
 }
 
+/**
+ * pdf.js brings stand-ins for what older browsers lack, and among them slow ones for `push` and its like, which then hold
+ * for the whole program. Those of the platform are put back.
+ */
+function keepArrayMethods(): () => void {
+  const names = Object.getOwnPropertyNames(Array.prototype);
+  const before = names.map(
+    (name) => [name, Object.getOwnPropertyDescriptor(Array.prototype, name)!] as const,
+  );
+  return () => {
+    for (const [name, own] of before) {
+      const now = Object.getOwnPropertyDescriptor(Array.prototype, name);
+      if (typeof own.value === 'function' && now?.value !== own.value) {
+        Object.defineProperty(Array.prototype, name, own);
+      }
+    }
+  };
+}
+
 /** Both halves, loaded when the first PDF comes. */
 async function loadPdfJs(): Promise<PdfJs> {
   const platform = globalThis as unknown as Platform;
@@ -79,12 +98,14 @@ async function loadPdfJs(): Promise<PdfJs> {
     if (!LOADING_WARNINGS.test(String(words[0]))) before.apply(console, words);
   };
   const standIn = platform.DOMMatrix === undefined ? class {} : undefined;
+  const putBack = keepArrayMethods();
   console.warn = quiet;
   if (standIn !== undefined) platform.DOMMatrix = standIn;
   try {
     await import('pdfjs-dist/legacy/build/pdf.worker.mjs');
     return await import('pdfjs-dist/legacy/build/pdf.mjs');
   } finally {
+    putBack();
     if (console.warn === quiet) console.warn = before;
     if (standIn !== undefined && platform.DOMMatrix === standIn) delete platform.DOMMatrix;
   }
