@@ -4,17 +4,14 @@ import { tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import type { ReadPage } from '../pattern-read.js';
 import { APART_MM } from './limits.js';
-import type { PageFacts } from './page-facts.js';
+import { repeatedFrames } from './frames.js';
 import type { PatternPage } from './page.js';
 import type { PagesTogether } from './put-together.js';
 import { roundPoint } from '@hidebound/geometry';
 
 /** Pages below each other, each a drawing of its own; frames that several of them have are left out. */
-export function pagesApart(
-  pages: readonly PatternPage[],
-  facts: readonly PageFacts[],
-  findings: Findings,
-): PagesTogether {
+export function pagesApart(pages: readonly PatternPage[], findings: Findings): PagesTogether {
+  const framing = repeatedFrames(pages);
   const placed: ReadPage[] = [];
   const lines: DrawnLine[] = [];
   const texts: DrawnText[] = [];
@@ -23,7 +20,7 @@ export function pagesApart(
   pages.forEach((page, i) => {
     const toWhole = translation(0, top);
     page.lines.forEach((line, k) => {
-      if (facts[i]!.frames.has(k)) frames++;
+      if (framing[i]!.has(k)) frames++;
       else lines.push({ ...line, curve: transformCurveToGrid(toWhole, line.curve) });
     });
     for (const text of page.texts)

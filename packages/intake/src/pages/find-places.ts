@@ -4,7 +4,7 @@ import type { Wanted } from './agreement.js';
 import type { Arrangement, Places } from './arrangement.js';
 import { assemble } from './assemble.js';
 import { bestGrid, linkBook } from './grid-guess.js';
-import { ALL_PAIRS_PAGES, MAX_SEARCHED_PAGES, NEAR_PAGES } from './limits.js';
+import { ALL_PAIRS_PAGES, NEAR_PAGES } from './limits.js';
 import type { PageFacts } from './page-facts.js';
 import { likelyOverlaps, meetingOverlap } from './overlaps.js';
 import type { Pairs } from './overlaps.js';
@@ -22,14 +22,6 @@ export function findPlaces(
   reading: PagesReading | undefined,
   file: string,
 ): readonly Places[] {
-  if (facts.length > MAX_SEARCHED_PAGES) {
-    if (join === undefined) return [];
-    throw new IntakeError(
-      'too-many-pages-to-search',
-      { pages: facts.length, limit: MAX_SEARCHED_PAGES },
-      { file },
-    );
-  }
   const wanted: Wanted = { marks: join !== 'lines', lines: true };
   const pairs = pairsOf(facts);
   const overlaps = {

@@ -1,7 +1,11 @@
+import { curveBox } from '@hidebound/geometry';
 import type { Box } from '@hidebound/geometry';
 import type { PatternPage } from './page.js';
 import { STRAIGHT_MM } from './limits.js';
+import { lookOf } from './look.js';
 import type { PageLines } from './page-lines.js';
+import { repeatedAmong } from './repeated.js';
+import type { Placed } from './repeated.js';
 import { heightOf, widthOf } from './vectors.js';
 
 /** A frame spans this share of the page both ways at least. */
@@ -11,7 +15,7 @@ const FRAME_SHARE = 0.6;
 const CORNER_MM = 0.3;
 
 /** Numbers of the lines that frame the page: a rectangle, or four straight lines that meet in its corners. */
-export function frameLines(page: PatternPage, lines: PageLines): number[] {
+export function frameLines(page: PatternPage, lines: Pick<PageLines, 'boxes'>): number[] {
   const wide = (box: Box) => widthOf(box) >= FRAME_SHARE * page.widthMm;
   const high = (box: Box) => heightOf(box) >= FRAME_SHARE * page.heightMm;
   const rectangles = lines.boxes.flatMap((box, i) =>
@@ -32,6 +36,20 @@ export function frameLines(page: PatternPage, lines: PageLines): number[] {
     ...upright.filter((j) => level.filter((i) => meets(i, j)).length >= 2),
   ];
   return [...rectangles, ...sides];
+}
+
+/** By page: lines that frame it and stand at the same place of other pages too. */
+export function repeatedFrames(pages: readonly PatternPage[]): Set<number>[] {
+  const placed = pages.flatMap((page, number) => {
+    const boxes = page.lines.map(({ curve }) => curveBox(curve));
+    return frameLines(page, { boxes }).map((i): Placed => {
+      return { page: number, kind: lookOf(page.lines[i]!), box: boxes[i]!, lines: [i] };
+    });
+  });
+  const sets = pages.map(() => new Set<number>());
+  for (const { page, lines } of repeatedAmong(placed, pages.length))
+    for (const line of lines) sets[page]!.add(line);
+  return sets;
 }
 
 /** All its corners lie in the corners of its box. */

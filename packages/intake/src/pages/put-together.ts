@@ -7,7 +7,8 @@ import type { ReadPage } from '../pattern-read.js';
 import { pagesApart } from './apart.js';
 import type { Places } from './arrangement.js';
 import { findPlaces } from './find-places.js';
-import { mergeGroup } from './merge-group.js';
+import { MAX_SEARCHED_PAGES } from './limits.js';
+import { mergeGroup, tellMerged } from './merge-group.js';
 import { factsOf } from './page-facts.js';
 import type { PageFacts } from './page-facts.js';
 import type { PatternPage } from './page.js';
@@ -35,17 +36,22 @@ export function putPagesTogether(
   findings: Findings,
 ): PagesTogether {
   const isGrid = reading?.join === 'grid' || (reading?.join === undefined && reading?.columns !== undefined);
-  if (pages.length < 2 || reading?.join === 'apart') return pagesApart(pages, factsOf(pages), findings);
+  if (pages.length < 2 || reading?.join === 'apart') return pagesApart(pages, findings);
+  if (!isGrid && pages.length > MAX_SEARCHED_PAGES) {
+    const params = { pages: pages.length, limit: MAX_SEARCHED_PAGES };
+    throw new IntakeError('too-many-pages-to-search', params, { file: findings.file });
+  }
   const facts = factsOf(pages);
   const groups = isGrid
     ? [placesOfGrid(facts, reading, findings)]
     : findPlaces(facts, reading?.join, reading, findings.file);
-  if (groups.length === 0) return nothingLinks(pages, facts, reading, findings);
+  if (groups.length === 0) return nothingLinks(pages, reading, findings);
   const wanted = { marks: reading?.join !== 'lines', lines: true };
   const settled = groups.map((places) => settle(facts, linkedOnly(facts, places), wanted));
   refuseWrongJoint(settled, reading, facts, findings.file);
   const stacked = stackGroups(facts, settled);
   const merged = stacked.map((group) => mergeGroup(facts, group, findings));
+  tellMerged(merged, findings);
   const drawing = {
     lines: merged.flatMap(({ lines }) => lines),
     texts: merged.flatMap(({ texts }) => texts),
@@ -68,7 +74,6 @@ function placesOfGrid(facts: readonly PageFacts[], reading: PagesReading, findin
 
 function nothingLinks(
   pages: readonly PatternPage[],
-  facts: readonly PageFacts[],
   reading: PagesReading | undefined,
   findings: Findings,
 ): PagesTogether {
@@ -76,7 +81,7 @@ function nothingLinks(
   if (reading?.join === 'marks') throw new IntakeError('no-shared-marks', {}, place);
   if (reading?.join === 'lines') throw new IntakeError('no-lines-over-edges', {}, place);
   tell(findings, 'warning', 'pages-apart', { count: pages.length });
-  return pagesApart(pages, facts, findings);
+  return pagesApart(pages, findings);
 }
 
 /** What was asked for must be what the places rest on, and must not speak against them. */

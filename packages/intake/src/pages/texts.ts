@@ -33,12 +33,20 @@ export function textsOfWhole(
       else late.push({ ...text, at });
     }
   }
-  for (const text of late) if (!texts.some((other) => isTwin(text, other))) texts.push(text);
+  for (const text of late) {
+    const twin = texts.findIndex((other) => isTwin(text, other));
+    if (twin < 0) texts.push(text);
+    // An edge of the page may have cut off letters.
+    else if (text.text.length > texts[twin]!.text.length) texts[twin] = text;
+  }
   return { texts, furniture };
 }
 
 function isTwin(a: DrawnText, b: DrawnText): boolean {
-  return a.text === b.text && Math.abs(a.at.x - b.at.x) <= TWICE_MM && Math.abs(a.at.y - b.at.y) <= TWICE_MM;
+  const [long, short] = a.text.length >= b.text.length ? [a.text, b.text] : [b.text, a.text];
+  return (
+    long.startsWith(short) && Math.abs(a.at.x - b.at.x) <= TWICE_MM && Math.abs(a.at.y - b.at.y) <= TWICE_MM
+  );
 }
 
 /** The label of a mark that other pages have too. */
