@@ -1,4 +1,5 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import {
@@ -16,6 +17,7 @@ import type { MarkLine, PatternPiece, Piece } from '@hidebound/leather';
 import { writePatternSvg } from '@hidebound/render';
 import { describe, expect, test } from 'vitest';
 import { randomPattern } from './support/random-pattern.js';
+import { outsideProgram, testWith } from './tools/outside.js';
 
 // That what was saved reads back the same is the project's own promise; resvg, which knows nothing of it, measures
 // the areas that the saved file draws.
@@ -280,4 +282,26 @@ test('when a saved outline is a chain of many short chords, it stays one and bec
   const again = readBack([{ ...found, piece }]);
   expect(again.pieces[0]!.piece.cut).toEqual(piece.cut);
   expect(again.repairs).toEqual([]);
+});
+
+const inkscape = outsideProgram('inkscape', ['--version']);
+
+testWith(inkscape, 'when Inkscape opens a saved pattern and saves it, all of it is still there', () => {
+  const pieces = ['saddlebag-front', 'saddlebag-back', 'grip-wrap'].flatMap((name) => {
+    const file = `${name}.svg`;
+    return readPatternSvg(readFileSync(join(ROOT, 'fixtures/demo/patterns', file)), { file }).pieces;
+  });
+  const saved = writePatternSvg(pieces, { title: 'Saved' });
+  const own = readPatternSvg(saved, { file: 'saved.svg' });
+  const folder = mkdtempSync(join(tmpdir(), 'hidebound-saved-'));
+  try {
+    const [from, to] = [join(folder, 'saved.svg'), join(folder, 'again.svg')];
+    writeFileSync(from, saved);
+    inkscape.run([from, '--export-plain-svg', `--export-filename=${to}`]);
+    const again = readPatternSvg(readFileSync(to), { file: 'again.svg' });
+    expectNothingSaid(again);
+    expect(again.pieces.map(told)).toEqual(own.pieces.map(told));
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 });
