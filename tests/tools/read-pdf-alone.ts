@@ -4,7 +4,6 @@ import { IntakeError } from '../../packages/intake/src/error.js';
 import { readPatternPdf } from '../../packages/intake/src/pattern-pdf.js';
 
 const bytes = readFileSync(process.argv[2]!);
-// eslint-disable-next-line @typescript-eslint/unbound-method -- only compared
 const { push } = Array.prototype;
 const started = performance.now();
 let outcome: string;

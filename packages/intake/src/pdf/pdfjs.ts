@@ -1,3 +1,5 @@
+import { nearPorts } from './near-port.js';
+import type { NearPort } from './near-port.js';
 import { PDF_OPTIONS } from './pdfjs-options.js';
 
 /**
@@ -52,12 +54,24 @@ export interface LoadingTask {
 
 interface PdfJs {
   readonly getDocument: (options: object) => unknown;
+  readonly PDFWorker: new (options: object) => { destroy(): void };
+  readonly WorkerMessageHandler: { initializeFromPort(port: NearPort): void };
 }
 
 /** Opens a document; `destroy` must be called on what this returns. The bytes are taken over. */
 export async function startLoading(data: Uint8Array): Promise<LoadingTask> {
-  const { getDocument } = await loadPdfJs();
-  return getDocument({ ...PDF_OPTIONS, data }) as LoadingTask;
+  const { getDocument, PDFWorker, WorkerMessageHandler } = await loadPdfJs();
+  const [near, far] = nearPorts();
+  const worker = new PDFWorker({ port: near, verbosity: PDF_OPTIONS.verbosity });
+  WorkerMessageHandler.initializeFromPort(far);
+  const task = getDocument({ ...PDF_OPTIONS, data, worker }) as LoadingTask;
+  return {
+    promise: task.promise,
+    destroy: async () => {
+      await task.destroy();
+      worker.destroy();
+    },
+  };
 }
 
 /** What pdf.js says once when it is loaded where nothing can be drawn; nothing is ever drawn here. */
@@ -102,8 +116,15 @@ async function loadPdfJs(): Promise<PdfJs> {
   console.warn = quiet;
   if (standIn !== undefined) platform.DOMMatrix = standIn;
   try {
-    await import('pdfjs-dist/legacy/build/pdf.worker.mjs');
-    return await import('pdfjs-dist/legacy/build/pdf.mjs');
+    const { WorkerMessageHandler } = (await import('pdfjs-dist/legacy/build/pdf.worker.mjs')) as Pick<
+      PdfJs,
+      'WorkerMessageHandler'
+    >;
+    const front = (await import('pdfjs-dist/legacy/build/pdf.mjs')) as unknown as Omit<
+      PdfJs,
+      'WorkerMessageHandler'
+    >;
+    return { ...front, WorkerMessageHandler };
   } finally {
     putBack();
     if (console.warn === quiet) console.warn = before;
