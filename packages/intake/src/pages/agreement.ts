@@ -80,12 +80,35 @@ function tieOfEnd(
   const place = minus(end.at, shift);
   const found = other.lines.nearest(place, end.out, end.look, SEEK_MM);
   const isUpright = end.side === 'top' || end.side === 'bottom';
+  const half = found === undefined && own.signs.has(end.line) ? otherHalf(end, place, other) : undefined;
+  if (half !== undefined) {
+    const miss = minus(place, half.at);
+    const at = sign > 0 ? end.at : place;
+    return { at, normals: BOTH_AXES, miss: { x: miss.x * sign, y: miss.y * sign }, kind: 'mark' };
+  }
   if (found === undefined) return isWithinSpan(end.at, shared, isUpright) ? 'missing' : undefined;
   const normal = { x: -end.out.y, y: end.out.x };
   const away = dot(normal, minus(place, found.at)) * sign;
   const at = sign > 0 ? end.at : place;
   const kind = own.signs.has(end.line) && other.signs.has(found.line) ? 'mark' : 'line';
   return { at, normals: [normal], miss: { x: normal.x * away, y: normal.y * away }, kind };
+}
+
+const BOTH_AXES: readonly Point[] = [
+  { x: 1, y: 0 },
+  { x: 0, y: 1 },
+];
+
+/** Half a mark has a corner on the edge (a diamond), so its lines meet there without going on. */
+function otherHalf(end: CutEnd, place: Point, other: PageFacts): CutEnd | undefined {
+  return other.ends.find(
+    ({ at, look, line, side }) =>
+      side !== end.side &&
+      look === end.look &&
+      other.signs.has(line) &&
+      Math.abs(at.x - place.x) <= SEEK_MM &&
+      Math.abs(at.y - place.y) <= SEEK_MM,
+  );
 }
 
 /** Not so near to the other borders that a small shift would take it off the page. */
@@ -105,12 +128,8 @@ function tieOfFigure(
   const place = minus(figure.at, shift);
   const match = matchOf(figure, other, place);
   if (match === undefined) return figure.isSign && isSurely(figure.box, shared) ? 'missing' : undefined;
-  const normals = [
-    { x: 1, y: 0 },
-    { x: 0, y: 1 },
-  ];
   const kind = figure.isSign ? 'mark' : 'line';
-  return { at: figure.at, normals, miss: minus(place, match.at), kind };
+  return { at: figure.at, normals: BOTH_AXES, miss: minus(place, match.at), kind };
 }
 
 /** All of it should be seen on the other page, whatever its drawing moved. */

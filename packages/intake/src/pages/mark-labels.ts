@@ -10,6 +10,9 @@ const LABEL_MAX_LETTERS = 6;
 /** Pages that meet in a corner are four: what more of them have is no label of one mark. */
 const LABEL_PAGES = 4;
 
+/** A text at one place of so many pages is printed on each. */
+const PRINTED_PAGES = 3;
+
 /** Of the labels of one shape of marks, so many are shared at least; those at the edge of the whole are not. */
 const SHARED_SHARE = 0.3;
 
@@ -23,7 +26,9 @@ export function withLabels(
   pages: readonly PatternPage[],
 ): Figure[][] {
   const printed = textPlaces(pages);
-  const named = figures.map((list, i) => nameFigures(list, pages[i]!.texts, (text) => printed(text) > 1));
+  const named = figures.map((list, i) =>
+    nameFigures(list, pages[i]!.texts, (text) => printed(text) >= PRINTED_PAGES),
+  );
   const pagesOf = new Map<string, Set<number>>();
   named.forEach((list, page) => {
     for (const figure of list) {

@@ -90,22 +90,39 @@ export function windowsOf(pages: readonly WindowPage[]): Window[] {
   });
 }
 
-function outEnds({ page, lines, isFurniture }: WindowPage, side: Side): OutEnd[] {
+function outEnds({ page, lines, isFurniture, isSign }: WindowPage, side: Side): OutEnd[] {
   const outward = OUTWARD[side];
   return page.lines.flatMap(({ curve }, line) => {
     if (curve.closed) return [];
     return lineEnds(curve)
-      .filter(({ out }) => out.x * outward.x + out.y * outward.y >= CUT_MIN_SINE)
+      .filter(({ out }) => pointsOut(out, outward))
+      .filter(({ at, out }) => isNearestSide(at, out, page, side))
       .map(({ at, out }) => ({
         at,
         out,
         line,
         look: lines.looks[line]!,
         depth: depthOf(at, page, side),
-        isFurniture: isFurniture(line),
+        // Halves of marks end at the border too, but a whole mark ends anywhere.
+        isFurniture: isFurniture(line) || isSign(line),
       }));
   });
 }
+
+function pointsOut(out: Point, outward: Point): boolean {
+  return out.x * outward.x + out.y * outward.y >= CUT_MIN_SINE;
+}
+
+/** Of the edges towards which a line points, the nearest cut it off; in a corner it may be either. */
+function isNearestSide(at: Point, out: Point, page: PatternPage, side: Side): boolean {
+  const depth = depthOf(at, page, side);
+  return SIDES.every(
+    (other) => !pointsOut(out, OUTWARD[other]) || depthOf(at, page, other) >= depth - CORNER_MM,
+  );
+}
+
+/** Margins of one page differ by less than this where lines are cut off in its corners, mm. */
+const CORNER_MM = 35;
 
 /** How far within the page's edge. */
 export function depthOf({ x, y }: Point, { widthMm, heightMm }: PatternPage, side: Side): number {

@@ -1,0 +1,134 @@
+import { circleCurve, createRandom, curveFromPolyline } from '@hidebound/geometry';
+import { describe, expect, it } from 'vitest';
+import { IntakeError } from '../error.js';
+import { newFindings } from '../findings.js';
+import type { PatternPage } from './page.js';
+import { putPagesTogether } from './put-together.js';
+import { blob, diamond, drawnLine, drawnText, farthestMiss, tilesOf } from './test-tiles.js';
+
+const TILING = { columns: 2, rows: 1, width: 190, height: 277, overlap: 10, margin: 5 };
+
+function codeOf(run: () => unknown): string {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof IntakeError) return error.code;
+    throw error;
+  }
+  return 'none';
+}
+
+const circles = (at: readonly number[]): PatternPage[] =>
+  at.map((x, i) => ({
+    number: i + 1,
+    widthMm: 200,
+    heightMm: 200,
+    lines: [drawnLine(circleCurve({ x, y: 100 }, 30))],
+    texts: [],
+  }));
+
+const findings = () => newFindings('p.pdf');
+
+describe('pages that nothing links', () => {
+  it('when pages hold pieces of their own, each is read by itself, and that is told', () => {
+    const told = findings();
+    const { pages, drawing } = putPagesTogether(circles([60, 90, 120]), undefined, told);
+    expect(pages.map(({ joinedBy }) => joinedBy)).toEqual(['alone', 'alone', 'alone']);
+    expect(drawing.lines).toHaveLength(3);
+    expect(told.diagnostics.map(({ code }) => code)).toContain('pages-apart');
+  });
+
+  it('when marks or lines are asked for and there are none, the refusal says what else can be done', () => {
+    const pages = circles([60, 90]);
+    expect(codeOf(() => putPagesTogether(pages, { join: 'marks' }, findings()))).toBe('no-shared-marks');
+    expect(codeOf(() => putPagesTogether(pages, { join: 'lines' }, findings()))).toBe('no-lines-over-edges');
+    expect(codeOf(() => putPagesTogether(pages, { join: 'grid' }, findings()))).toBe('grid-without-columns');
+  });
+
+  it('when there are thousands of pages, a grid is asked for, and a stated one is taken', () => {
+    const pages = circles(Array.from({ length: 1200 }, () => 100));
+    expect(codeOf(() => putPagesTogether(pages, undefined, findings()))).toBe('too-many-pages-to-search');
+    const { drawing } = putPagesTogether(pages, { columns: 40, overlapMm: [0, 0] }, findings());
+    expect(drawing.lines).toHaveLength(1200);
+  });
+});
+
+describe("the paper's own signs", () => {
+  it('when diamonds stand on the seam, they are left out, and a punch beside them stays', () => {
+    const drawn = [
+      drawnLine(blob(createRandom(6), { x: 185, y: 140 }, 80)),
+      drawnLine(circleCurve({ x: 185, y: 140 }, 3)),
+    ];
+    const marks = [diamond({ x: 185, y: 30 }, 4), diamond({ x: 185, y: 250 }, 4)];
+    const { drawing, pages } = putPagesTogether(
+      tilesOf([...drawn, ...marks], [], TILING),
+      undefined,
+      findings(),
+    );
+    expect(farthestMiss(drawn, drawing.lines, { x: 5, y: 5 })).toBeLessThan(0.02);
+    expect(pages.map(({ joinedBy }) => joinedBy)).toEqual(['marks', 'marks']);
+  });
+
+  it('when halves of diamonds complete each other over an edge, they are marks too', () => {
+    const tiling = { ...TILING, overlap: 0 };
+    const drawn = [drawnLine(circleCurve({ x: 190, y: 140 }, 60))];
+    const marks = [diamond({ x: 190, y: 30 }, 4), diamond({ x: 190, y: 250 }, 4)];
+    const { drawing, pages } = putPagesTogether(
+      tilesOf([...drawn, ...marks], [], tiling),
+      undefined,
+      findings(),
+    );
+    expect(farthestMiss(drawn, drawing.lines, { x: 5, y: 5 })).toBeLessThan(0.02);
+    expect(pages.map(({ joinedBy }) => joinedBy)).toEqual(['marks', 'marks']);
+  });
+
+  it('when each page has a frame and a number, neither becomes a piece, and a text in the overlap stands once', () => {
+    const frame = (page: PatternPage): PatternPage => ({
+      ...page,
+      lines: [
+        ...page.lines,
+        drawnLine(
+          curveFromPolyline(
+            [
+              { x: 5, y: 5 },
+              { x: 195, y: 5 },
+              { x: 195, y: 282 },
+              { x: 5, y: 282 },
+            ],
+            true,
+          ),
+          { widthMm: 0.1 },
+        ),
+      ],
+      texts: [...page.texts, drawnText(`Page ${page.number}`, { x: 20, y: 270 })],
+    });
+    const drawn = [drawnLine(blob(createRandom(7), { x: 185, y: 140 }, 80))];
+    const tiles = tilesOf(drawn, [drawnText('flap', { x: 184, y: 140 })], TILING).map(frame);
+    const told = findings();
+    const { drawing } = putPagesTogether(tiles, undefined, told);
+    expect(farthestMiss(drawn, drawing.lines, { x: 5, y: 5 })).toBeLessThan(0.02);
+    expect(drawing.texts.map(({ text }) => text)).toEqual(['flap']);
+    expect(told.diagnostics.find(({ code }) => code === 'page-furniture')?.params).toMatchObject({
+      frames: 2,
+      texts: 2,
+    });
+  });
+
+  it('when a strap runs straight over three pages, its edges are one straight line each again', () => {
+    const strap = curveFromPolyline(
+      [
+        { x: 30, y: 100 },
+        { x: 520, y: 100 },
+        { x: 520, y: 140 },
+        { x: 30, y: 140 },
+      ],
+      true,
+    );
+    const told = findings();
+    const tiling = { ...TILING, columns: 3, overlap: 0, margin: 0 };
+    const { drawing } = putPagesTogether(tilesOf([drawnLine(strap)], [], tiling), undefined, told);
+    expect(drawing.lines).toHaveLength(1);
+    expect(drawing.lines[0]!.curve.segments).toHaveLength(4);
+    expect(told.repairs).toEqual([]);
+  });
+});
