@@ -44,7 +44,13 @@ export function findPlaces(
 function isSure(facts: readonly PageFacts[], { links }: Arrangement): boolean {
   const ends = facts.reduce((sum, one) => sum + one.ends.length, 0);
   const fits = links.reduce((sum, link) => sum + link.fits, 0);
-  return links.every(({ contradictions }) => contradictions === 0) && fits >= SURE_SHARE * ends;
+  const isLinked = (i: number) => links.some(({ a, b, fits: own }) => own > 0 && (a === i || b === i));
+  // A labelled mark is on a neighbour too, so a page whose marks fit nowhere lies wrong.
+  const isStranded = facts.some(
+    ({ figures }, i) => figures.some(({ label }) => label !== undefined) && !isLinked(i),
+  );
+  const isContradicted = links.some(({ contradictions }) => contradictions > 0);
+  return !isStranded && !isContradicted && fits >= SURE_SHARE * ends;
 }
 
 /** Both orders of every two pages; of many pages, of those near each other. */

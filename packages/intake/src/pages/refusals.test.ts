@@ -4,7 +4,7 @@ import { IntakeError } from '../error.js';
 import { newFindings } from '../findings.js';
 import type { PatternPage } from './page.js';
 import { putPagesTogether } from './put-together.js';
-import { blob, diamond, drawnLine, drawnText, farthestMiss, tilesOf } from './test-tiles.js';
+import { blob, cross, diamond, drawnLine, drawnText, farthestMiss, tilesOf } from './test-tiles.js';
 
 const TILING = { columns: 2, rows: 1, width: 190, height: 277, overlap: 10, margin: 5 };
 
@@ -50,6 +50,15 @@ describe('pages that nothing links', () => {
     expect(codeOf(() => putPagesTogether(pages, undefined, findings()))).toBe('too-many-pages-to-search');
     const { drawing } = putPagesTogether(pages, { columns: 40, overlapMm: [0, 0] }, findings());
     expect(drawing.lines).toHaveLength(1200);
+  });
+
+  it('when one page is in the file twice, its labelled marks put both on one place, which is refused', () => {
+    const drawn = [drawnLine(blob(createRandom(5), { x: 185, y: 140 }, 80))];
+    const marks = [cross({ x: 185, y: 30 }, 3), cross({ x: 185, y: 250 }, 3)].flat();
+    const texts = [drawnText('A1', { x: 186, y: 29 }), drawnText('A2', { x: 186, y: 249 })];
+    const tiles = tilesOf([...drawn, ...marks], texts, TILING);
+    const pages = [...tiles, { ...tiles[1]!, number: 3 }];
+    expect(codeOf(() => putPagesTogether(pages, undefined, findings()))).toBe('pages-on-one-place');
   });
 });
 
