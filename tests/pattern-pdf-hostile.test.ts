@@ -4,7 +4,7 @@ import { pdfReaderAlone } from './tools/pdf-alone.js';
 
 /** What comes of each file: a refusal by its code, or how much of it is read. */
 const OUTCOMES: Readonly<Record<string, string>> = {
-  'a form that contains itself': 'read, 1 lines',
+  'a form that contains itself': 'pdf-form-unfinished',
   'ten levels of forms that each draw ten': 'pdf-too-many-forms',
   'thirteen levels of forms, the last ones empty': 'pdf-too-many-forms',
   'forms upon forms in a tiled filling': 'read, 1 lines',

@@ -102,7 +102,7 @@ async function followPage(page: PdfPage, walk: PageWalk): Promise<void> {
   try {
     for (;;) {
       const { value, done } = await reader.read();
-      if (done || value === undefined) return;
+      if (done || value === undefined) break;
       spendOperators(walk.budget, value.length);
       followOperators(walk, value);
     }
@@ -112,6 +112,16 @@ async function followPage(page: PdfPage, walk: PageWalk): Promise<void> {
     if (reason instanceof IntakeError) throw reason;
     throw new IntakeError('pdf-broken', {}, { file: walk.budget.file, at: `page ${walk.number}` });
   }
+  refuseUnfinished(walk);
+}
+
+/**
+ * pdf.js leaves a form as it stands, without its end, where it contains itself (which ISO 32000-1, section 8.10.1,
+ * forbids) or breaks off; what follows on the page would then be drawn in a wrong place.
+ */
+function refuseUnfinished(walk: PageWalk): void {
+  if (walk.forms.length === 0) return;
+  throw new IntakeError('pdf-form-unfinished', {}, { file: walk.budget.file, at: `page ${walk.number}` });
 }
 
 /** Pages without any line are refused, with the reason where it can be told; one among others is told of. */

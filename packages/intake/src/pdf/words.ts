@@ -24,6 +24,8 @@ export const PDF_REFUSALS = {
     `The pages take more than ${limit} drawing steps; save the pages of the pattern alone, without pictures and fillings.`,
   'pdf-too-many-forms': ({ limit }) =>
     `Drawings within drawings would be drawn more than ${limit} times; open the file in a viewer and print it to a new PDF.`,
+  'pdf-form-unfinished': () =>
+    'A drawing within the drawing contains itself or breaks off; open the file in a viewer and print it to a new PDF.',
   'pdf-too-deep': ({ limit }) =>
     `Drawings are nested more than ${limit} deep; open the file in a viewer and print it to a new PDF.`,
   'pdf-clip-too-heavy': () =>
