@@ -74,7 +74,17 @@ describe('lines without a role', () => {
   });
 
   test('when a circle is a disc of its own, it is a piece', () => {
-    expect(only(read('<circle cx="50" cy="50" r="5"/>')).cutOuts).toEqual([]);
+    const disc = '<circle cx="50" cy="50" r="20"/>';
+    expect(only(read(disc)).cut.closed).toBe(true);
+  });
+
+  test('when a circle of a punch lies in no piece, it is left out and told of; one that is named cut is a piece', () => {
+    const hole = '<circle cx="150" cy="50" r="5"/>';
+    const result = read(`${PANEL}${hole}`);
+    expect(only(result).punches).toHaveLength(0);
+    expect(result.strays).toHaveLength(1);
+    expect(codes(result)).toContain('holes-outside-pieces');
+    expect(read(`${PANEL}<g id="cut">${hole}</g>`).pieces).toHaveLength(2);
   });
 
   test('when an open line runs from edge to edge it is a fold, elsewhere a stitch line, and it is said', () => {

@@ -98,6 +98,8 @@ const PATTERNS: Readonly<Record<string, Sentence>> = {
     'An outline within an opening is taken for a piece of its own; name it "ignore" if it is none.',
   'too-small-for-a-piece': ({ area }) =>
     `An outline of ${area} mm² outside any piece is too small for a piece and is left out; draw it within a piece, or larger.`,
+  'holes-outside-pieces': ({ count, most }) =>
+    `${plural(count, 'circle', 'circles')} of at most ${most} mm ${Number(count) === 1 ? 'lies' : 'lie'} in no piece and ${Number(count) === 1 ? 'is' : 'are'} left out as ${Number(count) === 1 ? 'a hole' : 'holes'}; name ${Number(count) === 1 ? 'it' : 'them'} "cut" if ${Number(count) === 1 ? 'it is a piece' : 'they are pieces'}.`,
   'dashed-outline-as-cut': ({ element }) =>
     `The dashed outline ${element} lies in no other one and is taken for a cut line; draw cut lines solid, or name it by its role.`,
   'inner-outline-as-stitch': ({ share }) =>

@@ -1,12 +1,7 @@
 import { findSelfCrossing } from '@hidebound/geometry';
 import { longName, placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import {
-  MIN_PIECE_MM2,
-  OPENING_SHARE,
-  PUNCH_MAX_DIAMETER_MM,
-  STITCH_HOLE_MAX_DIAMETER_MM,
-} from '../limits.js';
+import { MIN_PIECE_MM2, OPENING_SHARE, PUNCH_MAX_DIAMETER_MM } from '../limits.js';
 import { allowanceBetween } from './allowance.js';
 import { tellLooksGraded } from './looks-graded.js';
 import { containersOf } from './outline.js';
@@ -40,7 +35,24 @@ export function sortOutlines(unsorted: readonly Outline[], findings: Findings): 
     sorted.push(sortOne(outline, i, around, { sorted, compared, findings }));
   });
   tellLooksGraded(sorted, findings);
+  tellLostHoles(sorted, findings);
   return sorted;
+}
+
+/** Circles of a punch's size outside any piece: far oftener holes whose piece was not read than pieces. */
+function tellLostHoles(sorted: readonly SortedOutline[], findings: Findings): void {
+  const lost = sorted.filter(({ outline, kind }) => kind === 'stray' && isLostHole(outline));
+  if (lost.length === 0) return;
+  const { line } = lost[0]!.outline;
+  const params = { count: lost.length, most: PUNCH_MAX_DIAMETER_MM };
+  tell(findings, 'warning', 'holes-outside-pieces', params, {
+    ...placeOf(line.source),
+    point: line.curve.start,
+  });
+}
+
+function isLostHole({ line, circle }: Outline): boolean {
+  return circle !== undefined && line.role === undefined && 2 * circle.radius <= PUNCH_MAX_DIAMETER_MM;
 }
 
 /** The nearest container that bounds leather: a piece or an opening. */
@@ -86,13 +98,12 @@ function sortOne(
   return { outline, kind, ...(bearer.piece === undefined ? {} : { piece: bearer.piece }) };
 }
 
-function outermostKind({ line, area, circle, ring }: Outline, findings: Findings): OutlineKind {
-  const place = { ...placeOf(line.source), point: line.curve.start };
-  const isHole =
-    circle !== undefined && line.role === undefined && 2 * circle.radius <= STITCH_HOLE_MAX_DIAMETER_MM;
+function outermostKind(outline: Outline, findings: Findings): OutlineKind {
+  const { line, area, ring } = outline;
+  if (isLostHole(outline)) return 'stray';
   // A figure of eight has no area either, but the mistake to tell of is another one.
-  const isSlip = area < MIN_PIECE_MM2 && findSelfCrossing(ring) === undefined;
-  if (isSlip || isHole) {
+  if (area < MIN_PIECE_MM2 && findSelfCrossing(ring) === undefined) {
+    const place = { ...placeOf(line.source), point: line.curve.start };
     tell(findings, 'warning', 'too-small-for-a-piece', { area: round2(area) }, place);
     return 'stray';
   }
