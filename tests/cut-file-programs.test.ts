@@ -11,7 +11,7 @@ import { loadFontBook } from '@hidebound/render/node';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { testFolder } from './cli-support.js';
 import { layCutJob } from './support/cut-job.js';
-import { outsideProgram, testWith } from './tools/outside.js';
+import { outsideProgram, pythonWith, testWith } from './tools/outside.js';
 
 const folder = testFolder();
 const OPTIONS: CutFileOptions = {
@@ -114,16 +114,15 @@ describe('files as Inkscape reads them', () => {
 
   // Its own DXF import is a script for Debian's Python; within the program it wants a screen.
   const script = '/usr/share/inkscape/extensions/dxf_input.py';
-  const python = '/usr/bin/python3';
-  const canImport =
-    inkscape.isThere && existsSync(script) && spawnSync(python, ['-c', 'import lxml, numpy']).status === 0;
+  const python = pythonWith('lxml, numpy', 'python3-lxml and python3-numpy');
+  const canImport = inkscape.isThere && existsSync(script) && python.isThere;
   const importer = { name: 'Inkscape with python3-lxml and python3-numpy', isThere: canImport };
 
   for (const version of ['R12', 'R2000'] as const) {
     testWith(importer, `when it opens the DXF file (${version}), the drawing has the right size`, () => {
       const dxf = join(folder, `${version}.dxf`);
       writeFileSync(dxf, writeDxf(drawing, version));
-      const run = spawnSync(python, [script, '--scalemethod', 'manual', '--scale', '1.0', dxf], {
+      const run = spawnSync(python.path, [script, '--scalemethod', 'manual', '--scale', '1.0', dxf], {
         cwd: '/usr/share/inkscape/extensions',
         maxBuffer: 1 << 28,
       });

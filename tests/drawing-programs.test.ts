@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { curveBox } from '@hidebound/geometry';
 import { readPatternSvg } from '@hidebound/intake';
 import { describe, expect, test } from 'vitest';
 // @ts-expect-error: plain JavaScript, run by hand too
 import { drawWith } from './tools/draw-with-programs.mjs';
 // @ts-expect-error: plain JavaScript, run by hand too
 import { DRAWN } from './tools/program-drawings.mjs';
+import { expectBox } from './tools/expect-box.js';
 import { outsideProgram, testWith } from './tools/outside.js';
 
 // The numbers that were given to the programs, in mm; what they saved must give them back to 0.02 mm.
@@ -15,20 +15,6 @@ type Drawn = Record<'panel' | 'stitch' | 'twin', { x: number; y: number; width: 
   tab: { cx: number; cy: number; radius: number; length: number; turnedDeg: number };
 };
 const { panel, stitch, twin, tab } = DRAWN as Drawn;
-
-function expectBox(
-  curve: Parameters<typeof curveBox>[0],
-  want: { x: number; y: number; width: number; height: number },
-) {
-  const box = curveBox(curve);
-  const off = [
-    box.minX - want.x,
-    box.minY - want.y,
-    box.maxX - want.x - want.width,
-    box.maxY - want.y - want.height,
-  ];
-  expect(Math.max(...off.map(Math.abs))).toBeLessThanOrEqual(WITHIN_MM);
-}
 
 /** The turned tab's box: its disc reaches right and up, its far corners left and down. */
 function tabBox() {
@@ -47,12 +33,12 @@ function expectPattern(svg: string, file: string) {
   const { pieces, diagnostics, strays, ignored } = readPatternSvg(svg, { file });
   expect(pieces.map(({ piece }) => piece.name).sort()).toEqual(['panel', 'tab', 'twin']);
   const piece = (name: string) => pieces.find((one) => one.piece.name === name)!.piece;
-  expectBox(piece('panel').cut, panel);
-  expectBox(piece('twin').cut, twin);
-  expectBox(piece('tab').cut, tabBox());
+  expectBox(piece('panel').cut, panel, WITHIN_MM);
+  expectBox(piece('twin').cut, twin, WITHIN_MM);
+  expectBox(piece('tab').cut, tabBox(), WITHIN_MM);
   expect(piece('panel').stitchLines).toHaveLength(1);
   expect(piece('panel').stitchLines[0]!.curve.closed).toBe(true);
-  expectBox(piece('panel').stitchLines[0]!.curve, stitch);
+  expectBox(piece('panel').stitchLines[0]!.curve, stitch, WITHIN_MM);
   for (const { piece: one } of pieces) expect(one.cutOuts).toEqual([]);
   expect(strays).toEqual([]);
   expect(ignored.map(({ reason }) => reason)).toEqual(['text']);

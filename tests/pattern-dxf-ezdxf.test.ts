@@ -8,22 +8,11 @@ import { readDxfDrawing } from '../packages/intake/src/dxf/read-drawing.js';
 import type { DrawnLine } from '../packages/intake/src/drawing/drawn-line.js';
 import { newFindings } from '../packages/intake/src/findings.js';
 import { ROOT, testFolder } from './cli-support.js';
-import { outsideProgram, testWith } from './tools/outside.js';
+import { pythonWith, testWith } from './tools/outside.js';
 
 // The judge is ezdxf (Debian's python3-ezdxf, 0.18 and later): it writes the files and measures its own chords of them.
-const python = outsideProgram('/usr/bin/python3', ['-c', 'import ezdxf']);
-const hasEzdxf = python.isThere && canImport();
-const ezdxf = { ...python, name: 'python3-ezdxf', isThere: hasEzdxf };
+const ezdxf = pythonWith('ezdxf', 'python3-ezdxf');
 const folder = testFolder();
-
-function canImport(): boolean {
-  try {
-    python.run(['-c', 'import ezdxf']);
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 interface Figures {
   readonly length: number;

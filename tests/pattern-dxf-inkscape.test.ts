@@ -5,18 +5,15 @@ import { curveArea, curveBox, curveLength } from '@hidebound/geometry';
 import { readPattern } from '@hidebound/intake';
 import { expect } from 'vitest';
 import { testFolder } from './cli-support.js';
-import { outsideProgram, testWith } from './tools/outside.js';
+import { outsideProgram, pythonWith, testWith } from './tools/outside.js';
 
 // Inkscape's own DXF export is a script for Debian's Python: R14, curves as splines of degree 3.
 const script = '/usr/share/inkscape/extensions/dxf_outlines.py';
-const python = '/usr/bin/python3';
+const python = pythonWith('lxml, numpy', 'python3-lxml and python3-numpy');
 const folder = testFolder();
 const exporter = {
   name: 'Inkscape with python3-lxml and python3-numpy',
-  isThere:
-    outsideProgram('inkscape', ['--version']).isThere &&
-    existsSync(script) &&
-    spawnSync(python, ['-c', 'import lxml, numpy']).status === 0,
+  isThere: outsideProgram('inkscape', ['--version']).isThere && existsSync(script) && python.isThere,
 };
 
 const SVG = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="150mm" viewBox="0 0 200 150" fill="none" stroke="#000">
@@ -25,7 +22,7 @@ const SVG = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="150mm
 testWith(exporter, 'when Inkscape exports a drawing as DXF, its shapes have the drawn sizes', async () => {
   const svg = join(folder, 'drawn.svg');
   writeFileSync(svg, SVG);
-  const run = spawnSync(python, [script, '--unit_from_document=False', '--units=mm', svg], {
+  const run = spawnSync(python.path, [script, '--unit_from_document=False', '--units=mm', svg], {
     cwd: '/usr/share/inkscape/extensions',
     maxBuffer: 1 << 28,
   });

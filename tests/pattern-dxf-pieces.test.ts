@@ -10,22 +10,12 @@ import { loadFontBook } from '@hidebound/render/node';
 import { describe, expect, test } from 'vitest';
 import { ROOT, testFolder } from './cli-support.js';
 import { layCutJob } from './support/cut-job.js';
-import { outsideProgram, testWith } from './tools/outside.js';
+import { pythonWith, testWith } from './tools/outside.js';
 import { block, circle, dxfBytes, insert, line, rectangle } from '../packages/intake/src/dxf/test-dxf.js';
 import type { TestPair } from '../packages/intake/src/dxf/test-dxf.js';
 
-const python = outsideProgram('/usr/bin/python3', ['--version']);
-const ezdxf = { ...python, name: 'python3-ezdxf', isThere: python.isThere && canImport() };
+const ezdxf = pythonWith('ezdxf', 'python3-ezdxf');
 const folder = testFolder();
-
-function canImport(): boolean {
-  try {
-    python.run(['-c', 'import ezdxf']);
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 const codes = (read: PatternRead) => read.diagnostics.map(({ code }) => code);
 const sizeOf = (curve: Parameters<typeof curveBox>[0]) => {

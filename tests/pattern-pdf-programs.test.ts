@@ -2,44 +2,30 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { curveArea, curveBox, curveLength } from '@hidebound/geometry';
+import { curveArea, curveLength } from '@hidebound/geometry';
 import type { Curve } from '@hidebound/geometry';
 import { readPattern } from '@hidebound/intake';
 import type { PatternRead } from '@hidebound/intake';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { outsideProgram, testWith } from './tools/outside.js';
+import { expectBox } from './tools/expect-box.js';
+import type { DrawnBox } from './tools/expect-box.js';
+import { outsideProgram, pythonWith, testWith } from './tools/outside.js';
 // @ts-expect-error: plain JavaScript, run by hand too
 import * as programDrawings from './tools/program-drawings.mjs';
 
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
 interface Drawings {
-  readonly DRAWN: Record<'panel' | 'stitch' | 'twin', Box> & { readonly tab: { readonly radius: number } };
+  readonly DRAWN: Record<'panel' | 'stitch' | 'twin', DrawnBox> & {
+    readonly tab: { readonly radius: number };
+  };
   readonly inkscapeInput: (unit: string) => { readonly svg: string };
   readonly officeInput: (unit: string) => string;
 }
 const { DRAWN, inkscapeInput, officeInput } = programDrawings as Drawings;
 const { panel, stitch, twin, tab } = DRAWN;
 
-/** Debian's Python, which has python3-cairo. */
-const cairo = outsideProgram('/usr/bin/python3', ['-c', 'import cairo']);
+const cairo = pythonWith('cairo', 'python3-cairo');
 const inkscape = outsideProgram('inkscape', ['--version']);
 const office = outsideProgram('soffice', ['--version']);
-
-function expectBox(curve: Curve, want: Box, within: number): void {
-  const box = curveBox(curve);
-  const off = [
-    box.minX - want.x,
-    box.minY - want.y,
-    box.maxX - want.x - want.width,
-    box.maxY - want.y - want.height,
-  ];
-  expect(Math.max(...off.map(Math.abs))).toBeLessThanOrEqual(within);
-}
 
 const cutOf = ({ pieces }: PatternRead, name: string): Curve =>
   pieces.find(({ piece }) => piece.name === name)!.piece.cut;

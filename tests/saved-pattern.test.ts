@@ -16,6 +16,7 @@ import type { PatternRead } from '@hidebound/intake';
 import type { MarkLine, PatternPiece, Piece } from '@hidebound/leather';
 import { writePatternSvg } from '@hidebound/render';
 import { describe, expect, test } from 'vitest';
+import { plainPiece } from '../packages/leather/src/testing/plain.js';
 import { randomPattern } from './support/random-pattern.js';
 import { outsideProgram, testWith } from './tools/outside.js';
 
@@ -267,18 +268,7 @@ test('when a saved outline is a chain of many short chords, it stays one and bec
     return roundPoint({ x: 100 + 50 * Math.cos(angle), y: 100 + 50 * Math.sin(angle) });
   });
   const [found] = randomPattern(1) as [PatternPiece];
-  const piece: Piece = {
-    ...found.piece,
-    cut: curveFromPolyline(corners, true),
-    cutOuts: [],
-    punches: [],
-    notches: [],
-    stitchLines: [],
-    foldLines: [],
-    skiveLines: [],
-    cementLines: [],
-    face: [],
-  };
+  const piece = plainPiece(found.piece.name, curveFromPolyline(corners, true));
   const again = readBack([{ ...found, piece }]);
   expect(again.pieces[0]!.piece.cut).toEqual(piece.cut);
   expect(again.repairs).toEqual([]);

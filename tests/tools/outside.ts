@@ -5,6 +5,8 @@ import type { TestFunction } from 'vitest';
 /** A program outside the project that some tests measure with. */
 export interface OutsideProgram {
   readonly name: string;
+  /** What is run. */
+  readonly path: string;
   readonly isThere: boolean;
   /** Runs it and gives back what it printed. Throws, with its own words, if it fails. */
   run(args: readonly string[], input?: Uint8Array): Buffer;
@@ -15,6 +17,7 @@ export function outsideProgram(name: string, probe: readonly string[] = ['-v']):
   const isThere = spawnSync(name, [...probe], { stdio: 'ignore' }).error === undefined;
   return {
     name,
+    path: name,
     isThere,
     run: (args, input) => {
       const result = spawnSync(name, [...args], {
@@ -27,6 +30,16 @@ export function outsideProgram(name: string, probe: readonly string[] = ['-v']):
       return result.stdout;
     },
   };
+}
+
+/** Debian's Python, which has Debian's modules; another one may come first on the path. */
+const DEBIAN_PYTHON = '/usr/bin/python3';
+
+/** Debian's Python with some of its modules; absent where one of them can't be imported. `debian` names the package. */
+export function pythonWith(modules: string, debian: string): OutsideProgram {
+  const python = outsideProgram(DEBIAN_PYTHON, ['--version']);
+  const imports = spawnSync(DEBIAN_PYTHON, ['-c', `import ${modules}`], { stdio: 'ignore' });
+  return { ...python, name: debian, isThere: imports.status === 0 };
 }
 
 /** Under this variable a test whose program is absent fails instead of being skipped. */
