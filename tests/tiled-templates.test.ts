@@ -84,6 +84,11 @@ describe('pages of our own templates put together again', () => {
     expect(read.pages!.length).toBeGreaterThanOrEqual(4);
     expect(new Set(read.pages!.map(({ joinedBy }) => joinedBy))).toEqual(new Set(['marks']));
 
+    // What our templates print beside a pattern, arrows and marks and lines to trim along, is none of it.
+    expect(read.strays).toEqual([]);
+    const furniture = read.diagnostics.find(({ code }) => code === 'page-furniture');
+    expect(Number(furniture?.params['signs'])).toBeGreaterThan(0);
+
     const text = JSON.parse(readFileSync(layout.file, 'utf8')) as LayoutText;
     const hideFile = resolve(dirname(layout.file), text.hides.find(({ id }) => id === layout.hide)!.file);
     const hide = curveOf((JSON.parse(readFileSync(hideFile, 'utf8')) as { outline: CurveText }).outline);

@@ -29,6 +29,6 @@ export function pagesApart(pages: readonly PatternPage[], findings: Findings): P
     placed.push({ number, widthMm, heightMm, toWhole, joinedBy: 'alone', lines: page.lines, marks: [] });
     top += heightMm + APART_MM;
   });
-  if (frames > 0) tell(findings, 'note', 'page-furniture', { frames, marks: 0, texts: 0 });
+  if (frames > 0) tell(findings, 'note', 'page-furniture', { frames, marks: 0, texts: 0, signs: 0 });
   return { drawing: { lines, texts }, pages: placed };
 }

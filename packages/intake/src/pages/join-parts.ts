@@ -22,6 +22,8 @@ export interface JoinedParts {
   readonly joints: number;
   /** Cut ends that found no other half. */
   readonly looseEnds: readonly { readonly page: number; readonly at: Point }[];
+  /** Ends that were cut off by the edge of what a page shows, joined or not. */
+  readonly cutEnds: number;
   /** For each line: it was put together of parts. */
   readonly isJoined: readonly boolean[];
 }
@@ -64,7 +66,8 @@ export function joinParts(parts: readonly PagePart[]): JoinedParts {
       ? [{ page: parts[i >> 1]!.page, at: end.at }]
       : [],
   );
-  return { lines, gaps, joints, looseEnds, isJoined };
+  const cutEnds = ends.filter((end, i) => end !== undefined && isCut[i]).length;
+  return { lines, gaps, joints, looseEnds, cutEnds, isJoined };
 }
 
 function partnersOf(

@@ -70,3 +70,9 @@ export const SNAP_MM = 0.1;
 
 /** A straight line over a seam is one line again if its joint lies this near to it. */
 export const STRAIGHT_MM = 0.05;
+
+/** Lines nearer to square over an edge than this (sine) say nothing of how far pages lie over each other: a miss of 0.1 mm would be one of 0.7 mm. */
+export const TELLING_SINE = 0.15;
+
+/** The middle of a mark, or a line to trim along, lies this near to the seam that it is for. */
+export const ON_SEAM_MM = 0.5;

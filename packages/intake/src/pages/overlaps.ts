@@ -1,7 +1,14 @@
 import type { Point } from '@hidebound/geometry';
 import type { Figure } from './figures.js';
 import type { Wanted } from './agreement.js';
-import { CUT_MIN_SINE, GOES_ON_COS, LANDMARKS_PER_PAGE, MAX_OVERLAP_MM, SEEK_MM } from './limits.js';
+import {
+  CUT_MIN_SINE,
+  GOES_ON_COS,
+  LANDMARKS_PER_PAGE,
+  MAX_OVERLAP_MM,
+  SEEK_MM,
+  TELLING_SINE,
+} from './limits.js';
 import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
 import type { CutEnd } from './windows.js';
@@ -18,8 +25,7 @@ const BIN_MM = 0.25;
 /** Votes of a mark weigh more than those of a line, which crosses a height at several places. */
 const MARK_VOTES = 3;
 
-/** Lines flatter than this (sine) say nothing of how far pages lie over each other, but that they may just meet. */
-const TELLING_SINE = 0.15;
+/** Lines that cross an edge nearly square say nothing of how far pages lie over each other, but that they may just meet. */
 const WEAK_VOTE = 0.2;
 
 /** Overlaps that are looked at more closely. */

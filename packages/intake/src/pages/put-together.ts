@@ -8,7 +8,7 @@ import { pagesApart } from './apart.js';
 import type { Places } from './arrangement.js';
 import { findPlaces } from './find-places.js';
 import { MAX_SEARCHED_PAGES } from './limits.js';
-import { mergeGroup, tellMerged } from './merge-group.js';
+import { mergeGroup, refuseLooseGrid, tellMerged } from './merge-group.js';
 import { factsOf } from './page-facts.js';
 import type { PageFacts } from './page-facts.js';
 import type { PatternPage } from './page.js';
@@ -17,7 +17,11 @@ import { settle } from './settle.js';
 import type { Settled } from './settle.js';
 import { stackGroups } from './stack-groups.js';
 import { statedGrid } from './stated-grid.js';
-import { roundMm } from './page-words.js';
+import type { StatedGrid } from './stated-grid.js';
+import { listPages, roundMm } from './page-words.js';
+import { tellUntold } from './tell-untold.js';
+import { holdUntold } from './untold-overlap.js';
+import type { UntoldOverlap } from './untold-overlap.js';
 
 /** The drawing that the pages make together, and where each page lies in it. */
 export interface PagesTogether {
@@ -42,15 +46,19 @@ export function putPagesTogether(
     throw new IntakeError('too-many-pages-to-search', params, { file: findings.file });
   }
   const facts = factsOf(pages);
-  const groups = isGrid
-    ? [placesOfGrid(facts, reading, findings)]
-    : findPlaces(facts, reading?.join, reading, findings.file);
+  const grid = isGrid ? statedGrid(facts, reading, findings.file) : undefined;
+  const groups =
+    grid === undefined ? findPlaces(facts, reading?.join, reading, findings.file) : [grid.places];
   if (groups.length === 0) return nothingLinks(pages, reading, findings);
   const wanted = { marks: reading?.join !== 'lines', lines: true };
   const settled = groups.map((places) => settle(facts, linkedOnly(facts, places), wanted));
   refuseWrongJoint(settled, reading, facts, findings.file);
-  const stacked = stackGroups(facts, settled);
+  const isStated = isGrid && reading?.overlapMm !== undefined;
+  const held = isStated ? { groups: settled, untold: [] } : holdUntold(facts, settled, wanted);
+  tellOverlap(held.untold, grid?.found, facts, held.groups, findings);
+  const stacked = stackGroups(facts, held.groups);
   const merged = stacked.map((group) => mergeGroup(facts, group, findings));
+  if (isGrid) refuseLooseGrid(merged, findings.file);
   tellMerged(merged, findings);
   const drawing = {
     lines: merged.flatMap(({ lines }) => lines),
@@ -64,12 +72,17 @@ function linkedOnly(facts: readonly PageFacts[], places: Places): Places {
   return new Map([...places].filter(([page]) => !facts[page]!.isBlank));
 }
 
-function placesOfGrid(facts: readonly PageFacts[], reading: PagesReading, findings: Findings): Places {
-  const { places, found } = statedGrid(facts, reading, findings.file);
+function tellOverlap(
+  untold: readonly UntoldOverlap[],
+  found: StatedGrid['found'],
+  facts: readonly PageFacts[],
+  groups: readonly Settled[],
+  findings: Findings,
+): void {
   if (found === 'unknown') tell(findings, 'warning', 'overlap-not-found');
+  else if (untold.length > 0) tellUntold(untold, facts, groups, findings);
   else if (found !== undefined)
     tell(findings, 'note', 'overlap-found', { across: roundMm(found[0]), down: roundMm(found[1]) });
-  return places;
 }
 
 function nothingLinks(
@@ -100,8 +113,7 @@ function refuseWrongJoint(
   const missed = settled.reduce((sum, one) => sum + one.contradictions, 0);
   if (missed <= ties.length) return;
   const numbers = new Set(contradicted.flatMap(({ a, b }) => [facts[a]!.page.number, facts[b]!.page.number]));
-  const pages = [...numbers].sort((a, b) => a - b).join(', ');
-  if (reading?.columns !== undefined)
-    throw new IntakeError('grid-does-not-fit', { missed, pages, hint: '' }, { file });
+  const pages = listPages([...numbers].sort((a, b) => a - b));
+  if (reading?.columns !== undefined) throw new IntakeError('grid-does-not-fit', { missed, pages }, { file });
   throw new IntakeError('pages-do-not-fit', { pages }, { file });
 }

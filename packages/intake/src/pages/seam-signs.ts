@@ -2,11 +2,9 @@ import type { DrawnLine } from '../drawing/drawn-line.js';
 import type { Seam } from './cells.js';
 import { figuresIn } from './figures.js';
 import type { Figure } from './figures.js';
+import { ON_SEAM_MM } from './limits.js';
 import type { JoinedParts } from './join-parts.js';
 import { pageLines } from './page-lines.js';
-
-/** The middle of a mark lies this near to the seam that it is for, mm. */
-const ON_SEAM_MM = 0.5;
 
 /**
  * The joined lines without marks that lie centred on a seam, whole or put together of halves. One such figure alone may

@@ -8,7 +8,7 @@ import type { PageFacts } from './page-facts.js';
 import { dot, minus, moveBox, plus } from './vectors.js';
 
 /** What two pages share where they lie now. */
-interface Meeting {
+export interface Meeting {
   readonly a: number;
   readonly b: number;
   readonly ties: readonly Tie[];

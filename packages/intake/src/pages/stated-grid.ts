@@ -5,6 +5,7 @@ import type { Grid } from './grid-guess.js';
 import { scoreOf } from './arrangement.js';
 import type { Places } from './arrangement.js';
 import type { PageFacts } from './page-facts.js';
+import { listPages } from './page-words.js';
 import { likelyOverlaps, meetingOverlap } from './overlaps.js';
 import type { Axis, Pairs } from './overlaps.js';
 
@@ -57,11 +58,7 @@ function gridWithFoundOverlap(facts: readonly PageFacts[], grid: Grid, file: str
   const missed = x.missed + y.missed;
   if (missed > x.fits + y.fits) {
     const pages = facts.map(({ page }) => page.number);
-    throw new IntakeError(
-      'grid-does-not-fit',
-      { missed, pages: `${pages[0]} to ${pages.at(-1)}`, hint: '' },
-      { file },
-    );
+    throw new IntakeError('grid-does-not-fit', { missed, pages: listPages(pages) }, { file });
   }
   const likely: readonly [number, number] = [
     x.fits > 0 ? x.overlap : y.overlap,

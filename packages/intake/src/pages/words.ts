@@ -7,8 +7,8 @@ export const PAGES_REFUSALS = {
     `The pages ${pages} do not fit together; say how they lie with a grid of columns and overlap, or read them apart.`,
   'pages-on-one-place': ({ pages }) =>
     `The pages ${pages} come to lie on one and the same place; take only one of them, or read them apart.`,
-  'grid-does-not-fit': ({ missed, pages, hint }) =>
-    `In the grid that was stated, ${plural(missed, 'line ends', 'lines end')} at an edge between pages without going on (pages ${pages}); ${hint === '' ? 'check the columns, the order and the overlap, or leave the grid out' : hint}.`,
+  'grid-does-not-fit': ({ missed, pages }) =>
+    `In the grid that was stated, ${plural(missed, 'line ends', 'lines end')} at the edge of a page without going on elsewhere (pages ${pages}); check the columns, the order of pages and the overlap, or leave the grid out.`,
   'grid-without-columns': () =>
     'A grid of pages needs the number of its columns; state how many pages lie side by side.',
   'no-shared-marks': () =>
@@ -39,8 +39,18 @@ export const PAGES_FINDINGS = {
     `The paper of neighbours is taken to lie ${across} mm over each other across and ${down} mm down, as the lines say.`,
   'overlap-not-found': () =>
     'Nothing says how far pages lie over each other, so their edges are taken to meet; state the overlap if that is wrong.',
-  'page-furniture': ({ frames, marks, texts }) =>
-    `Left out as belonging to the paper: ${plural(frames, 'line of frames', 'lines of frames')}, ${plural(marks, 'line of marks', 'lines of marks')}, ${plural(texts, 'text', 'texts')}.`,
+  'overlap-not-told': ({ way, taken, from, across, down, columns }) =>
+    `Nothing drawn tells how far the pages lie over each other ${way}, so ${from === 'edges' ? `what they show is taken to meet there (${taken} mm of paper)` : `${taken} mm of paper is taken, as ${way === 'down' ? 'across' : 'down'}`}; measure one piece, and state it if that is wrong (--columns ${columns} --overlap "${across} mm x ${down} mm").`,
+  'page-furniture': ({ frames, marks, texts, signs }) => {
+    const parts: readonly (readonly [number | string | undefined, string, string])[] = [
+      [frames, 'line of frames', 'lines of frames'],
+      [marks, 'line of marks', 'lines of marks'],
+      [signs, "line of Hidebound's own signs", "lines of Hidebound's own signs"],
+      [texts, 'text', 'texts'],
+    ];
+    const found = parts.filter(([count]) => Number(count ?? 0) > 0);
+    return `Left out as belonging to the paper: ${found.map((part) => plural(...part)).join(', ')}.`;
+  },
   'beyond-windows': ({ count }) =>
     `${plural(count, 'line lies', 'lines lie')} in the margins of pages, beyond what shows the pattern, and ${Number(count) === 1 ? 'is' : 'are'} left out.`,
   'lines-over-seams': ({ joints, lines }) =>
