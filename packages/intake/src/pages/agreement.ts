@@ -58,7 +58,7 @@ export function agreementOf(a: PageFacts, b: PageFacts, shift: Point, wanted: Wa
     const own = moveBox(shared, { x: -shift.x, y: -shift.y });
     for (const figure of b.figures) {
       if (
-        figure.isSign &&
+        isShared(figure) &&
         isSurely(figure.box, own) &&
         matchOf(figure, a, plus(figure.at, shift)) === undefined
       )
@@ -127,9 +127,14 @@ function tieOfFigure(
   if (!isInBox(figure.at, shared, SEEK_MM)) return undefined;
   const place = minus(figure.at, shift);
   const match = matchOf(figure, other, place);
-  if (match === undefined) return figure.isSign && isSurely(figure.box, shared) ? 'missing' : undefined;
+  if (match === undefined) return isShared(figure) && isSurely(figure.box, shared) ? 'missing' : undefined;
   const kind = figure.isSign ? 'mark' : 'line';
   return { at: figure.at, normals: BOTH_AXES, miss: minus(place, match.at), kind };
+}
+
+/** A mark that both pages should have; one that points to an edge is for its own page, and the neighbour's points back. */
+function isShared({ isSign, leans }: Figure): boolean {
+  return isSign && !leans;
 }
 
 /** All of it should be seen on the other page, whatever its drawing moved. */

@@ -1,4 +1,11 @@
-import { boxUnion, boxesTouch, createSpatialIndex, curveLength, growBox } from '@hidebound/geometry';
+import {
+  boxUnion,
+  boxesTouch,
+  createSpatialIndex,
+  curveLength,
+  flattenCurve,
+  growBox,
+} from '@hidebound/geometry';
 import type { Box, Point } from '@hidebound/geometry';
 import { circleOfCurve } from '../lines/circles.js';
 import type { Drawing } from '../drawing/drawn-line.js';
@@ -25,10 +32,18 @@ export interface Figure {
   readonly label?: string;
   /** It could be a mark: neither a lone straight line nor a plain circle, which patterns have themselves. */
   readonly isSign: boolean;
+  /** It points to one side, such as a triangle at the edge that it is for, so the neighbour may have another of its own. */
+  readonly leans: boolean;
 }
 
 /** Keeps sizes that people draw (multiples of 0.05 mm) away from where rounding tips over. */
 const STEP_OFFSET = 0.13;
+
+/** Figures that lean less than this share of their size are even; a triangle with equal sides leans by a seventh. */
+const LEAN_MIN = 0.04;
+
+/** Curves of a figure are followed to within this share of its size to see how it leans. */
+const LEAN_TOLERANCE = 0.01;
 
 /** Lines of one figure touch or nearly do, mm. */
 const TOUCH_MM = 0.1;
@@ -89,13 +104,36 @@ function figureOf(members: readonly number[], page: Drawing, lines: PageLines): 
     const own = lines.boxes[i]!;
     return `${lines.looks[i]!}${curve.closed ? 'o' : '-'}${step(widthOf(own))},${step(heightOf(own))},${step(curveLength(curve) / 2)}`;
   });
+  const lean = leanOf(members, page, at, extent);
   return {
     at,
     box,
-    shape: parts.sort().join(';'),
+    shape: `${parts.sort().join(';')};${lean.x},${lean.y}`,
     lines: members,
     isSign: isSign(members, page),
+    leans: lean.x !== 0 || lean.y !== 0,
   };
+}
+
+/**
+ * To which side of its box's middle most of a figure's length lies, across and down: a triangle that points up is another
+ * mark than one that points down, which its sizes don't say.
+ */
+function leanOf(members: readonly number[], page: Drawing, at: Point, extent: number): Point {
+  let [length, x, y] = [0, 0, 0];
+  for (const i of members) {
+    const { curve } = page.lines[i]!;
+    const points = flattenCurve(curve, LEAN_TOLERANCE * extent);
+    for (let k = 1; k < points.length; k++) {
+      const [p, q] = [points[k - 1]!, points[k]!];
+      const own = Math.hypot(q.x - p.x, q.y - p.y);
+      length += own;
+      x += own * ((p.x + q.x) / 2 - at.x);
+      y += own * ((p.y + q.y) / 2 - at.y);
+    }
+  }
+  const sideOf = (sum: number) => (Math.abs(sum) < LEAN_MIN * extent * length ? 0 : Math.sign(sum));
+  return { x: sideOf(x), y: sideOf(y) };
 }
 
 function isSign(members: readonly number[], page: Drawing): boolean {

@@ -1,9 +1,11 @@
-import { circleCurve, createRandom, curveFromPolyline } from '@hidebound/geometry';
+import { circleCurve, createRandom, curveBox, curveFromPolyline } from '@hidebound/geometry';
 import { describe, expect, it } from 'vitest';
+import type { DrawnLine } from '../drawing/drawn-line.js';
 import { IntakeError } from '../error.js';
 import { newFindings } from '../findings.js';
 import type { PatternPage } from './page.js';
 import { putPagesTogether } from './put-together.js';
+import { heightOf } from './vectors.js';
 import { blob, cross, diamond, drawnLine, drawnText, farthestMiss, tilesOf } from './test-tiles.js';
 
 const TILING = { columns: 2, rows: 1, width: 190, height: 277, overlap: 10, margin: 5 };
@@ -89,6 +91,35 @@ describe("the paper's own signs", () => {
     );
     expect(farthestMiss(drawn, drawing.lines, { x: 5, y: 5 })).toBeLessThan(0.02);
     expect(pages.map(({ joinedBy }) => joinedBy)).toEqual(['marks', 'marks']);
+  });
+
+  it('when triangles of neighbours point at each other, one is not laid on the other', () => {
+    const triangle = (x: number, tip: number, base: number): DrawnLine =>
+      drawnLine(
+        curveFromPolyline(
+          [
+            { x, y: tip },
+            { x: x - 4, y: base },
+            { x: x + 4, y: base },
+          ],
+          true,
+        ),
+        { widthMm: 0.3 },
+      );
+    const tiling = { ...TILING, columns: 1, rows: 2, overlap: 20 };
+    const drawn = [drawnLine(circleCurve({ x: 100, y: 240 }, 80))];
+    const tips = [
+      { y: 277 - 10 + 5, out: 1 },
+      { y: 10 + 5, out: -1 },
+    ];
+    const pages = tilesOf(drawn, [], tiling).map((page, i): PatternPage => {
+      const { y, out } = tips[i]!;
+      const marks = [30, 100, 170].map((x) => triangle(x, y, y - 6 * out));
+      return { ...page, lines: [...page.lines, ...marks] };
+    });
+    const { drawing } = putPagesTogether(pages, undefined, findings());
+    const outline = drawing.lines.find(({ curve }) => heightOf(curveBox(curve)) > 50)!;
+    expect(heightOf(curveBox(outline.curve))).toBeCloseTo(160, 2);
   });
 
   it('when each page has a frame and a number, neither becomes a piece, and a text in the overlap stands once', () => {
