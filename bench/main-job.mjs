@@ -17,6 +17,12 @@ const CASES = [
   { name: 'read a 5 MB pattern SVG', script: 'read-svg', unit: 's' },
   { name: 'read a 20 MB pattern DXF', script: 'read-dxf', unit: 's' },
   { name: 'read a 60-page tiled PDF', script: 'read-pdf', unit: 's' },
+  ...['lines', 'marks'].map((how) => ({
+    name: `put 60 pages together by ${how}`,
+    script: 'read-pages',
+    args: [how],
+    unit: 's',
+  })),
   { name: 'demo order', script: 'lay', args: ['demo'] },
   ...[50, 100, 200, 400].map((pieces) => ({
     name: `${pieces} pieces`,

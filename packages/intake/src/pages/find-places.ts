@@ -24,14 +24,17 @@ export function findPlaces(
 ): readonly Places[] {
   const wanted: Wanted = { marks: join !== 'lines', lines: true };
   const pairs = pairsOf(facts);
+  // Edges that just meet come first: where lines say nothing else that is likeliest.
   const overlaps = {
     x: [meetingOverlap(facts, 'x'), ...likelyOverlaps(facts, pairs, 'x', wanted)],
     y: [meetingOverlap(facts, 'y'), ...likelyOverlaps(facts, pairs, 'y', wanted)],
   };
   const links = linkBook(facts, wanted);
-  const grid = bestGrid(facts, sequencesOf(facts), overlapPairs(overlaps), links, wanted, reading?.order);
+  const grid = bestGrid(facts, sequencesOf(facts), overlaps, links, wanted, reading?.order);
   if (grid !== undefined && isSure(facts, grid)) return grid.groups;
   const heap = assemble(facts, pairs, overlaps, links, wanted);
+  if (grid !== undefined && grid.score >= GRID_SHARE * heap.score && isHardlyContradicted(facts, grid))
+    return grid.groups;
   if (heap.clash !== undefined) {
     const pages = heap.clash.map((page) => facts[page]!.page.number).sort((a, b) => a - b);
     throw new IntakeError('pages-on-one-place', { pages: pages.join(' and ') }, { file });
@@ -44,13 +47,23 @@ export function findPlaces(
 function isSure(facts: readonly PageFacts[], { links }: Arrangement): boolean {
   const ends = facts.reduce((sum, one) => sum + one.ends.length, 0);
   const fits = links.reduce((sum, link) => sum + link.fits, 0);
-  const isLinked = (i: number) => links.some(({ a, b, fits: own }) => own > 0 && (a === i || b === i));
-  // A labelled mark is on a neighbour too, so a page whose marks fit nowhere lies wrong.
-  const isStranded = facts.some(
-    ({ figures }, i) => figures.some(({ label }) => label !== undefined) && !isLinked(i),
-  );
   const isContradicted = links.some(({ contradictions }) => contradictions > 0);
-  return !isStranded && !isContradicted && fits >= SURE_SHARE * ends;
+  return !isStranding(facts, links) && !isContradicted && fits >= SURE_SHARE * ends;
+}
+
+/** A labelled mark is on a neighbour too, so a page whose marks fit nowhere lies wrong. */
+function isStranding(facts: readonly PageFacts[], links: Arrangement['links']): boolean {
+  const linked = new Set(links.flatMap(({ a, b, fits }) => (fits > 0 ? [a, b] : [])));
+  return facts.some(({ figures }, i) => figures.some(({ label }) => label !== undefined) && !linked.has(i));
+}
+
+/** Where a mark touches a line of the pattern on one page only, it looks like another figure there. */
+const CONTRADICTED_SHARE = 0.05;
+
+function isHardlyContradicted(facts: readonly PageFacts[], { links }: Arrangement): boolean {
+  const fits = links.reduce((sum, link) => sum + link.fits, 0);
+  const contradictions = links.reduce((sum, link) => sum + link.contradictions, 0);
+  return contradictions <= CONTRADICTED_SHARE * fits && !isStranding(facts, links);
 }
 
 /** Both orders of every two pages; of many pages, of those near each other. */
@@ -84,17 +97,4 @@ function sequencesOf(facts: readonly PageFacts[]): number[][] {
     seen.add(key);
     return true;
   });
-}
-
-/** Edges that just meet come first, since where lines say nothing else that is likeliest; then what most votes are for. */
-function overlapPairs({ x, y }: { readonly x: readonly number[]; readonly y: readonly number[] }) {
-  const likeliest = { x: x[1] ?? y[1] ?? x[0]!, y: y[1] ?? x[1] ?? y[0]! };
-  return [
-    [x[0]!, y[0]!] as const,
-    [likeliest.x, likeliest.y] as const,
-    [likeliest.x, y[0]!] as const,
-    [x[0]!, likeliest.y] as const,
-    ...x.slice(2).map((other) => [other, likeliest.y] as const),
-    ...y.slice(2).map((other) => [likeliest.x, other] as const),
-  ];
 }

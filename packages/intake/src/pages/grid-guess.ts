@@ -69,27 +69,41 @@ const MOST_COLUMNS = 40;
 export function bestGrid(
   facts: readonly PageFacts[],
   sequences: readonly (readonly number[])[],
-  overlaps: readonly (readonly [number, number])[],
+  overlaps: Readonly<Record<Axis, readonly number[]>>,
   links: LinkBook,
   wanted: Wanted,
   order?: PageOrder,
 ): (Arrangement & { readonly grid: Grid; readonly overlap: readonly [number, number] }) | undefined {
   let best: ReturnType<typeof bestGrid>;
-  for (const overlap of overlaps) {
-    for (const pages of sequences) {
-      for (const grid of gridsOf(pages, order)) {
-        const tested = gridNeighbours(grid).map(({ a, b, axis }) =>
-          links(a, b, axis, overlap[axis === 'x' ? 0 : 1]),
-        );
-        const score = tested.reduce((sum, link) => sum + scoreOf(link), 0);
-        if (score <= (best?.score ?? 0)) continue;
-        best = { groups: [], links: tested, score, grid, overlap };
-      }
+  for (const pages of sequences) {
+    for (const grid of gridsOf(pages, order)) {
+      const neighbours = gridNeighbours(grid);
+      // What speaks for an overlap across says nothing of the one down, so each is the best by itself.
+      const x = bestOverlap(neighbours, 'x', overlaps.x, links);
+      const y = bestOverlap(neighbours, 'y', overlaps.y, links);
+      const score = x.score + y.score;
+      if (score <= (best?.score ?? 0)) continue;
+      best = { groups: [], links: [...x.tested, ...y.tested], score, grid, overlap: [x.overlap, y.overlap] };
     }
   }
   if (best === undefined) return undefined;
   const refined = refinedOverlap(facts, best.grid, best.overlap, wanted);
   return { ...best, groups: [placesInGrid(facts, best.grid, refined)], overlap: refined };
+}
+
+/** The overlap for which the most speaks among neighbours along an axis; of equals the first. */
+function bestOverlap(
+  neighbours: ReturnType<typeof gridNeighbours>,
+  axis: Axis,
+  overlaps: readonly number[],
+  links: LinkBook,
+): { readonly overlap: number; readonly score: number; readonly tested: readonly GridLink[] } {
+  const along = neighbours.filter((pair) => pair.axis === axis);
+  const scored = overlaps.map((overlap) => {
+    const tested = along.map(({ a, b }) => links(a, b, axis, overlap));
+    return { overlap, tested, score: tested.reduce((sum, link) => sum + scoreOf(link), 0) };
+  });
+  return scored.reduce((best, one) => (one.score > best.score ? one : best));
 }
 
 /** Rounds of mending the common overlap. */

@@ -4,9 +4,11 @@ import { IntakeError } from '../error.js';
 import { tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import type { ReadPage } from '../pattern-read.js';
+import { tellAlikePages } from './alike-pages.js';
 import { pagesApart } from './apart.js';
 import type { Places } from './arrangement.js';
 import { findPlaces } from './find-places.js';
+import { pagesWithLabelMisses } from './label-misses.js';
 import { MAX_SEARCHED_PAGES } from './limits.js';
 import { mergeGroup, refuseLooseGrid, tellMerged } from './merge-group.js';
 import { factsOf } from './page-facts.js';
@@ -46,6 +48,7 @@ export function putPagesTogether(
     throw new IntakeError('too-many-pages-to-search', params, { file: findings.file });
   }
   const facts = factsOf(pages);
+  tellAlikePages(facts, findings);
   const grid = isGrid ? statedGrid(facts, reading, findings.file) : undefined;
   const groups =
     grid === undefined ? findPlaces(facts, reading?.join, reading, findings.file) : [grid.places];
@@ -110,6 +113,8 @@ function refuseWrongJoint(
   const contradicted = settled.flatMap(({ meetings }) =>
     meetings.filter((meeting) => meeting.contradictions > meeting.ties.length),
   );
+  const apart = pagesWithLabelMisses(facts, settled);
+  if (apart.length > 0) throw new IntakeError('pages-do-not-fit', { pages: listPages(apart) }, { file });
   const missed = settled.reduce((sum, one) => sum + one.contradictions, 0);
   if (missed <= ties.length) return;
   const numbers = new Set(contradicted.flatMap(({ a, b }) => [facts[a]!.page.number, facts[b]!.page.number]));

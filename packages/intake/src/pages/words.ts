@@ -31,6 +31,8 @@ export const PAGES_FINDINGS = {
     `${plural(count, 'page is', 'pages are')} left out, ${reason === 'blank' ? 'blank' : 'since nothing links it to the others'} (${pages}).`,
   'pages-by-order': ({ count, pages }) =>
     `${plural(count, 'page lies', 'pages lie')} where the order of pages suggests, since no line or mark links ${Number(count) === 1 ? 'it' : 'them'} to the first ones (${pages}); look whether that is right.`,
+  'pages-alike': ({ pages }) =>
+    `The pages ${pages} show one and the same drawing; look whether a page is in the file twice, and take only one of them then.`,
   'pages-miss': ({ page, miss }) =>
     `Where page ${page} meets its neighbours, lines or marks miss each other by up to ${miss} mm; look whether the pages lie right.`,
   'page-ends-loose': ({ count, pages }) =>
