@@ -333,6 +333,15 @@ describe('texts of a page', () => {
 });
 
 describe('clipping', () => {
+  // ISO 32000-1, 8.5.4: the clip limits what is painted, letters too.
+  it('when a clip cuts a text or it begins on the edge of the clip, it is read; what is all outside is not', async () => {
+    const { texts } = await onePage({
+      content:
+        '0 0 m 9 9 l S q 50 0 100 200 re W n BT /F1 12 Tf 30 150 Td (keeper) Tj 20 -40 Td (front) Tj 60 -40 Td (seam) Tj -110 0 Td (left) Tj ET Q',
+    });
+    expect(texts.map(({ text }) => text)).toEqual(['keeper', 'front', 'seam']);
+  });
+
   it('when a circle is drawn over the edge of the page, its parts stay cubics and end on the edge', async () => {
     const k = 0.5522847498 * 50;
     const circle = `50 0 m 50 ${k} ${k} 50 0 50 c ${-k} 50 -50 ${k} -50 0 c -50 ${-k} ${-k} -50 0 -50 c ${k} -50 50 ${-k} 50 0 c h S`;

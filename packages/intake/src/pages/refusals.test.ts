@@ -154,6 +154,25 @@ describe("the paper's own signs", () => {
     });
   });
 
+  it('when the edge of a page cuts letters off a text, the neighbour that has all of it gives it', () => {
+    const drawn = [drawnLine(blob(createRandom(7), { x: 185, y: 140 }, 80))];
+    const [one, two] = tilesOf(drawn, [], TILING);
+    const pages = [
+      { ...one!, texts: [drawnText('keep', { x: 182, y: 140 }), drawnText('bag', { x: 190, y: 100 })] },
+      // The same places of the drawing on the next page; the first of them in its margin.
+      {
+        ...two!,
+        texts: [
+          drawnText('keeper', { x: 182 - 180, y: 140 }),
+          drawnText('bag front', { x: 190 - 180, y: 100 }),
+          drawnText('printed by hand', { x: 1, y: 20 }),
+        ],
+      },
+    ];
+    const { drawing } = putPagesTogether(pages, undefined, findings());
+    expect(drawing.texts.map(({ text }) => text).sort()).toEqual(['bag front', 'keeper']);
+  });
+
   it('when a strap runs straight over three pages, its edges are one straight line each again', () => {
     const strap = curveFromPolyline(
       [

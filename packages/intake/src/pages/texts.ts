@@ -21,25 +21,32 @@ export function textsOfWhole(
 ): { readonly texts: DrawnText[]; readonly furniture: number } {
   const repeated = repeatedTexts(facts);
   const texts: DrawnText[] = [];
+  const early: DrawnText[] = [];
   const late: DrawnText[] = [];
+  const beside: DrawnText[] = [];
   let furniture = 0;
   for (const [page, place] of places) {
     const own = facts[page]!;
     const window = moveBox(own.window, place);
     for (const text of own.page.texts) {
       const at = roundPoint(plus(text.at, place));
-      if (repeated.has(text) || isLabel(text, own) || !isInBox(at, window, TWICE_MM)) furniture++;
-      else if (cells.boxes.get(page)!.some((box) => isInBox(at, box))) texts.push({ ...text, at });
+      if (repeated.has(text) || isLabel(text, own)) furniture++;
+      else if (!isInBox(at, window, TWICE_MM)) beside.push({ ...text, at });
+      else if (cells.boxes.get(page)!.some((box) => isInBox(at, box))) early.push({ ...text, at });
       else late.push({ ...text, at });
     }
   }
-  for (const text of late) {
-    const twin = texts.findIndex((other) => isTwin(text, other));
-    if (twin < 0) texts.push(text);
-    // An edge of the page may have cut off letters.
-    else if (text.text.length > texts[twin]!.text.length) texts[twin] = text;
-  }
+  for (const text of [...early, ...late]) if (!completesTwin(text, texts)) texts.push(text);
+  // What begins in the margin is the paper's own, unless it is the whole of what a neighbour shows the beginning of.
+  for (const text of beside) if (!completesTwin(text, texts)) furniture++;
   return { texts, furniture };
+}
+
+/** Whether the text is there already; an edge of the page may have cut off letters of one of the two. */
+function completesTwin(text: DrawnText, texts: DrawnText[]): boolean {
+  const twin = texts.findIndex((other) => isTwin(text, other));
+  if (twin >= 0 && text.text.length > texts[twin]!.text.length) texts[twin] = text;
+  return twin >= 0;
 }
 
 function isTwin(a: DrawnText, b: DrawnText): boolean {

@@ -6,7 +6,7 @@ import type { PageWalk } from './page-walk.js';
 import { affineOf } from './state.js';
 import type { TextState } from './state.js';
 import { TEXT_START, nextTextLine, showText } from './text-runs.js';
-import type { Glyph } from './text-runs.js';
+import type { Glyph, TextRun } from './text-runs.js';
 
 /** Render mode of letters that are not painted (ISO 32000-1, table 106). */
 const INVISIBLE = 3;
@@ -73,7 +73,13 @@ function show(walk: PageWalk, glyphs: readonly Glyph[]): void {
   const mode = walk.state.text.renderingMode;
   if (run === undefined || mode === INVISIBLE || mode === CLIP_ONLY || isUnseen(walk)) return;
   const isThere = Number.isFinite(run.at.x + run.at.y + run.end.x + run.end.y);
-  if (!isThere || !isSeen(run.at, walk.state.clip, (work) => spendClipWork(walk.budget, work))) return;
+  if (!isThere || !isPartSeen(run, walk)) return;
   walk.texts++;
   walk.runs.push({ ...run, source: sourceOf(walk, 'text', walk.texts) });
+}
+
+/** A page's edge may have cut off letters: what shows any of a text has the whole of it. */
+function isPartSeen({ at, end }: TextRun, { state, budget }: PageWalk): boolean {
+  const middle = { x: (at.x + end.x) / 2, y: (at.y + end.y) / 2 };
+  return [at, middle, end].some((p) => isSeen(p, state.clip, (work) => spendClipWork(budget, work)));
 }
