@@ -65,10 +65,20 @@ describe('an overlap that nothing drawn tells', () => {
     });
   });
 
-  it('when lines run up to the edges of paper without margins, pages meet there without a warning', () => {
+  it('when square lines run up to the edges of paper without margins, pages meet there, with a warning', () => {
     const strap = rectangle(30, 100, 300, 80);
     const { lines, untold } = together([strap], { ...ROW, overlap: 0, margin: 0 });
     expect(farthestMiss([strap], lines, { x: 0, y: 0 })).toBeLessThan(0.02);
+    // Paper that was to lie one over the other looks just so.
+    expect(untold[0]).toMatchObject({
+      severity: 'warning',
+      params: { way: 'across', taken: 0, from: 'edges' },
+    });
+  });
+
+  it('when edges of paper are told to meet across, they meet down too, without a warning', () => {
+    const { lines, untold } = together([panel], { ...SQUARE, overlap: 0, margin: 0 });
+    expect(farthestMiss([panel], lines, { x: 0, y: 0 })).toBeLessThan(0.02);
     expect(untold).toEqual([]);
   });
 

@@ -137,8 +137,9 @@ function heldAlong(
     (pair) => pair.first === first && pair.second === second,
   )?.overlap;
   const from = isBetter && wish === asOther ? 'other axis' : 'edges';
-  const showsOverlap = Math.abs(told[other(axis)] ?? 0) > SEEK_MM;
-  if (meeting <= SEEK_MM && !showsOverlap) return { group: taken };
+  // Paper without margins whose edges are told to meet the other way will meet this way too.
+  const meetsElsewhere = Math.abs(told[other(axis)] ?? Infinity) <= SEEK_MM;
+  if (meeting <= SEEK_MM && meetsElsewhere) return { group: taken };
   return { group: taken, untold: { axis, takenMm: overlap ?? wish, from } };
 }
 
