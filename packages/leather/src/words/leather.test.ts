@@ -30,6 +30,11 @@ describe('the sentences of order, hides and layout', () => {
   }
 });
 
+test('when a long axis is told, its angle is told no finer than one can draw it', () => {
+  const params = { article: 'bag', piece: 'front', angleDeg: 356.63352 };
+  expect(sentenceFor({ code: 'arrow-guessed', params })).toContain('(356.6°');
+});
+
 describe('a name that is not there', () => {
   test('when one is like it, that one is suggested, and all are listed', () => {
     expect(nearestName('gussett', ['front', 'gusset'])).toBe(

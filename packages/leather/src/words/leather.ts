@@ -113,7 +113,7 @@ export interface HideParams {
 /** What is worth knowing about order and hides before anything is laid. */
 const ORDER_SENTENCES = {
   'arrow-guessed': (p: CopyParams & { angleDeg: number }) =>
-    `${who(p)} has no direction arrow, so its long axis is taken (${p.angleDeg}° clockwise from the horizontal of its drawing); draw an arrow, or give the piece an "arrow" in the order, if that is wrong.`,
+    `${who(p)} has no direction arrow, so its long axis is taken (${Math.round(p.angleDeg * 10) / 10}° clockwise from the horizontal of its drawing); draw an arrow, or give the piece an "arrow" in the order, if that is wrong.`,
   'zones-not-drawn': (p: HideParams) =>
     `Hide ${p.hide} has no zones drawn, so that pieces which may come from certain zones only can't be held to them there; draw the zones.`,
   'hide-already-cut': (p: HideParams) =>
