@@ -13,7 +13,8 @@ const REFUSALS: Readonly<Record<string, Sentence>> = {
   'bad-number': ({ what }) =>
     `The number in its ${what} is not a finite one; draw the element again or correct the number.`,
   'bad-reading': ({ name, value }) => `The ${name} is given as ${value}; give a number above 0.`,
-  'binary-file': ({ what }) => `This is ${what}, not an SVG drawing; export the pattern as plain SVG.`,
+  'binary-file': ({ what }) =>
+    `This is ${what}, no drawing that can be read here; export it as plain SVG (a pattern as PDF or DXF, too).`,
   'compressed-file': () => 'This is a compressed SVG (svgz); save it as plain, uncompressed SVG.',
   'empty-file': () => 'The file is empty; save the drawing again.',
   'entity-bomb': ({ name }) =>
@@ -27,8 +28,8 @@ const REFUSALS: Readonly<Record<string, Sentence>> = {
   'bad-hide': ({ what, remedy }) => `${what}; ${remedy}.`,
   'not-svg': ({ root }) =>
     root === undefined
-      ? 'This is not an SVG drawing; export the pattern as plain SVG.'
-      : `The file holds <${root}>, not an SVG drawing; export the pattern as plain SVG.`,
+      ? 'This is no drawing that can be read here; export it as plain SVG (a pattern as PDF or DXF, too).'
+      : `The file holds <${root}>, not an SVG drawing; export it as plain SVG (a pattern as PDF or DXF, too).`,
   'not-well-formed': ({ what }) =>
     `The XML is broken here (${what}); save the drawing again from the program that made it.`,
   'path-too-long': ({ limit }) =>
