@@ -41,6 +41,7 @@ function drawPiece(doc, x, y, k) {
 }
 
 function drawMarks(doc, isNear) {
+  doc.lineWidth(0.2);
   for (let i = 0; i <= COLUMNS; i++) {
     for (let j = 0; j <= ROWS; j++) {
       const x = i * STEP.x + OVERLAP / 2;

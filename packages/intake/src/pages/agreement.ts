@@ -1,4 +1,6 @@
 import type { Box, Point } from '@hidebound/geometry';
+import { isSameCorner } from './corners.js';
+import type { Corner } from './corners.js';
 import type { Figure } from './figures.js';
 import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
@@ -15,7 +17,7 @@ export interface Tie {
   readonly at: Point;
   readonly normals: readonly Point[];
   readonly miss: Point;
-  readonly kind: 'mark' | 'line';
+  readonly kind: 'mark' | 'line' | 'corner';
 }
 
 export interface Agreement {
@@ -52,6 +54,7 @@ export function agreementOf(a: PageFacts, b: PageFacts, shift: Point, wanted: Wa
     for (const end of a.ends) add(tieOfEnd(end, a, b, shared, shift, 1));
     const back = { x: -shift.x, y: -shift.y };
     for (const end of b.ends) add(tieOfEnd(end, b, a, moveBox(shared, back), back, -1));
+    for (const corner of a.corners) add(tieOfCorner(corner, b, shared, shift));
   }
   if (wanted.marks) {
     for (const figure of a.figures) add(tieOfFigure(figure, b, shared, shift));
@@ -92,6 +95,20 @@ function tieOfEnd(
   const at = sign > 0 ? end.at : place;
   const kind = own.signs.has(end.line) && other.signs.has(found.line) ? 'mark' : 'line';
   return { at, normals: [normal], miss: { x: normal.x * away, y: normal.y * away }, kind };
+}
+
+/** A corner that both pages show; what one page alone shows speaks against nothing, since lines say that themselves. */
+function tieOfCorner(corner: Corner, other: PageFacts, shared: Box, shift: Point): Tie | undefined {
+  if (!isInBox(corner.at, shared)) return undefined;
+  const place = minus(corner.at, shift);
+  const match = other.corners.find(
+    (one) =>
+      Math.abs(one.at.x - place.x) <= SEEK_MM &&
+      Math.abs(one.at.y - place.y) <= SEEK_MM &&
+      isSameCorner(one, corner),
+  );
+  if (match === undefined) return undefined;
+  return { at: corner.at, normals: BOTH_AXES, miss: minus(place, match.at), kind: 'corner' };
 }
 
 const BOTH_AXES: readonly Point[] = [
@@ -214,6 +231,7 @@ export function linkOf(
   let marks = 0;
   let { contradictions } = agreement;
   for (const tie of agreement.ties) {
+    if (tie.kind === 'corner') continue;
     if (Math.abs(tie.miss.x) > FIT_MM || Math.abs(tie.miss.y) > FIT_MM) contradictions++;
     else {
       fits++;

@@ -45,7 +45,7 @@ function withMarksMoved(
       to: move(segment.to),
       ...(segment.kind === 'arc' ? { via: move(segment.via) } : {}),
     }));
-    return { ...line, curve: { ...line.curve, start: move(start), segments } as DrawnLine['curve'] };
+    return { ...line, curve: { ...line.curve, start: move(start), segments } };
   });
   const texts = page.texts.map((text) =>
     isMoved(text.at.x, text.at.y) ? { ...text, at: { x: text.at.x, y: text.at.y + dy } } : text,

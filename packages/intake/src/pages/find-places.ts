@@ -6,8 +6,8 @@ import { assemble } from './assemble.js';
 import { bestGrid, linkBook } from './grid-guess.js';
 import { ALL_PAIRS_PAGES, NEAR_PAGES } from './limits.js';
 import type { PageFacts } from './page-facts.js';
-import { likelyOverlaps, meetingOverlap } from './overlaps.js';
-import type { Pairs } from './overlaps.js';
+import { likelyOverlaps, meetingOverlap, overlapByCorners } from './overlaps.js';
+import type { Axis, Pairs } from './overlaps.js';
 
 /** A search that found at least so much of what it should is not tried in another way. */
 const SURE_SHARE = 0.9;
@@ -24,10 +24,15 @@ export function findPlaces(
 ): readonly Places[] {
   const wanted: Wanted = { marks: join !== 'lines', lines: true };
   const pairs = pairsOf(facts);
+  const overlapsAlong = (axis: Axis) => [
+    meetingOverlap(facts, axis),
+    ...likelyOverlaps(facts, pairs, axis, wanted),
+    ...overlapByCorners(facts, pairs, axis),
+  ];
   // Edges that just meet come first: where lines say nothing else that is likeliest.
   const overlaps = {
-    x: [meetingOverlap(facts, 'x'), ...likelyOverlaps(facts, pairs, 'x', wanted)],
-    y: [meetingOverlap(facts, 'y'), ...likelyOverlaps(facts, pairs, 'y', wanted)],
+    x: overlapsAlong('x'),
+    y: overlapsAlong('y'),
   };
   const links = linkBook(facts, wanted);
   const grid = bestGrid(facts, sequencesOf(facts), overlaps, links, wanted, reading?.order);

@@ -38,8 +38,11 @@ interface Meeting {
 /** A turn of 10° at a joint is as bad as this much of a gap, mm. */
 const TURN_COST = 20;
 
-/** Ends at one place belong together whatever their directions, mm: a corner may lie on the seam. */
-const ONE_PLACE_MM = 0.02;
+/**
+ * Ends at one place belong together whatever their directions, mm: a corner may lie on the seam, and of a line that
+ * touches it the part between is too short to have a direction.
+ */
+const ONE_PLACE_MM = SNAP_MM;
 
 /** Joins the parts of lines where their cut ends meet: same look, going on in the same direction, nearest first. */
 export function joinParts(parts: readonly PagePart[]): JoinedParts {

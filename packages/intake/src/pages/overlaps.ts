@@ -1,5 +1,6 @@
 import type { Point } from '@hidebound/geometry';
 import type { Figure } from './figures.js';
+import { isSameCorner } from './corners.js';
 import type { Wanted } from './agreement.js';
 import {
   CUT_MIN_SINE,
@@ -54,7 +55,22 @@ export function likelyOverlaps(
     if (wanted.lines) voteByLines(a, b, axis, vote);
     if (wanted.marks) voteByMarks(a, b, axis, vote);
   }
-  return peaksOf(votes);
+  return peaksOf(votes, MOST_OVERLAPS);
+}
+
+/**
+ * The overlap for which most corners of long lines speak. Pieces that are alike vote for where they would coincide, so
+ * this comes after all others.
+ */
+export function overlapByCorners(facts: readonly PageFacts[], pairs: Pairs, axis: Axis): number[] {
+  const votes = new Map<number, number>();
+  const vote = (overlap: number, weight: number) => {
+    if (overlap < -SEEK_MM || overlap > MAX_OVERLAP_MM) return;
+    const bin = Math.round(overlap / BIN_MM);
+    votes.set(bin, (votes.get(bin) ?? 0) + weight);
+  };
+  for (const [i, j] of pairs) voteByCorners(facts[i]!, facts[j]!, axis, vote);
+  return peaksOf(votes, 1);
 }
 
 /**
@@ -136,6 +152,18 @@ function voteByCrossings(
   });
 }
 
+function voteByCorners(a: PageFacts, b: PageFacts, axis: Axis, vote: Vote): void {
+  const ofA = borders(a, axis);
+  const ofB = borders(b, axis);
+  for (const one of a.corners) {
+    for (const other of b.corners) {
+      const step = across(one.at, axis) - ofA.side - across(other.at, axis) + ofB.side;
+      if (Math.abs(step) > SEEK_MM || !isSameCorner(one, other)) continue;
+      vote(ofA.high - along(one.at, axis) + along(other.at, axis) - ofB.low, 1);
+    }
+  }
+}
+
 function voteByMarks(a: PageFacts, b: PageFacts, axis: Axis, vote: Vote): void {
   const ofA = borders(a, axis);
   const ofB = borders(b, axis);
@@ -157,14 +185,14 @@ export function landmarks({ figures }: PageFacts): Figure[] {
 }
 
 /** Overlaps with the most votes of two neighbouring bins, at least three bins apart. */
-function peaksOf(votes: ReadonlyMap<number, number>): number[] {
+function peaksOf(votes: ReadonlyMap<number, number>, most: number): number[] {
   const at = (bin: number) => votes.get(bin) ?? 0;
   const smooth = [...votes.keys()].map((bin) => ({ bin, weight: at(bin - 1) + at(bin) + at(bin + 1) }));
   smooth.sort((p, q) => q.weight - p.weight || at(q.bin) - at(p.bin) || p.bin - q.bin);
   const peaks: number[] = [];
   for (const { bin } of smooth) {
     if (peaks.every((peak) => Math.abs(peak - bin) >= 3)) peaks.push(bin);
-    if (peaks.length === MOST_OVERLAPS) break;
+    if (peaks.length === most) break;
   }
   return peaks.map((bin) => {
     const weight = at(bin - 1) + at(bin) + at(bin + 1);

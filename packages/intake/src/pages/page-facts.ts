@@ -1,3 +1,5 @@
+import { cornersOf } from './corners.js';
+import type { Corner } from './corners.js';
 import { figuresOf } from './figures.js';
 import type { Figure } from './figures.js';
 import { frameLines } from './frames.js';
@@ -24,6 +26,8 @@ export interface PageFacts {
   readonly ends: readonly CutEnd[];
   /** The small figures within the window. */
   readonly figures: readonly Figure[];
+  /** Sharp turns of long lines. */
+  readonly corners: readonly Corner[];
   readonly byShape: ReadonlyMap<string, readonly Figure[]>;
   /** Lines that stand at the same place of other pages too: frames, marks. */
   readonly repeated: ReadonlySet<number>;
@@ -79,6 +83,13 @@ export function factsOf(pages: readonly PatternPage[]): PageFacts[] {
       sides: windows[i]!.sides,
       ends: windows[i]!.ends.filter(({ line }) => !frames[i]!.has(line)),
       figures: seen,
+      corners: cornersOf(
+        page.lines,
+        lines.boxes,
+        lines.looks,
+        windows[i]!.box,
+        (line) => frames[i]!.has(line) || repeated[i]!.has(line),
+      ),
       byShape: byShape(seen),
       repeated: repeated[i]!,
       frames: frames[i]!,

@@ -94,4 +94,13 @@ describe('an overlap that nothing drawn tells', () => {
     expect(farthestMiss(drawn, lines, { x: 10, y: 10 })).toBeLessThan(0.02);
     expect(untold).toEqual([]);
   });
+
+  it('when a corner lies in what two pages share, it tells how far they lie over each other', () => {
+    // The lower corners of the strap are on both pages of each column.
+    const strap = ring([60, 40], [120, 40], [120, 272], [60, 272]);
+    const column: Tiling = { ...ROW, columns: 1, rows: 2 };
+    const { lines, untold } = together([strap, rectangle(20, 180, 20, 300)], column);
+    expect(farthestMiss([strap, rectangle(20, 180, 20, 300)], lines, { x: 10, y: 10 })).toBeLessThan(0.02);
+    expect(untold).toEqual([]);
+  });
 });
