@@ -62,32 +62,69 @@ export interface WindowPage {
  * little (its drawing moved in printing).
  */
 export function windowsOf(pages: readonly WindowPage[]): Window[] {
+  const endsOf = new Map(SIDES.map((side) => [side, pages.map((page) => outEnds(page, side))]));
+  const marginOver = (side: Side, isAsked: (page: number) => boolean) =>
+    commonMargin(
+      placesOf(
+        endsOf
+          .get(side)!
+          .filter((_, i) => isAsked(i))
+          .flat(),
+        side,
+      ),
+      pages.filter((_, i) => isAsked(i)),
+      side,
+    );
+  const swapped = swappedMargins(marginOver);
   const perSide = SIDES.map((side) => {
-    const ends = pages.map((page) => outEnds(page, side));
-    const places = ends
-      .flat()
-      .filter(({ depth, isFurniture }) => !isFurniture || depth <= AT_BORDER_MM)
-      .map(({ depth, at }): EndPlace => ({
-        depth,
-        along: side === 'left' || side === 'right' ? at.y : at.x,
-      }));
-    const margin = commonMargin(places, pages, side);
-    const own = ends.map((list) => (margin === undefined ? undefined : ownMargin(list, margin)));
-    return { side, ends, margin, own };
+    const ends = endsOf.get(side)!;
+    const common = swapped === undefined || !isLevel(side) ? marginOver(side, () => true) : undefined;
+    const margins = pages.map((_, i) => (swapped !== undefined && isLevel(side) ? swapped(side, i) : common));
+    const own = ends.map((list, i) => (margins[i] === undefined ? undefined : ownMargin(list, margins[i])));
+    return { side, ends, margins, own };
   });
   return pages.map(({ page }, i) => {
-    const [left, right, top, bottom] = perSide.map(({ margin, own }) => own[i] ?? margin ?? 0);
+    const [left, right, top, bottom] = perSide.map(({ margins, own }) => own[i] ?? margins[i] ?? 0);
     const box = { minX: left!, minY: top!, maxX: page.widthMm - right!, maxY: page.heightMm - bottom! };
-    const ends = perSide.flatMap(({ side, ends: all, margin, own }) => {
+    const ends = perSide.flatMap(({ side, ends: all, own }) => {
       const depth = own[i];
-      if (margin === undefined || depth === undefined) return [];
+      if (depth === undefined) return [];
       return all[i]!.filter((end) => Math.abs(end.depth - depth) <= AT_BORDER_MM).map(
         ({ at, out, look, line }): CutEnd => ({ at, out, look, line, side }),
       );
     });
-    const sides = perSide.filter(({ margin }) => margin !== undefined).map(({ side }) => side);
+    const sides = perSide.filter(({ margins }) => margins[i] !== undefined).map(({ side }) => side);
     return { box, sides, ends };
   });
+}
+
+const isLevel = (side: Side): boolean => side === 'left' || side === 'right';
+
+function placesOf(ends: readonly OutEnd[], side: Side): EndPlace[] {
+  return ends
+    .filter(({ depth, isFurniture }) => !isFurniture || depth <= AT_BORDER_MM)
+    .map(({ depth, at }) => ({ depth, along: isLevel(side) ? at.y : at.x }));
+}
+
+/** Margins that change sides differ by this at least, mm; lesser ones are a page's own shift. */
+const SWAPPED_MM = 2 * WINDOW_SPREAD_MM;
+
+/** Left and right margins that change sides from page to page, as of a booklet; nothing if they don't. */
+function swappedMargins(
+  marginOver: (side: Side, isAsked: (page: number) => boolean) => number | undefined,
+): ((side: Side, page: number) => number) | undefined {
+  const isEven = (page: number) => page % 2 === 0;
+  const isOdd = (page: number) => page % 2 === 1;
+  const [one, oneToo] = [marginOver('left', isEven), marginOver('right', isOdd)];
+  const [other, otherToo] = [marginOver('right', isEven), marginOver('left', isOdd)];
+  const [near, far] = [one ?? oneToo, other ?? otherToo];
+  if (near === undefined || far === undefined || Math.abs(near - far) < SWAPPED_MM) return undefined;
+  if (Math.abs((oneToo ?? near) - near) > WINDOW_SPREAD_MM) return undefined;
+  if (Math.abs((otherToo ?? far) - far) > WINDOW_SPREAD_MM) return undefined;
+  // Margins of one side must be seen to differ; else left and right ones that differ do as well.
+  if ((one === undefined || otherToo === undefined) && (other === undefined || oneToo === undefined))
+    return undefined;
+  return (side, page) => ((side === 'left') === isEven(page) ? near : far);
 }
 
 function outEnds({ page, lines, isFurniture, isSign }: WindowPage, side: Side): OutEnd[] {
