@@ -5,6 +5,7 @@ import { JOIN_MM } from '../limits.js';
 import { isFinished } from './finished.js';
 import { partnersOf } from './near-ends.js';
 import type { RoleLine } from './role-line.js';
+import { chainFrom } from './chains.js';
 
 /** Each of these is a mark of its own, whatever its ends touch. */
 const NEVER_JOINED = new Set<LineRole>(['direction', 'notch', 'mirror', 'text', 'ignore']);
@@ -76,27 +77,6 @@ function joinGroup(
     for (const i of numbers) result[i] = undefined;
     const noteGap = (from: Point, to: Point) => tellGap(lines[first]!, from, to);
     result[first] = { ...lines[first]!, curve: linkCurves(curves, chain.isClosed, noteGap) };
-  }
-}
-
-/** Ends by which each member of the chain is entered, in order. */
-function chainFrom(
-  k: number,
-  partner: readonly (number | undefined)[],
-): { ends: number[]; isClosed: boolean } {
-  let entry = 2 * k;
-  for (;;) {
-    const before = partner[entry];
-    if (before === undefined) break;
-    entry = before ^ 1;
-    if (entry >> 1 === k) break;
-  }
-  const ends = [entry];
-  for (;;) {
-    const next = partner[ends.at(-1)! ^ 1];
-    if (next === undefined) return { ends, isClosed: false };
-    if (next === ends[0]) return { ends, isClosed: true };
-    ends.push(next);
   }
 }
 

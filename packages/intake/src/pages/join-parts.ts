@@ -1,4 +1,6 @@
 import { curveEndPoints, distanceBetween, reverseCurve, roundPoint } from '@hidebound/geometry';
+import { chainFrom } from '../lines/chains.js';
+import type { Chain } from '../lines/chains.js';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
 import type { DrawnLine } from '../drawing/drawn-line.js';
 import type { PagePart } from './cut-to-cells.js';
@@ -116,29 +118,6 @@ function costOf(a: LineEnd, b: LineEnd, isOneLine: boolean): number | undefined 
   if (straight >= GOES_ON_COS) return gap + TURN_COST * (1 - straight);
   // What doesn't go on is a corner on the seam; of a single line that would fold it on itself.
   return gap <= ONE_PLACE_MM && !isOneLine ? MAX_BRIDGE_MM + gap + (1 - straight) : undefined;
-}
-
-interface Chain {
-  /** Ends by which each part is entered, in order. */
-  readonly ends: readonly number[];
-  readonly isClosed: boolean;
-}
-
-function chainFrom(k: number, partner: readonly (number | undefined)[]): Chain {
-  let entry = 2 * k;
-  for (;;) {
-    const before = partner[entry];
-    if (before === undefined) break;
-    entry = before ^ 1;
-    if (entry >> 1 === k) break;
-  }
-  const ends = [entry];
-  for (;;) {
-    const next = partner[ends.at(-1)! ^ 1];
-    if (next === undefined) return { ends, isClosed: false };
-    if (next === ends[0]) return { ends, isClosed: true };
-    ends.push(next);
-  }
 }
 
 /** One curve of all parts. */
