@@ -31,6 +31,9 @@ export type Glyph =
 /** Widths are in thousandths of the size, as in every font but those of type 3. */
 const GLYPH_UNITS = 1000;
 
+/** Letters that fonts draw as one, "fl" and the like (Unicode, alphabetic presentation forms): no name is written with them. */
+const LIGATURES = /[\uFB00-\uFB06]/g;
+
 /** A step as wide as this share of the size, between letters that hold no space, stands for one. */
 const STEP_IS_SPACE = 0.2;
 
@@ -50,7 +53,7 @@ export function showText(
       x += step * state.size * state.horizontalScale;
       continue;
     }
-    text += glyph.unicode ?? '';
+    text += (glyph.unicode ?? '').replace(LIGATURES, (letters) => letters.normalize('NFKC'));
     const spacing = state.charSpacing + (glyph.isSpace === true ? state.wordSpacing : 0);
     x += (((glyph.width ?? 0) / GLYPH_UNITS) * state.size + spacing) * state.horizontalScale;
   }
