@@ -26,9 +26,9 @@ export const PAGES_FINDINGS = {
   'pages-apart': ({ count }) =>
     `Nothing links the ${count} pages, so each is read as a drawing of its own; state the grid of columns and overlap if they belong together.`,
   'pages-in-groups': ({ groups }) =>
-    `The pages make ${groups} wholes that nothing links; each is read by itself.`,
+    `The pages make ${groups} wholes that nothing links, so each is read by itself; state the grid of columns and overlap if they belong together.`,
   'pages-left-out': ({ count, pages, reason }) =>
-    `${plural(count, 'page is', 'pages are')} left out, ${reason === 'blank' ? 'blank' : 'since nothing links it to the others'} (${pages}).`,
+    `${plural(count, 'page is', 'pages are')} left out, ${reason === 'blank' ? 'blank' : `since nothing links ${Number(count) === 1 ? 'it' : 'them'} to the others`} (${pages}).`,
   'pages-by-order': ({ count, pages }) =>
     `${plural(count, 'page lies', 'pages lie')} where the order of pages suggests, since no line or mark links ${Number(count) === 1 ? 'it' : 'them'} to the first ones (${pages}); look whether that is right.`,
   'pages-alike': ({ pages }) =>
