@@ -1,5 +1,6 @@
 // The main job's figures: reading, first layout, layout after some seconds, exact check, sheet, memory.
-// Each row prints the median and the range of its runs. Run by `pnpm bench`; options: --seconds 30 --runs 5.
+// Each row prints the median and the range of its runs. Run by `pnpm bench`; options: --seconds 30 --runs 5
+// --only read (cases whose names hold this word).
 import { readFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -52,7 +53,9 @@ console.log(
   `Hidebound ${version}, Node ${process.version}, ${cpus().length} x ${cpus()[0].model.trim()}, ${(totalmem() / 2 ** 30).toFixed(0)} GiB`,
 );
 console.log(`${runs} runs a row; layouts improve for ${seconds} s. Median (least – most).\n`);
-for (const item of CASES) {
+const only = process.argv[process.argv.indexOf('--only') + 1];
+const cases = process.argv.includes('--only') ? CASES.filter(({ name }) => name.includes(only)) : CASES;
+for (const item of cases) {
   const { rows, peakMb, checksum } = await runCase(item, seconds, runs);
   for (const [label, values, unit] of rows)
     console.log(`${item.name.padEnd(42)} ${label.padEnd(26)} ${spread(values, unit)}`);
