@@ -5,6 +5,7 @@ import type { Figure } from './figures.js';
 import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
 import { FIT_MM, SEEK_MM } from './limits.js';
+import { goesOnOverStrip, tipReach } from './lost-strip.js';
 import { dot, isInBox, minus, moveBox, plus, sharedBox, heightOf, widthOf } from './vectors.js';
 import type { CutEnd } from './windows.js';
 
@@ -89,12 +90,41 @@ function tieOfEnd(
     const at = sign > 0 ? end.at : place;
     return { at, normals: BOTH_AXES, miss: { x: miss.x * sign, y: miss.y * sign }, kind: 'mark' };
   }
-  if (found === undefined) return isWithinSpan(end.at, shared, isUpright) ? 'missing' : undefined;
+  if (found === undefined) {
+    const beyond = endOverStrip(end, place, other);
+    if (beyond !== undefined) return tieOverStrip(end, place, beyond, sign);
+    return isWithinSpan(end.at, shared, isUpright) && !isAtTip(end, own) ? 'missing' : undefined;
+  }
   const normal = { x: -end.out.y, y: end.out.x };
   const away = dot(normal, minus(place, found.at)) * sign;
   const at = sign > 0 ? end.at : place;
   const kind = own.signs.has(end.line) && other.signs.has(found.line) ? 'mark' : 'line';
   return { at, normals: [normal], miss: { x: normal.x * away, y: normal.y * away }, kind };
+}
+
+/** The end with which a line goes on that crosses a strip which is on neither page, at a flat angle. */
+function endOverStrip(end: CutEnd, place: Point, other: PageFacts): CutEnd | undefined {
+  const moved = { at: place, out: end.out };
+  return other.ends.find(
+    (one) => one.look === end.look && one.side !== end.side && goesOnOverStrip(moved, one),
+  );
+}
+
+/** Measured square to the mean of both directions, so that a bend between them counts for nothing. */
+function tieOverStrip(end: CutEnd, place: Point, beyond: CutEnd, sign: 1 | -1): Tie {
+  const mean = minus(end.out, beyond.out);
+  const length = Math.sqrt(dot(mean, mean));
+  const normal = { x: -mean.y / length, y: mean.x / length };
+  const away = dot(normal, minus(place, beyond.at)) * sign;
+  const miss = { x: normal.x * away, y: normal.y * away };
+  return { at: sign > 0 ? end.at : place, normals: [normal], miss, kind: 'line' };
+}
+
+/** The line turns back where no page shows it. */
+function isAtTip(end: CutEnd, own: PageFacts): boolean {
+  return own.ends.some(
+    (one) => one.look === end.look && one.side === end.side && tipReach(end, one) !== undefined,
+  );
 }
 
 /** A corner that both pages show; what one page alone shows speaks against nothing, since lines say that themselves. */

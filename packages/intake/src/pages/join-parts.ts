@@ -4,13 +4,14 @@ import type { Chain } from '../lines/chains.js';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
 import type { DrawnLine } from '../drawing/drawn-line.js';
 import type { PagePart } from './cut-to-cells.js';
-import { GOES_ON_COS, MAX_BRIDGE_MM, SNAP_MM, STRAIGHT_MM } from './limits.js';
+import { GOES_ON_COS, MAX_BRIDGE_MM, MAX_TIP_CHORD_MM, SNAP_MM, STRAIGHT_MM } from './limits.js';
 import { lookOf } from './look.js';
+import { bridgeOf, goesOnOverStrip, tipReach } from './lost-strip.js';
 import { lineEnds } from './page-lines.js';
 import type { LineEnd } from './page-lines.js';
 import { dot, middleOf, minus } from './vectors.js';
 
-/** A gap that was bridged by a straight line. */
+/** A gap that was bridged. */
 export interface BridgedGap {
   readonly element: string;
   readonly at: Point;
@@ -39,6 +40,9 @@ interface Meeting {
 
 /** A turn of 10° at a joint is as bad as this much of a gap, mm. */
 const TURN_COST = 20;
+
+/** A tip is drawn anew only where no other page shows how the line goes on. */
+const TIP_COST = 1000;
 
 /**
  * Ends at one place belong together whatever their directions, mm: a corner may lie on the seam, and of a line that
@@ -83,14 +87,14 @@ function partnersOf(
   const looks = parts.map(({ line }) => lookOf(line));
   const meetings: Meeting[] = [];
   const cells = new Map<string, number[]>();
-  const cell = (n: number) => Math.floor(n / MAX_BRIDGE_MM);
+  const cell = (n: number) => Math.floor(n / MAX_TIP_CHORD_MM);
   ends.forEach((end, i) => {
     if (end === undefined || !isCut[i]) return;
     for (let dx = -1; dx <= 1; dx++) {
       for (let dy = -1; dy <= 1; dy++) {
         for (const j of cells.get(`${cell(end.at.x) + dx},${cell(end.at.y) + dy}`) ?? []) {
           if (looks[i >> 1] !== looks[j >> 1]) continue;
-          const cost = costOf(end, ends[j]!, i >> 1 === j >> 1);
+          const cost = costOf(end, ends[j]!, i >> 1 === j >> 1, parts[i >> 1]!.page === parts[j >> 1]!.page);
           if (cost !== undefined) meetings.push({ p: j, q: i, cost });
         }
       }
@@ -111,10 +115,12 @@ function partnersOf(
 }
 
 /** How badly two ends meet; nothing if they don't. */
-function costOf(a: LineEnd, b: LineEnd, isOneLine: boolean): number | undefined {
+function costOf(a: LineEnd, b: LineEnd, isOneLine: boolean, isOnePage: boolean): number | undefined {
   const gap = distanceBetween(a.at, b.at);
-  if (gap > MAX_BRIDGE_MM) return undefined;
   const straight = -dot(a.out, b.out);
+  if (isOnePage && tipReach(a, b) !== undefined) return TIP_COST + gap;
+  if (gap > MAX_BRIDGE_MM)
+    return !isOnePage && goesOnOverStrip(a, b) ? gap + TURN_COST * (1 - straight) : undefined;
   if (straight >= GOES_ON_COS) return gap + TURN_COST * (1 - straight);
   // What doesn't go on is a corner on the seam; of a single line that would fold it on itself.
   return gap <= ONE_PLACE_MM && !isOneLine ? MAX_BRIDGE_MM + gap + (1 - straight) : undefined;
@@ -139,18 +145,13 @@ function linkTwo(a: Curve, b: Curve, element: string, gaps: BridgedGap[]): Curve
   const gap = distanceBetween(from, b.start);
   if (gap > SNAP_MM) {
     gaps.push({ element, at: roundPoint(middleOf(from, b.start)), sizeMm: gap });
-    const bridged: Curve = { ...a, segments: [...a.segments, { kind: 'line', to: b.start }] };
-    return { ...a, segments: overSeam({ ...a, segments: overSeam(a, onlyBridge(bridged)) }, b) };
+    const bridge: Curve = { start: from, segments: [bridgeOf(a, b)], closed: false };
+    return { ...a, segments: overSeam({ ...a, segments: overSeam(a, bridge) }, b) };
   }
   const at = roundPoint(middleOf(from, b.start));
   const head = withEnd(a, at);
   const tail = withStart(b, at);
   return { ...head, segments: overSeam(head, tail) };
-}
-
-/** The straight line at the end, by itself. */
-function onlyBridge({ segments, closed }: Curve): Curve {
-  return { start: segments.at(-2)!.to, segments: segments.slice(-1), closed };
 }
 
 /** The segments of both; where a straight one goes on in a straight one, they are one again. */
@@ -182,7 +183,7 @@ function closeCurve(curve: Curve, start: Point, element: string, gaps: BridgedGa
   const gap = distanceBetween(end, start);
   if (gap > SNAP_MM) {
     gaps.push({ element, at: roundPoint(middleOf(end, start)), sizeMm: gap });
-    const bridge: Curve = { start: end, segments: [{ kind: 'line', to: start }], closed: false };
+    const bridge: Curve = { start: end, segments: [bridgeOf(curve, curve)], closed: false };
     const segments = overSeam(curve, bridge);
     return startedAtCorner({ start, segments, closed: true });
   }

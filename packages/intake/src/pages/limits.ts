@@ -68,6 +68,19 @@ export const WARN_MISS_MM = 0.5;
 export const MAX_BRIDGE_MM = 1;
 export const SNAP_MM = 0.1;
 
+/**
+ * Of lines that cross a seam at a flat angle, what counts is the gap across it. Along the line it is bridged up to this (a strip
+ * of 0.3 mm at 2°) where each end lies on the other's tangent to within the second number.
+ */
+export const MAX_FLAT_BRIDGE_MM = 8;
+export const ON_TANGENT_MM = 0.1;
+
+/** The tip of a curve that is on no page is drawn anew if it reached no farther over the edge: wide enough for what paper sizes are rounded by. */
+export const MAX_TIP_MM = 0.5;
+
+/** The two ends of such a tip lie no farther from each other: a circle of 200 mm radius that reaches 0.5 mm over the edge has 28 mm. */
+export const MAX_TIP_CHORD_MM = 30;
+
 /** A straight line over a seam is one line again if its joint lies this near to it. */
 export const STRAIGHT_MM = 0.05;
 

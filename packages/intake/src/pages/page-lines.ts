@@ -35,12 +35,8 @@ const SAME_WAY_COS = 0.985;
 
 export function pageLines(lines: readonly DrawnLine[]): PageLines {
   const looks = lines.map(lookOf);
-  const chords: { readonly a: Point; readonly b: Point; readonly line: number }[] = [];
-  lines.forEach(({ curve }, i) => {
-    const flat = flattenCurve(curve, CHORD_MM);
-    for (let k = 1; k < flat.length; k++) chords.push({ a: flat[k - 1]!, b: flat[k]!, line: i });
-  });
-  const index = createSpatialIndex(chords.map(({ a, b }) => boxOfChord(a, b)));
+  const chords = chordsOf(lines);
+  const index = createSpatialIndex(chords.boxes());
   return {
     boxes: lines.map(({ curve }) => curveBox(curve)),
     looks,
@@ -48,24 +44,56 @@ export function pageLines(lines: readonly DrawnLine[]): PageLines {
       let best: PlaceOnLine | undefined;
       let least = reachMm;
       index.query(boxAround(p, reachMm), (i) => {
-        const chord = chords[i]!;
-        if (looks[chord.line] !== look) return;
-        const place = nearestOnChord(p, along, chord.a, chord.b);
+        const line = chords.lineOf(i);
+        if (looks[line] !== look) return;
+        const place = nearestOnChord(p, along, chords.startOf(i), chords.endOf(i));
         if (place === undefined) return;
         const distance = distanceBetween(place, p);
         if (distance > least) return;
         least = distance;
-        best = { at: place, line: chord.line };
+        best = { at: place, line };
       });
       return best;
     },
     chordsIn: (box, visit) => {
-      index.query(box, (i) => {
-        const { a, b, line } = chords[i]!;
-        visit(a, b, looks[line]!);
-      });
+      index.query(box, (i) => visit(chords.startOf(i), chords.endOf(i), looks[chords.lineOf(i)]!));
     },
   };
+}
+
+/** Chords of lines, by number. */
+interface Chords {
+  lineOf(i: number): number;
+  startOf(i: number): Point;
+  endOf(i: number): Point;
+  /** To build an index from; made anew, not kept. */
+  boxes(): Box[];
+}
+
+/** Curved pages have a million chords, which as objects would take hundreds of megabytes: their corners lie in one row of numbers. */
+function chordsOf(lines: readonly DrawnLine[]): Chords {
+  const flats = lines.map(({ curve }) => flatCorners(curve));
+  const count = flats.reduce((sum, flat) => sum + flat.length / 2 - 1, 0);
+  const ends = new Float64Array(4 * count);
+  const lineOf = new Uint32Array(count);
+  let at = 0;
+  flats.forEach((flat, line) => {
+    for (let k = 2; k < flat.length; k += 2, at++) {
+      ends.set(flat.subarray(k - 2, k + 2), 4 * at);
+      lineOf[at] = line;
+    }
+  });
+  const startOf = (i: number) => ({ x: ends[4 * i]!, y: ends[4 * i + 1]! });
+  const endOf = (i: number) => ({ x: ends[4 * i + 2]!, y: ends[4 * i + 3]! });
+  const boxes = () => Array.from(lineOf, (_, i) => boxOfChord(startOf(i), endOf(i)));
+  return { lineOf: (i) => lineOf[i]!, startOf, endOf, boxes };
+}
+
+function flatCorners(curve: Curve): Float64Array {
+  const corners = flattenCurve(curve, CHORD_MM);
+  const flat = new Float64Array(2 * corners.length);
+  corners.forEach(({ x, y }, i) => flat.set([x, y], 2 * i));
+  return flat;
 }
 
 function nearestOnChord(p: Point, along: Point, a: Point, b: Point): Point | undefined {
