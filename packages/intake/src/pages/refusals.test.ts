@@ -47,6 +47,13 @@ describe('pages that nothing links', () => {
     expect(codeOf(() => putPagesTogether(pages, { join: 'grid' }, findings()))).toBe('grid-without-columns');
   });
 
+  it('when a grid is stated with more columns than there are pages, it is refused; with as many, it is not', () => {
+    const pages = circles([60, 90, 120]);
+    const run = (columns: number) => codeOf(() => putPagesTogether(pages, { columns }, findings()));
+    expect(run(4)).toBe('grid-too-wide');
+    expect(run(3)).toBe('none');
+  });
+
   it('when there are thousands of pages, a grid is asked for, and a stated one is taken', () => {
     const pages = circles(Array.from({ length: 1200 }, () => 100));
     expect(codeOf(() => putPagesTogether(pages, undefined, findings()))).toBe('too-many-pages-to-search');

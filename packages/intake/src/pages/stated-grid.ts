@@ -16,12 +16,14 @@ export interface StatedGrid {
   readonly found?: readonly [number, number] | 'unknown';
 }
 
-/** The pages in the grid that is stated; an overlap that isn't is found from the lines. Throws `grid-without-columns`, `grid-does-not-fit`. */
+/** The pages in the grid that is stated; an overlap that isn't is found from the lines. Throws `grid-without-columns`, `grid-too-wide`, `grid-does-not-fit`. */
 export function statedGrid(facts: readonly PageFacts[], reading: PagesReading, file: string): StatedGrid {
   if (reading.columns === undefined) throw new IntakeError('grid-without-columns', {}, { file });
+  if (reading.columns > facts.length)
+    throw new IntakeError('grid-too-wide', { columns: reading.columns, pages: facts.length }, { file });
   const grid: Grid = {
     pages: facts.map((_, i) => i),
-    columns: Math.min(reading.columns, facts.length),
+    columns: reading.columns,
     order: reading.order ?? 'rows',
   };
   if (reading.overlapMm === undefined) return gridWithFoundOverlap(facts, grid, file);

@@ -11,6 +11,8 @@ export const PAGES_REFUSALS = {
     `In the grid that was stated, ${plural(missed, 'line ends', 'lines end')} at the edge of a page without going on elsewhere (pages ${pages}); check the columns, the order of pages and the overlap, or leave the grid out.`,
   'grid-without-columns': () =>
     'A grid of pages needs the number of its columns; state how many pages lie side by side.',
+  'grid-too-wide': ({ columns, pages }) =>
+    `A grid of ${columns} columns is wider than the ${pages} pages; state at most ${pages} columns, or take more pages.`,
   'no-shared-marks': () =>
     'No marks were found that two pages share; put the pages together by their lines or in a grid of columns, or read them apart.',
   'no-lines-over-edges': () =>
