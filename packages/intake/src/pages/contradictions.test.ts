@@ -1,4 +1,4 @@
-import { circleCurve, createRandom } from '@hidebound/geometry';
+import { circleCurve, createRandom, curveFromPolyline } from '@hidebound/geometry';
 import { describe, expect, it } from 'vitest';
 import { IntakeError } from '../error.js';
 import type { DrawnLine, DrawnText } from '../drawing/drawn-line.js';
@@ -91,5 +91,45 @@ describe('a page that is in the file twice', () => {
     const tiling = { ...TILING, columns: 4, rows: 1, overlap: 0, margin: 0 };
     putPagesTogether(tilesOf(strap, [], tiling), undefined, findings);
     expect(findings.diagnostics.map(({ code }) => code)).not.toContain('pages-alike');
+  });
+
+  it('when pages of straps with marks look alike but lie beside each other, nothing is told', () => {
+    const strap = [100, 140].map((y) =>
+      drawnLine({ start: { x: 30, y }, segments: [{ kind: 'line', to: { x: 730, y } }], closed: false }),
+    );
+    const tiling = { ...TILING, columns: 4, rows: 1, overlap: 0, margin: 10 };
+    const triangle = (x: number, tip: number): DrawnLine =>
+      drawnLine(
+        curveFromPolyline(
+          [
+            { x, y: 190 },
+            { x: tip, y: 195 },
+            { x, y: 200 },
+          ],
+          true,
+        ),
+        { widthMm: 0.3 },
+      );
+    const pages = tilesOf(strap, [], tiling).map((page) => ({
+      ...page,
+      lines: [...page.lines, triangle(10, 16), triangle(200, 194)],
+    }));
+    for (const reading of [undefined, { columns: 4 }]) {
+      const findings = newFindings('p.pdf');
+      const read = putPagesTogether(pages, reading, findings);
+      expect(read.pages.map(({ joinedBy }) => joinedBy)).not.toContain('alone');
+      expect(findings.diagnostics.map(({ code }) => code)).not.toContain('pages-alike');
+    }
+  });
+
+  it('when nothing links pages that are alike, it is told', () => {
+    const page = { widthMm: 210, heightMm: 297, lines: [drawnLine(circleCurve({ x: 90, y: 90 }, 40))] };
+    const findings = newFindings('p.pdf');
+    putPagesTogether(
+      [1, 2].map((number) => ({ ...page, number, texts: [] })),
+      undefined,
+      findings,
+    );
+    expect(findings.diagnostics.map(({ code }) => code)).toContain('pages-alike');
   });
 });

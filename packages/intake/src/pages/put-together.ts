@@ -48,11 +48,13 @@ export function putPagesTogether(
     throw new IntakeError('too-many-pages-to-search', params, { file: findings.file });
   }
   const facts = factsOf(pages);
-  tellAlikePages(facts, findings);
   const grid = isGrid ? statedGrid(facts, reading, findings.file) : undefined;
   const groups =
     grid === undefined ? findPlaces(facts, reading?.join, reading, findings.file) : [grid.places];
-  if (groups.length === 0) return nothingLinks(pages, reading, findings);
+  if (groups.length === 0) {
+    tellAlikePages(facts, [], false, findings);
+    return nothingLinks(pages, reading, findings);
+  }
   const wanted = { marks: reading?.join !== 'lines', lines: true };
   const settled = groups.map((places) => settle(facts, linkedOnly(facts, places), wanted));
   refuseWrongJoint(settled, reading, facts, findings.file);
@@ -62,6 +64,7 @@ export function putPagesTogether(
   const stacked = stackGroups(facts, held.groups);
   const merged = stacked.map((group) => mergeGroup(facts, group, findings));
   if (isGrid) refuseLooseGrid(merged, findings.file);
+  tellAlikePages(facts, stacked, isGrid, findings);
   tellMerged(merged, findings);
   const drawing = {
     lines: merged.flatMap(({ lines }) => lines),
