@@ -67,6 +67,23 @@ describe('PDFs of drawing programs', () => {
     },
   );
 
+  // cairo gives the outlines of a font's letters as one path a text, holes, dots and accents included.
+  testWith(
+    cairo,
+    'when cairo draws texts as outlines, upright and turned, the pieces are those without them',
+    async () => {
+      const file = join(folder, 'lettering.pdf');
+      cairo.run(['-c', CAIRO_LETTERING, file]);
+      const { pieces, diagnostics } = await readPattern(readFileSync(file), { file: 'lettering.pdf' });
+      expect(pieces).toHaveLength(1);
+      expectBox(pieces[0]!.piece.cut, { x: 10, y: 10, width: 180, height: 130 }, 0.002);
+      expect(pieces[0]!.piece.cutOuts).toEqual([]);
+      expect(diagnostics.map(({ code }) => code)).toEqual(['lettering-left-out', 'direction-not-drawn']);
+      // Each text makes one row at least; turned ones may fall apart into several.
+      expect(diagnostics[0]!.params['rows']).toBeGreaterThanOrEqual(5);
+    },
+  );
+
   testWith(inkscape, 'when Inkscape saves its drawing as PDF, pieces lie where they are drawn', async () => {
     const { svg } = inkscapeInput('mm');
     const [input, output] = [join(folder, 'in.svg'), join(folder, 'out.pdf')];
@@ -123,6 +140,27 @@ function expectProgramDrawing(read: PatternRead, within: number): void {
 }
 
 /** All figures in mm; the page is 210 x 160. */
+const CAIRO_LETTERING = `
+import cairo, math, sys
+k = 72 / 25.4
+surface = cairo.PDFSurface(sys.argv[1], 210 * k, 160 * k)
+c = cairo.Context(surface)
+c.scale(k, k)
+c.set_line_width(0.3)
+c.rectangle(10, 10, 180, 130)
+c.stroke()
+for i, (text, turn) in enumerate([('saddle bag, flap', 0), ('Öse 12 mm', 90), ('cut 2', 180), ('glue here!', 270), ('skive the edge', 37)]):
+    c.save()
+    c.translate(40 + 30 * i, 75)
+    c.rotate(math.radians(turn))
+    c.set_font_size(3 + i)
+    c.move_to(2, 0)
+    c.text_path(text)
+    c.fill()
+    c.restore()
+surface.finish()
+`;
+
 const CAIRO_SCRIPT = `
 import cairo, math, sys
 k = 72 / 25.4

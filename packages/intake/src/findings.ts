@@ -19,6 +19,7 @@ export type IgnoredReason =
   | 'foreign object'
   | 'hidden'
   | 'image'
+  | 'lettering'
   | 'mask'
   | 'missing target'
   | 'no size'
@@ -81,10 +82,14 @@ const NAMED_IN_SENTENCE = 4;
 /** Reasons that take something away which the maker of the file may have counted on. */
 const WARNED_REASONS = new Set<IgnoredReason>(['external reference', 'missing target', 'clip path', 'mask']);
 
+/** Reasons that have a finding of their own. */
+const TOLD_REASONS = new Set<IgnoredReason>(['lettering']);
+
 /** One note for each reason, naming the first few elements. */
 export function summarizeIgnored(findings: Findings): void {
   const byReason = new Map<IgnoredReason, string[]>();
   for (const { element, reason } of findings.ignored) {
+    if (TOLD_REASONS.has(reason)) continue;
     const names = byReason.get(reason);
     if (names === undefined) byReason.set(reason, [element]);
     else names.push(element);

@@ -184,3 +184,6 @@ export const MAX_FOLD_TEXTS = 500;
 
 /** Letters are about half as wide as high. */
 export const LETTER_WIDTH_SHARE = 0.5;
+
+/** Filled areas without a stroke up to this size may be letters: titles on patterns are hardly higher, pieces hardly smaller. */
+export const LETTER_MAX_MM = 20;

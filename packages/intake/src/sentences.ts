@@ -77,6 +77,7 @@ const LEFT_OUT_WORDS: Readonly<Record<string, string>> = {
   'foreign object': 'it is no drawing',
   hidden: 'hidden',
   image: 'a picture has no lines',
+  lettering: 'it draws a letter of a text',
   mask: 'a mask, so lines are read as if nothing were covered',
   'missing target': 'a clone whose original is not in the file',
   'no size': 'it has no size',
@@ -93,6 +94,8 @@ const LEFT_OUT_WORDS: Readonly<Record<string, string>> = {
 
 /** Findings about lines and pieces. */
 const PATTERNS: Readonly<Record<string, Sentence>> = {
+  'lettering-left-out': ({ count, rows }) =>
+    `${plural(count, 'small filled outline', 'small filled outlines')} in ${plural(rows, 'row', 'rows')} ${Number(count) === 1 ? 'is' : 'are'} taken for lettering and left out, the first one here; a rule with the role "cut" or "cut-out" for their label or colour says otherwise.`,
   'lines-joined': ({ from, to }) =>
     `${plural(from, 'open line', 'open lines')} whose ends meet within 0.1 mm became ${plural(to, 'line', 'lines')}.`,
   'piece-in-opening': () =>

@@ -10,6 +10,7 @@ import { mendLine, toMicrometres } from '../lines/mend.js';
 import type { RoleLine } from '../lines/role-line.js';
 import type { Repair } from '../repairs.js';
 import { decideRole } from '../roles/decide.js';
+import { findLettering } from '../roles/lettering.js';
 import type { DrawnLine } from './drawn-line.js';
 
 /** Lines with their roles, each drawn once, open ones joined where their ends meet. */
@@ -22,7 +23,7 @@ export function prepareLines(
     const role = decideRole(line.source, line, rules);
     return role === undefined ? line : { ...line, role };
   });
-  const long = withRoles.filter((line) => {
+  const long = withoutLettering(withRoles, findings).filter((line) => {
     const isLong = line.curve.closed || line.curve.segments.length > 2 || curveLength(line.curve) > JOIN_MM;
     if (!isLong) ignore(findings, longName(line.source), 'no size');
     return isLong;
@@ -40,6 +41,18 @@ export function prepareLines(
   const to = countChanged(once, joined);
   tell(findings, 'note', 'lines-joined', { from: joints + to, to });
   return mendLines(tellDropped(joined, findings), findings);
+}
+
+/** The lines without texts that are drawn as outlines; one note says how many there are. */
+function withoutLettering(lines: readonly RoleLine[], findings: Findings): readonly RoleLine[] {
+  const lettering = findLettering(lines);
+  const letters = lines.filter((_, i) => lettering.lines.has(i));
+  if (letters.length === 0) return lines;
+  const names = new Set(letters.map(({ source }) => longName(source)));
+  for (const name of names) ignore(findings, name, 'lettering');
+  const params = { count: letters.length, rows: lettering.rows };
+  tell(findings, 'note', 'lettering-left-out', params, { point: letters[0]!.curve.start });
+  return lines.filter((_, i) => !lettering.lines.has(i));
 }
 
 function tellDashes(drawn: readonly RoleLine[], gathered: readonly RoleLine[], findings: Findings): void {

@@ -15,6 +15,7 @@ import type { PageWalk, Tally } from './page-walk.js';
 import { readOperators } from './pdfjs.js';
 import type { PdfDocument, PdfLayers, PdfPage } from './pdfjs.js';
 import { tellTally } from './tally.js';
+import { findLettering } from '../roles/lettering.js';
 import { textLines } from './text-lines.js';
 
 /**
@@ -74,8 +75,18 @@ async function readAll(
   };
   const pages: PatternPage[] = [];
   for (const number of numbers) pages.push(await readPage(document, number, shared));
-  tellTally(shared.tally, findings);
+  tellTally({ ...shared.tally, thin: withoutLetters(shared.tally.thin, pages) }, findings);
   return pages;
+}
+
+/** Strokes of letters are narrow, but nobody means a line by them. */
+function withoutLetters(thin: readonly string[], pages: readonly PatternPage[]): string[] {
+  if (thin.length === 0) return [];
+  const letters = new Set<string>();
+  for (const { lines } of pages) {
+    for (const i of findLettering(lines).lines) letters.add(lines[i]!.source.name);
+  }
+  return thin.filter((name) => !letters.has(name));
 }
 
 async function readPage(document: PdfDocument, number: number, shared: Shared): Promise<PatternPage> {
