@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { circleCurve, curveBox, flattenCurve, polylineNearest } from '@hidebound/geometry';
+import { circleCurve, curveBox, flattenCurve, polylineNearest, transformCurve } from '@hidebound/geometry';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
 import { readPattern } from '@hidebound/intake';
 import type { PatternRead } from '@hidebound/intake';
@@ -213,4 +213,29 @@ describe('a pattern that Inkscape divides among pages', () => {
       expect(box.maxY).toBeLessThanOrEqual(PAGE.height);
     }
   });
+
+  testWith(
+    inkscape,
+    'when its pages are turned, so that they run from right to left, they are put together',
+    async () => {
+      const pdf = tiledPdf('turned', { columns: 3, rows: 2, overlap: 10, marks: '' });
+      // ISO 32000-1, 7.7.3.3: "Rotate" turns a page clockwise when it is shown, by multiples of 90°.
+      const turned = Buffer.from(
+        pdf.toString('latin1').replaceAll('/MediaBox', '/Rotate 90 /MediaBox'),
+        'latin1',
+      );
+      const height = 2 * (PAGE.height - 10) + 10;
+      // What was y from above is then x from the right.
+      const matrix = { a: 0, b: 1, c: -1, d: 0, e: height, f: 0 };
+      const pieces = Object.fromEntries(
+        Object.entries(PIECES).map(([name, curve]) => [name, transformCurve(matrix, curve)]),
+      );
+      expectDrawnPieces(await read(turned), pieces);
+      const stated = await read(turned, { take: [4, 1, 5, 2, 6, 3], columns: 2 });
+      expectDrawnPieces(stated, pieces);
+      expect(stated.pages!.map(({ number }) => number)).toEqual([4, 1, 5, 2, 6, 3]);
+      // In the order of the file, they fit no such grid.
+      await expect(read(turned, { columns: 2 })).rejects.toThrow(/grid/);
+    },
+  );
 });

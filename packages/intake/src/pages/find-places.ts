@@ -3,7 +3,7 @@ import { IntakeError } from '../error.js';
 import type { Wanted } from './agreement.js';
 import type { Arrangement, Places } from './arrangement.js';
 import { assemble } from './assemble.js';
-import { bestGrid, linkBook } from './grid-guess.js';
+import { FLIPS, bestGrid, linkBook } from './grid-guess.js';
 import { ALL_PAIRS_PAGES, NEAR_PAGES } from './limits.js';
 import type { PageFacts } from './page-facts.js';
 import { likelyOverlaps, meetingOverlap, overlapByCorners } from './overlaps.js';
@@ -37,6 +37,11 @@ export function findPlaces(
   const links = linkBook(facts, wanted);
   const grid = bestGrid(facts, sequencesOf(facts), overlaps, links, wanted, reading?.order);
   if (grid !== undefined && isSure(facts, grid)) return grid.groups;
+  const flipped =
+    facts.length > ALL_PAIRS_PAGES
+      ? undefined
+      : bestGrid(facts, sequencesOf(facts), overlaps, links, wanted, reading?.order, FLIPS);
+  if (flipped !== undefined && isSure(facts, flipped)) return flipped.groups;
   const heap = assemble(facts, pairs, overlaps, links, wanted);
   if (grid !== undefined && grid.score >= GRID_SHARE * heap.score && isHardlyContradicted(facts, grid))
     return grid.groups;

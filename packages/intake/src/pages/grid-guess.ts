@@ -14,14 +14,23 @@ export interface Grid {
   readonly pages: readonly number[];
   readonly columns: number;
   readonly order: PageOrder;
+  /** Pages run from right to left, or from below upwards, or both: those of turned pages do. */
+  readonly flip?: Flip;
 }
 
+/** Ways in which the order of pages runs against reading. */
+export const FLIPS = ['across', 'down', 'both'] as const;
+export type Flip = (typeof FLIPS)[number];
+
 /** Column and row of the k-th page. */
-export function gridCell({ pages, columns, order }: Grid, k: number): { column: number; row: number } {
+export function gridCell({ pages, columns, order, flip }: Grid, k: number): { column: number; row: number } {
   const rows = Math.ceil(pages.length / columns);
-  return order === 'rows'
-    ? { column: k % columns, row: Math.floor(k / columns) }
-    : { column: Math.floor(k / rows), row: k % rows };
+  const [column, row] =
+    order === 'rows' ? [k % columns, Math.floor(k / columns)] : [Math.floor(k / rows), k % rows];
+  return {
+    column: flip === 'across' || flip === 'both' ? columns - 1 - column : column,
+    row: flip === 'down' || flip === 'both' ? rows - 1 - row : row,
+  };
 }
 
 /** The pairs of neighbours in a grid, with the axis along which they lie. */
@@ -73,10 +82,11 @@ export function bestGrid(
   links: LinkBook,
   wanted: Wanted,
   order?: PageOrder,
+  flips: readonly (Flip | undefined)[] = [undefined],
 ): (Arrangement & { readonly grid: Grid; readonly overlap: readonly [number, number] }) | undefined {
   let best: ReturnType<typeof bestGrid>;
   for (const pages of sequences) {
-    for (const grid of gridsOf(pages, order)) {
+    for (const grid of gridsOf(pages, order, flips)) {
       const neighbours = gridNeighbours(grid);
       // What speaks for an overlap across says nothing of the one down, so each is the best by itself.
       const x = bestOverlap(neighbours, 'x', overlaps.x, links);
@@ -138,14 +148,20 @@ export function refinedOverlap(
   return [x ?? y ?? overlap[0], y ?? x ?? overlap[1]];
 }
 
-function gridsOf(pages: readonly number[], order: PageOrder | undefined): Grid[] {
+function gridsOf(
+  pages: readonly number[],
+  order: PageOrder | undefined,
+  flips: readonly (Flip | undefined)[],
+): Grid[] {
   const counts = Array.from({ length: pages.length }, (_, i) => i + 1).filter(
     (columns) => columns <= MOST_COLUMNS || columns === pages.length,
   );
   return counts.flatMap((columns) => {
     const isLine = columns === 1 || columns === pages.length;
     const orders: PageOrder[] = order !== undefined ? [order] : isLine ? ['rows'] : ['rows', 'columns'];
-    return orders.map((one) => ({ pages, columns, order: one }));
+    return orders.flatMap((one) =>
+      flips.map((flip) => ({ pages, columns, order: one, ...(flip === undefined ? {} : { flip }) })),
+    );
   });
 }
 

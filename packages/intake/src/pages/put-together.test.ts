@@ -64,6 +64,27 @@ describe('pages put together by lines', () => {
     }
   });
 
+  it('when its pages run from right to left, or upwards, the drawing comes back within 0.02 mm', () => {
+    const random = createRandom(25);
+    for (let round = 0; round < 4; round++) {
+      const tiling = { ...randomTiling(random), columns: 3, rows: 2 + random.integer(2) };
+      const drawn = linkedDrawing(random, tiling);
+      const tiles = tilesOf(drawn, [], tiling);
+      const row = (k: number) => tiles.slice(3 * k, 3 * k + 3);
+      const rows = Array.from({ length: tiling.rows }, (_, k) => row(k));
+      const orders = [
+        rows.map((one) => [...one].reverse()),
+        [...rows].reverse(),
+        [...rows].reverse().map((one) => [...one].reverse()),
+      ];
+      for (const pages of orders) {
+        const { drawing } = putPagesTogether(numbered(pages.flat()), undefined, newFindings('p.pdf'));
+        const miss = farthestMiss(drawn, drawing.lines, { x: tiling.margin, y: tiling.margin });
+        expect(miss, JSON.stringify(tiling)).toBeLessThan(0.02);
+      }
+    }
+  });
+
   it('when each page is moved a little on its paper, outlines come back within 0.3 mm', () => {
     const random = createRandom(22);
     for (let round = 0; round < 20; round++) {
