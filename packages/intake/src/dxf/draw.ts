@@ -28,6 +28,8 @@ export interface Walk {
   /** Blocks put in place so far, and elements drawn by all but their first copies. */
   inserted: number;
   segments: number;
+  /** Numbers of the lines that the file gives by points on them alone. */
+  readonly throughPoints: number[];
 }
 
 /** What changes from block to block. */
@@ -104,6 +106,7 @@ export function drawLine(
   const band = (entity.width ?? 0) * evenScale(around.matrix);
   walk.lines.push({ curve, source, ...look, ...(band > 0 ? { widthMm: band } : {}), isHole: false });
   if (entity.isInterpolated !== true) return;
+  walk.throughPoints.push(walk.lines.length - 1);
   // It goes through every point that is drawn.
   noteRepair(walk.findings, { kind: 'curve fitted', element: longName(source), at: curve.start, sizeMm: 0 });
 }

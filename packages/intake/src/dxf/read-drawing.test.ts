@@ -132,6 +132,14 @@ describe('lines', () => {
       { x: 20, y: 0 },
     ]);
     expect(findings.repairs).toMatchObject([{ kind: 'curve fitted', at: { x: 0, y: 0 } }]);
+    expect(findings.diagnostics).toMatchObject([
+      {
+        code: 'dxf-curves-through-points',
+        severity: 'note',
+        params: { count: 1 },
+        place: { point: { x: 0, y: 0 } },
+      },
+    ]);
   });
 
   test('when a closed curve is given by points on a circle, it is nearly that circle', () => {

@@ -2,7 +2,7 @@ import { curveBox, scaling } from '@hidebound/geometry';
 import type { PatternReading } from '@hidebound/leather';
 import type { Drawing } from '../drawing/drawn-line.js';
 import { scaleDrawing } from '../drawing/scale-drawing.js';
-import { newFindings, tell } from '../findings.js';
+import { newFindings, placeOf, tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import type { DrawingRead, FileScale } from '../pattern-read.js';
 import { PLAIN_LOOK } from './draw.js';
@@ -64,6 +64,7 @@ function drawAll(dxf: OpenDxf, mmPerUnit: number, findings: Findings): Drawing {
     drawnBlocks: new Set(),
     inserted: 0,
     segments: 0,
+    throughPoints: [],
   };
   const around: Around = {
     matrix: scaling(mmPerUnit, -mmPerUnit),
@@ -78,7 +79,16 @@ function drawAll(dxf: OpenDxf, mmPerUnit: number, findings: Findings): Drawing {
   if (setApart(lines, texts, walk.spans)) {
     tell(findings, 'note', 'dxf-pieces-apart', { count: walk.spans.length });
   }
+  tellThroughPoints(walk);
   return { lines, texts };
+}
+
+/** Programs lead curves through points in ways of their own, so what lies between them is a guess. */
+function tellThroughPoints({ findings, lines, throughPoints }: Walk): void {
+  if (throughPoints.length === 0) return;
+  const { source, curve } = lines[throughPoints[0]!]!;
+  const place = { ...placeOf(source), point: curve.start };
+  tell(findings, 'note', 'dxf-curves-through-points', { count: throughPoints.length }, place);
 }
 
 /** Some files define their pieces and put none in place. */

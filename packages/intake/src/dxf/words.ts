@@ -24,6 +24,10 @@ export const DXF_FINDINGS = {
     'The file has no end mark, but its drawing is complete; if something is missing, export it again.',
   'dxf-units-disagree': ({ header, pieces }) =>
     `The header says ${header} and the pieces' own text says ${pieces}; the header is followed, so check a known length.`,
+  'dxf-curves-through-points': ({ count }) =>
+    Number(count) === 1
+      ? 'Of 1 curve the file gives only points on it, so what is drawn between them is a guess; export it with its control points, or check it against the drawing.'
+      : `Of ${count} curves, the first one here, the file gives only points on them, so what is drawn between those is a guess; export them with their control points, or check them against the drawing.`,
   'dxf-pieces-apart': ({ count }) =>
     `${count} pieces lie one over the other in the file, as pattern programs write them, and are set apart.`,
   'dxf-quantity': ({ value }) =>
