@@ -202,6 +202,17 @@ describe('pieces', () => {
     ]);
   });
 
+  test('when the only text in a piece is too long for a name, the piece has a number and a note says why', () => {
+    const long = 'cut two of this from firm leather and skive all edges';
+    const rect = (x: number) => `<rect x="${x}" width="20" height="20"/>`;
+    const result = read(
+      `${rect(0)}<text x="5" y="10">${long}</text>${rect(30)}<text x="35" y="5">flap</text><text x="35" y="10">${long}</text>`,
+    );
+    expect(result.pieces.map(({ piece }) => piece.name)).toEqual(['piece-1', 'flap']);
+    const notes = result.diagnostics.filter(({ code }) => code === 'text-too-long-for-name');
+    expect(notes).toMatchObject([{ severity: 'note', params: { count: 1, pieces: 'piece-1', limit: 40 } }]);
+  });
+
   test('when a name is used twice, both pieces stay and a warning says so', () => {
     const result = read(
       '<rect data-name="strap" width="90" height="20"/><rect data-name="strap" y="30" width="90" height="20"/>',

@@ -130,6 +130,8 @@ const PATTERNS: Readonly<Record<string, Sentence>> = {
     `${plural(count, 'line lies', 'lines lie')} in no piece and ${Number(count) === 1 ? 'is' : 'are'} left out (${elements}); close the outline around them, or name them "ignore".`,
   'name-used-twice': ({ name, unique }) =>
     `Another piece is called "${name}" too, so this one is called "${unique}"; give each its own name.`,
+  'text-too-long-for-name': ({ count, pieces, limit }) =>
+    `The text in ${plural(count, 'piece', 'pieces')} has more than ${limit} letters, too many for a name, so ${Number(count) === 1 ? 'it has' : 'they have'} a number (${pieces}); write a short name into ${Number(count) === 1 ? 'it' : 'each'}.`,
   'bad-data-number': ({ name, value }) =>
     `${name} says "${value}", which is no whole number, and is left out.`,
   'no-pieces': () => 'No pieces were found; each piece needs one closed cut line.',

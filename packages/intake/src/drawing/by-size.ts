@@ -106,7 +106,7 @@ function mergeLists<T>(lists: readonly (readonly T[])[]): T[] {
 }
 
 /** Notes that count pieces and name the first few. */
-const COUNTING = new Set(['role-guessed', 'direction-not-drawn']);
+const COUNTING = new Set(['role-guessed', 'direction-not-drawn', 'text-too-long-for-name']);
 const NAMED_PIECES = 4;
 
 function mergeDiagnostics(lists: readonly (readonly Diagnostic[])[]): Diagnostic[] {

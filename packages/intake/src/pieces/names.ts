@@ -137,26 +137,42 @@ export function namePieces(
   const counts = countInGroups(pieces);
   const numbers = readingNumbers(pieces);
   const taken = new Set<string>();
-  return pieces.map((piece, i) => {
+  const wordy: string[] = [];
+  const names = pieces.map((piece, i) => {
     const { clones, own, groups } = labelsAbout(piece, counts);
     const saysMore = (text: string) => size === undefined || !isSizeAlone(text, size);
-    const bare =
+    const given =
       firstName(clones, size) ??
       givenName(own, size) ??
       firstName(groups, size) ??
       idName(own, size) ??
       piece.texts.find(
         (text) => text.length <= LONGEST_TEXT_NAME && isMeaningfulName(text) && saysMore(text),
-      ) ??
-      `piece-${numbers[i]!}`;
+      );
+    const bare = given ?? `piece-${numbers[i]!}`;
     const name = size === undefined ? bare : nameWithSize(bare, size);
     const unique = uniqueName(name, taken);
     taken.add(unique);
     if (unique !== name) {
       tell(findings, 'warning', 'name-used-twice', { name, unique }, placeOf(piece.outline.line.source));
     }
+    if (given === undefined && piece.texts.some((text) => text.length > LONGEST_TEXT_NAME))
+      wordy.push(unique);
     return unique;
   });
+  tellWordy(wordy, findings);
+  return names;
+}
+
+/** Pieces named in one sentence. */
+const NAMED_PIECES = 4;
+
+/** Pieces without a name whose only texts are too long for one. */
+function tellWordy(names: readonly string[], findings: Findings): void {
+  if (names.length === 0) return;
+  const shown = names.slice(0, NAMED_PIECES).join(', ');
+  const pieces = names.length > NAMED_PIECES ? `${shown} and others` : shown;
+  tell(findings, 'note', 'text-too-long-for-name', { count: names.length, pieces, limit: LONGEST_TEXT_NAME });
 }
 
 function firstName(all: readonly Labels[], size: string | undefined): string | undefined {
