@@ -21,11 +21,12 @@ async function filesOf(...args: string[]): Promise<readonly ToldFile[]> {
   return (JSON.parse(run.stdout) as { result: { files: ToldFile[] } }).result.files;
 }
 
-/** Two invented tags: one with a solid red and a dashed line within, and a layer of its own. */
+/** Two invented tags: one with a solid red and a dashed line within, a layer of its own, and a filled area. */
 const LOOKS = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="100mm" viewBox="0 0 200 100" fill="none">
 <path id="tag" d="M10 10H110V90H10Z" stroke="#000000" stroke-width="0.3"/>
 <g id="hems"><path d="M20 20H100" stroke="#cc0000" stroke-width="0.5"/></g>
 <path d="M20 40H100" stroke="#000000" stroke-width="0.3" stroke-dasharray="3 2"/>
+<path d="M30 60H40V70H30Z" fill="#000000"/>
 </svg>`;
 
 describe('hidebound pieces --save', () => {
@@ -102,6 +103,7 @@ describe('what lines are, from the command line', () => {
       ['cement:width=0.4-0.6', 'fold:dashed'],
       { stitchLines: 0, foldLines: 1, skiveLines: 0, cementLines: 1 },
     ],
+    [['skive:filled'], { stitchLines: 2, foldLines: 0, skiveLines: 1, cementLines: 0 }],
     [['ignore:colour=#cc0000,dashed'], { stitchLines: 2, foldLines: 0, skiveLines: 0, cementLines: 0 }],
   ])('when the rules are %j, the lines are as they say', async (rules, want) => {
     expect(await counts(...rules)).toEqual(want);

@@ -37,7 +37,7 @@ function parseRule(option: string, text: string, example: string): Rule {
   if (name === '' || looks.some((look) => look === undefined)) {
     throw new CliError(
       'bad-use',
-      `${option} ${JSON.stringify(text)} can't be read; write it as ${example} (conditions: dashed, solid, layer=, label=, colour=, width=0.2-0.5; several with commas).`,
+      `${option} ${JSON.stringify(text)} can't be read; write it as ${example} (conditions: dashed, solid, filled, layer=, label=, colour=, width=0.2-0.5; several with commas).`,
     );
   }
   return { name, look: Object.assign({}, ...looks) as LineLook };
@@ -45,6 +45,7 @@ function parseRule(option: string, text: string, example: string): Rule {
 
 function lookOf(part: string): LineLook | undefined {
   if (part === 'dashed' || part === 'solid') return { dashed: part === 'dashed' };
+  if (part === 'filled') return { filled: true };
   const equals = part.indexOf('=');
   const value = part.slice(equals + 1).trim();
   if (equals < 1 || value === '') return undefined;

@@ -233,7 +233,7 @@ const WORKSHOP_NOTES: readonly string[] = [
 ];
 
 const PIECES_NOTES: readonly string[] = [
-  'A look is one or more of dashed, solid, layer=NAME, label=NAME, colour=#rrggbb, width=FROM-TO (mm), with commas between;',
+  'A look is one or more of dashed, solid, filled (without a stroke), layer=NAME, label=NAME, colour=#rrggbb, width=FROM-TO (mm), with commas between;',
   '"*" in a name stands for any run of characters. An order says the same under "patterns" (docs/files.md).',
   'docs/patterns.md tells what is read from each kind of file, what is guessed, and how pages are put together.',
 ];

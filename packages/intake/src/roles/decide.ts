@@ -62,9 +62,15 @@ export function ruleFits(rule: LineLook, source: DrawnSource, looks: LineLooks):
   const colour = looks.stroke ?? looks.fill;
   if (rule.colour !== undefined && rule.colour.toLowerCase() !== colour) return false;
   if (rule.dashed !== undefined && rule.dashed !== looks.isDashed) return false;
+  if (rule.filled !== undefined && rule.filled !== isFilledArea(looks)) return false;
   if (rule.widthMm === undefined) return true;
   const [from, to] = rule.widthMm;
   return looks.stroke !== undefined && looks.widthMm >= from && looks.widthMm <= to;
+}
+
+/** Its edge is not drawn, as that of letters exported as outlines. */
+function isFilledArea({ stroke, fill }: LineLooks): boolean {
+  return fill !== undefined && stroke === undefined;
 }
 
 /** `*` stands for any run of characters; letter case does not count. */

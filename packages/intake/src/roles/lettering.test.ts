@@ -1,3 +1,4 @@
+import type { RoleRule } from '@hidebound/leather';
 import { describe, expect, test } from 'vitest';
 import { readPatternSvg } from '../pattern-svg.js';
 
@@ -27,7 +28,7 @@ function word(text: string, transform: string, more = ''): string {
   return `<g transform="${transform}">${letters.join('')}</g>`;
 }
 
-function read(body: string, roles: readonly { readonly colour: string; readonly role: 'cut' }[] = []) {
+function read(body: string, roles: readonly RoleRule[] = []) {
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="150mm" viewBox="0 0 200 150">
     <rect id="panel" x="5" y="5" width="150" height="100" fill="none" stroke="black"/>${body}</svg>`;
   return readPatternSvg(svg, { file: 'letters.svg', reading: { file: 'letters.svg', roles } });
@@ -63,6 +64,19 @@ describe('texts drawn as outlines', () => {
     const result = read(word('LOT', 'translate(30 30) scale(.4)'), [{ colour: '#000000', role: 'cut' }]);
     expect(noteOf(result)).toEqual([]);
     expect(result.pieces[0]!.piece.cutOuts).toHaveLength(3);
+  });
+
+  test('when a rule asks for filled areas, those without a stroke get its role, and no others', () => {
+    const both = '<path d="M60 60h9v9h-9z" fill="red" stroke="red"/><path d="M90 60h9v9h-9z" fill="red"/>';
+    const rules: RoleRule[] = [{ role: 'ignore', filled: true }];
+    const result = read(word('LOT', 'translate(30 30) scale(.4)') + both, rules);
+    expect(noteOf(result)).toEqual([]);
+    expect(result.pieces[0]!.piece.cutOuts.map(({ start }) => start)).toEqual([{ x: 60, y: 60 }]);
+    const others = read(both, [
+      { role: 'ignore', filled: false },
+      { role: 'cut', filled: true },
+    ]);
+    expect(others.pieces.map(({ piece }) => piece.cut.start)).toEqual([{ x: 90, y: 60 }]);
   });
 
   test.each([

@@ -195,8 +195,8 @@ function writePages({ take, join, columns, order, overlapMm }: PagesReading): Wr
   return definedOnly({ take: take && writePageNumbers(take), join, columns, order, overlap: overlapMm });
 }
 
-function writeLook({ layer, label, colour, dashed, widthMm }: LineLook): Written {
-  return definedOnly({ layer, label, colour, dashed, width: widthMm });
+function writeLook({ layer, label, colour, dashed, filled, widthMm }: LineLook): Written {
+  return definedOnly({ layer, label, colour, dashed, filled, width: widthMm });
 }
 
 function writeDemand(article: OrderArticle | ArticleReference): Written {

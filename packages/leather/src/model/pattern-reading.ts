@@ -53,6 +53,8 @@ export interface LineLook {
   /** #rrggbb of the stroke. */
   readonly colour?: string;
   readonly dashed?: boolean;
+  /** It is a filled area without a stroke. */
+  readonly filled?: boolean;
   /** Stroke width in mm, from and to. */
   readonly widthMm?: readonly [number, number];
 }

@@ -12,6 +12,7 @@ const LOOK_FIELDS = {
   label: [optional(name), 'Label, id or class.'],
   colour: [optional(name), 'Colour of the stroke as #rrggbb.'],
   dashed: [optional(flag), 'Whether the stroke is dashed.'],
+  filled: [optional(flag), 'Whether it is a filled area without a stroke.'],
   widthMm: [
     optional(v.strictTuple([lengthMm, lengthMm], 'a span of widths as [from, to] in mm')),
     'Stroke width from and to, mm.',

@@ -21,6 +21,7 @@ const LOOK_FIELDS = {
     'Colour of the stroke as "#rrggbb".',
   ],
   dashed: [optional(flag), 'Whether the stroke is dashed.'],
+  filled: [optional(flag), 'Whether it is a filled area without a stroke.'],
   width: [optional(v.strictTuple([writtenLength, writtenLength], WIDTHS_WORDS)), 'Stroke width from and to.'],
 } as const;
 
