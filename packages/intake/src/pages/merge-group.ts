@@ -6,6 +6,7 @@ import type { Findings } from '../findings.js';
 import type { Places } from './arrangement.js';
 import { cellsOf } from './cells.js';
 import { partsOfPage } from './cut-to-cells.js';
+import { withoutDrawnTwice } from './drawn-twice.js';
 import { joinParts } from './join-parts.js';
 import { SEEK_MM } from './limits.js';
 import type { PageFacts } from './page-facts.js';
@@ -58,7 +59,7 @@ export function mergeGroup(
       own.frames.has(line) || own.repeated.has(line) || (isOwn && isOwnSign(own.page.lines[line]!));
     return partsOfPage(own, page, place, cells.boxes.get(page)!, isPaper);
   });
-  const joined = joinParts(parts);
+  const joined = joinParts(withoutDrawnTwice(parts, cells.seams));
   const { lines: unmarked, dropped } = withoutSeamSigns(joined, cells.seams);
   const lines = isOwn ? unmarked.filter((line) => !isJoinLine(line, cells.seams)) : unmarked;
   const { texts, furniture } = textsOfWhole(facts, places, cells);
