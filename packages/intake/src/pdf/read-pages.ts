@@ -4,6 +4,7 @@ import { tell } from '../findings.js';
 import type { Findings } from '../findings.js';
 import { MAX_COORDINATE_MM } from '../limits.js';
 import type { PatternPage } from '../pages/page.js';
+import { findLettering } from '../roles/lettering.js';
 import { newBudget, spendOperators } from './budget.js';
 import type { Budget } from './budget.js';
 import { followOperators } from './follow-operators.js';
@@ -15,7 +16,6 @@ import type { PageWalk, Tally } from './page-walk.js';
 import { readOperators } from './pdfjs.js';
 import type { PdfDocument, PdfLayers, PdfPage } from './pdfjs.js';
 import { tellTally } from './tally.js';
-import { findLettering } from '../roles/lettering.js';
 import { textLines } from './text-lines.js';
 
 /**
