@@ -6,6 +6,7 @@ import { sampleHide } from '../packages/render/src/sample/sample-hide.js';
 import { sampleLayout } from '../packages/render/src/sample/sample-layout.js';
 import { SAMPLE_KINDS } from '../packages/render/src/sample/sample-pieces.js';
 import { expectGolden } from './tools/golden.js';
+import { pdfJudge } from './tools/pdf-judge.js';
 
 const fonts = loadFontBook();
 const shoulder = sampleHide({ id: 'shoulder-02', kind: 'shoulder', seed: 4, flaws: 9 });
@@ -15,7 +16,7 @@ const pages = drawSettingOut({ layout, hides: [shoulder], page: 'A4', fonts });
 
 // Judge: pdf.js, the texts that it finds on each page.
 test('when a sheet for setting out is read by pdf.js, each piece stands with its measures in one row', async () => {
-  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const { getDocument } = await pdfJudge();
   const data = await writePdf(pages, { fonts, title: 'Setting out' });
   const document = await getDocument({ data, useSystemFonts: false }).promise;
   const rows = new Map<string, string[]>();

@@ -19,6 +19,7 @@ import { sampleLayout } from '../packages/render/src/sample/sample-layout.js';
 import { SAMPLE_KINDS, samplePiece } from '../packages/render/src/sample/sample-pieces.js';
 import { expectGolden } from './tools/golden.js';
 import { outsideProgram, testWith } from './tools/outside.js';
+import { pdfJudge } from './tools/pdf-judge.js';
 
 const fonts = loadFontBook();
 const folder = mkdtempSync(join(tmpdir(), 'hidebound-sheet-'));
@@ -65,7 +66,7 @@ describe('when a PDF with a square of 100 mm is measured', () => {
 
   // Judge: pdf.js, the coordinates of the path under the page's transforms.
   test('pdf.js finds 100 mm within 0.1 mm both ways, on an A4 page', async () => {
-    const { getDocument, OPS } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+    const { getDocument, OPS } = await pdfJudge();
     const document = await getDocument({ data: bytes.slice(), useSystemFonts: false }).promise;
     const page = await document.getPage(1);
     const [, , width, height] = page.view;

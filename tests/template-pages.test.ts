@@ -10,6 +10,7 @@ import { expectRefused, hideboundHere, smallJob, testFolder } from './cli-suppor
 import { outsideProgram, testWith } from './tools/outside.js';
 import { darkBox, readPgm } from './tools/pixels.js';
 import type { GreyPicture } from './tools/pixels.js';
+import { pdfJudge } from './tools/pdf-judge.js';
 
 const fonts = loadFontBook();
 const folder = testFolder();
@@ -140,7 +141,7 @@ test('when templates are made for every paper, pdf.js finds pages of these sizes
     (paper) => drawPieceTemplates({ layout, pieces: [piece!], paper, fonts }).pages[0]!,
   );
   const bytes = await writePdf(pages, { fonts, title: 'sizes' });
-  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const { getDocument } = await pdfJudge();
   const document = await getDocument({ data: bytes, useSystemFonts: false }).promise;
   for (const [i, paper] of PAPERS.entries()) {
     const [, , width, height] = (await document.getPage(i + 1)).view;
@@ -195,7 +196,7 @@ interface PathBox {
 
 /** Sizes in mm of every constructed path, page by page. */
 async function pathBoxes(file: string): Promise<PathBox[][]> {
-  const { getDocument, OPS } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const { getDocument, OPS } = await pdfJudge();
   const data = new Uint8Array(readFileSync(file));
   const document = await getDocument({ data, useSystemFonts: false }).promise;
   const pages: PathBox[][] = [];
