@@ -161,7 +161,7 @@ const BAD: Readonly<Record<string, Bad>> = {
   },
   'a DXF in binary form': {
     file: 'binary.dxf',
-    content: () => Buffer.from('AutoCAD Binary DXF\r\n\x1a\0\0\0SECTION\0', 'latin1'),
+    content: () => Buffer.from('Some Binary DXF\r\n\x1a\0\0\0SECTION\0', 'latin1'),
     words: /DXF in binary form; export it as DXF in text/,
   },
   'a DXF that stops in the middle': {
