@@ -13,37 +13,11 @@ import type { Affine, Curve, CurveSegment, Point } from '@hidebound/geometry';
 import { readPattern } from '@hidebound/intake';
 import { describe, expect, test } from 'vitest';
 import { hideboundHere, testFolder } from './cli-support.js';
+import type { CurveText, LayoutText, Pair } from './templates-from-pixels/layout-text.js';
 import { smallLayout } from './templates-from-pixels/small-job.js';
 
 /** What a laid piece's outline may be off, once our own template pages are put together again; mm. */
 const WITHIN_MM = 0.3;
-
-type Pair = readonly [number, number];
-interface CurveText {
-  readonly start: Pair;
-  readonly segments: readonly {
-    readonly to: Pair;
-    readonly via?: Pair;
-    readonly handles?: readonly [Pair, Pair];
-  }[];
-}
-interface LayoutText {
-  readonly hides: readonly { readonly id: string; readonly file: string }[];
-  readonly pieces: readonly {
-    readonly article: string;
-    readonly piece: string;
-    readonly shape: { readonly cut: CurveText };
-  }[];
-  readonly placements: readonly {
-    readonly article: string;
-    readonly piece: string;
-    readonly hide: string;
-    readonly mirrored: boolean;
-    readonly x: number;
-    readonly y: number;
-    readonly rotationDeg: number;
-  }[];
-}
 
 const MIRROR: Affine = { a: -1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 const point = ([x, y]: Pair): Point => ({ x, y });

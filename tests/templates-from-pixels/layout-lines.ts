@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
+import type { CurveText, HideText, LayoutText, Pair } from './layout-text.js';
 import type { Point } from './bitmap.js';
 import { moved } from './pose.js';
 
@@ -12,38 +13,6 @@ export interface LayoutSample extends Point {
   readonly of: string;
   readonly acrossX: number;
   readonly acrossY: number;
-}
-
-/** The parts of the files that are read here (docs/files.md). */
-type Pair = readonly [number, number];
-interface CurveText {
-  readonly start: Pair;
-  readonly segments: readonly {
-    readonly to: Pair;
-    readonly via?: Pair;
-    readonly handles?: readonly [Pair, Pair];
-  }[];
-}
-interface LayoutText {
-  readonly hides: readonly { readonly id: string; readonly file: string }[];
-  readonly pieces: readonly {
-    readonly article: string;
-    readonly piece: string;
-    readonly shape: { readonly cut: CurveText; readonly cutOuts: readonly CurveText[] };
-  }[];
-  readonly placements: readonly {
-    readonly article: string;
-    readonly piece: string;
-    readonly hide: string;
-    readonly mirrored: boolean;
-    readonly x: number;
-    readonly y: number;
-    readonly rotationDeg: number;
-  }[];
-}
-interface HideText {
-  readonly outline: CurveText;
-  readonly openings?: readonly CurveText[];
 }
 
 /** Reads a layout and a hide of it, and samples the cut lines of its pieces and its own edge every so many mm. */
