@@ -1,6 +1,7 @@
 import type { Box, Point } from '@hidebound/geometry';
 import { isSameCorner } from './corners.js';
 import type { Corner } from './corners.js';
+import { sharedWords } from './drawing-words.js';
 import type { Figure } from './figures.js';
 import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
@@ -25,6 +26,9 @@ export interface Agreement {
   readonly ties: readonly Tie[];
   /** Cut ends and marks that should be on the other page too, and are not. */
   readonly contradictions: number;
+  /** Texts that both pages have at one place, and those in whose place the other page has other ones. */
+  readonly twins: number;
+  readonly clashes: number;
 }
 
 export interface Wanted {
@@ -42,7 +46,7 @@ const MEET_MM = 3;
  */
 export function agreementOf(a: PageFacts, b: PageFacts, shift: Point, wanted: Wanted): Agreement {
   const shared = sharedBox(a.window, moveBox(b.window, shift));
-  const nothing = { ties: [], contradictions: 0 };
+  const nothing = { ties: [], contradictions: 0, twins: 0, clashes: 0 };
   if (widthOf(shared) < -SEEK_MM || heightOf(shared) < -SEEK_MM) return nothing;
   if (Math.max(widthOf(shared), heightOf(shared)) < MEET_MM) return nothing;
   const ties: Tie[] = [];
@@ -69,7 +73,7 @@ export function agreementOf(a: PageFacts, b: PageFacts, shift: Point, wanted: Wa
         contradictions++;
     }
   }
-  return { ties, contradictions };
+  return { ties, contradictions, ...sharedWords(a.words, b.words, shared, shift) };
 }
 
 function tieOfEnd(
@@ -237,6 +241,8 @@ export interface PageLink {
   readonly shift: Point;
   readonly fits: number;
   readonly contradictions: number;
+  /** Names that stand at one place and differ. */
+  readonly clashes: number;
   readonly marks: number;
 }
 
@@ -268,5 +274,5 @@ export function linkOf(
       if (tie.kind === 'mark') marks++;
     }
   }
-  return { a, b, shift, fits, contradictions, marks };
+  return { a, b, shift, fits, contradictions, clashes: agreement.clashes, marks };
 }

@@ -1,6 +1,6 @@
 import type { Point } from '@hidebound/geometry';
 import type { PageFacts } from './page-facts.js';
-import { CONTRADICTION_WEIGHT } from './limits.js';
+import { CLASH_WEIGHT, CONTRADICTION_WEIGHT } from './limits.js';
 import type { PageLink } from './agreement.js';
 import type { Axis } from './overlaps.js';
 import { borders } from './overlaps.js';
@@ -16,8 +16,12 @@ export interface Arrangement {
 }
 
 /** What speaks for a link, less what speaks against it. */
-export function scoreOf({ fits, contradictions }: Pick<PageLink, 'fits' | 'contradictions'>): number {
-  return fits - CONTRADICTION_WEIGHT * contradictions;
+export function scoreOf({
+  fits,
+  contradictions,
+  clashes,
+}: Pick<PageLink, 'fits' | 'contradictions' | 'clashes'>): number {
+  return fits - CONTRADICTION_WEIGHT * contradictions - CLASH_WEIGHT * clashes;
 }
 
 /** The shift of b against a if it lies on the right of a (or below) with windows at one height and so far one over the other. */

@@ -63,13 +63,16 @@ export function assemble(
 
 /** As much speaks for where two pages lie now as for another place. */
 function agrees(facts: readonly PageFacts[], link: PageLink, shift: Point, wanted: Wanted): boolean {
-  const { ties, contradictions } = agreementOf(facts[link.a]!, facts[link.b]!, shift, wanted);
-  return scoreOf({ fits: ties.length, contradictions }) >= scoreOf(link);
+  const { ties, contradictions, clashes } = agreementOf(facts[link.a]!, facts[link.b]!, shift, wanted);
+  return scoreOf({ fits: ties.length, contradictions, clashes }) >= scoreOf(link);
 }
 
 /** Marks with labels of their own can't be mistaken. */
-function isSure({ a, b, shift, fits, contradictions }: PageLink, facts: readonly PageFacts[]): boolean {
-  if (fits < 2 || contradictions > 0) return false;
+function isSure(
+  { a, b, shift, fits, contradictions, clashes }: PageLink,
+  facts: readonly PageFacts[],
+): boolean {
+  if (fits < 2 || contradictions > 0 || clashes > 0) return false;
   return facts[a]!.figures.some(
     ({ label, at, shape }) =>
       label !== undefined &&
@@ -98,8 +101,8 @@ function judgeMerge(
       const shared = sharedBox(facts[a]!.window, moveBox(facts[b]!.window, shift));
       if (widthOf(shared) < -SEEK_MM || heightOf(shared) < -SEEK_MM) continue;
       if (isOnePlace(facts[a]!, facts[b]!, shift)) return { score: 0, onOnePlace: [a, b] };
-      const { ties, contradictions } = agreementOf(facts[a]!, facts[b]!, shift, wanted);
-      score += scoreOf({ fits: ties.length, contradictions });
+      const { ties, contradictions, clashes } = agreementOf(facts[a]!, facts[b]!, shift, wanted);
+      score += scoreOf({ fits: ties.length, contradictions, clashes });
     }
   }
   return { score };
@@ -121,8 +124,13 @@ function scoreOfGroup(
   let score = 0;
   pages.forEach(([a, placeA], i) => {
     for (const [b, placeB] of pages.slice(i + 1)) {
-      const { ties, contradictions } = agreementOf(facts[a]!, facts[b]!, minus(placeB, placeA), wanted);
-      score += scoreOf({ fits: ties.length, contradictions });
+      const { ties, contradictions, clashes } = agreementOf(
+        facts[a]!,
+        facts[b]!,
+        minus(placeB, placeA),
+        wanted,
+      );
+      score += scoreOf({ fits: ties.length, contradictions, clashes });
     }
   });
   return score;

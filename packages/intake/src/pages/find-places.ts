@@ -57,7 +57,7 @@ export function findPlaces(
 function isSure(facts: readonly PageFacts[], { links }: Arrangement): boolean {
   const ends = facts.reduce((sum, one) => sum + one.ends.length, 0);
   const fits = links.reduce((sum, link) => sum + link.fits, 0);
-  const isContradicted = links.some(({ contradictions }) => contradictions > 0);
+  const isContradicted = links.some(({ contradictions, clashes }) => contradictions + clashes > 0);
   return !isStranding(facts, links) && !isContradicted && fits >= SURE_SHARE * ends;
 }
 

@@ -58,6 +58,9 @@ export const MAX_SEARCHED_PAGES = 400;
 /** Weight of a contradiction (an end without its other half) against an agreement. */
 export const CONTRADICTION_WEIGHT = 2;
 
+/** Two names at one place outweigh all that one piece can share: its holes, corners and lines, some twenty things. */
+export const CLASH_WEIGHT = 25;
+
 /** Marks that miss each other by more belong to pages that don't fit. */
 export const MAX_MISS_MM = 2;
 

@@ -1,5 +1,7 @@
+import type { DrawnText } from '../drawing/drawn-line.js';
 import { cornersOf } from './corners.js';
 import type { Corner } from './corners.js';
+import { drawingWords } from './drawing-words.js';
 import { figuresOf } from './figures.js';
 import type { Figure } from './figures.js';
 import { frameLines } from './frames.js';
@@ -11,6 +13,7 @@ import { SEEK_MM } from './limits.js';
 import { heightOf, isInBox, widthOf } from './vectors.js';
 import { placedFigure, repeatedAmong } from './repeated.js';
 import type { Placed } from './repeated.js';
+import { repeatedTexts } from './texts.js';
 import { windowsOf } from './windows.js';
 import type { CutEnd, Side } from './windows.js';
 import type { Box } from '@hidebound/geometry';
@@ -28,6 +31,8 @@ export interface PageFacts {
   readonly figures: readonly Figure[];
   /** Sharp turns of long lines. */
   readonly corners: readonly Corner[];
+  /** Texts that belong to the drawing, such as names of pieces. */
+  readonly words: readonly DrawnText[];
   readonly byShape: ReadonlyMap<string, readonly Figure[]>;
   /** Lines that stand at the same place of other pages too: frames, marks. */
   readonly repeated: ReadonlySet<number>;
@@ -74,6 +79,7 @@ export function factsOf(pages: readonly PatternPage[]): PageFacts[] {
       isSign: (line: number) => signs[i]!.has(line),
     })),
   );
+  const paperTexts = repeatedTexts(pages);
   return base.map(({ page, lines }, i) => {
     const seen = figures[i]!.filter(({ at }) => isInBox(at, windows[i]!.box, SEEK_MM));
     return {
@@ -90,6 +96,7 @@ export function factsOf(pages: readonly PatternPage[]): PageFacts[] {
         windows[i]!.box,
         (line) => frames[i]!.has(line) || repeated[i]!.has(line),
       ),
+      words: drawingWords(page.texts, windows[i]!.box, figures[i]!, (text) => paperTexts.has(text)),
       byShape: byShape(seen),
       repeated: repeated[i]!,
       frames: frames[i]!,

@@ -13,6 +13,8 @@ export interface Meeting {
   readonly b: number;
   readonly ties: readonly Tie[];
   readonly contradictions: number;
+  readonly twins: number;
+  readonly clashes: number;
 }
 
 /** Pages at their final places, and how well they meet. */

@@ -1,11 +1,12 @@
 import { roundPoint } from '@hidebound/geometry';
-import type { Point } from '@hidebound/geometry';
 import type { DrawnText } from '../drawing/drawn-line.js';
 import type { Cells } from './cells.js';
-import { LABEL_REACH_MM, SAME_PLACE_MM } from './limits.js';
+import { isLabel, isTwin } from './drawing-words.js';
+import { SAME_PLACE_MM } from './limits.js';
+import type { PatternPage } from './page.js';
 import type { PageFacts } from './page-facts.js';
 import type { Places } from './arrangement.js';
-import { boxMiddle, isInBox, moveBox, plus } from './vectors.js';
+import { isInBox, moveBox, plus } from './vectors.js';
 
 /** Words of one overlap stand at the same place on both pages, to within this, mm. */
 const TWICE_MM = 2;
@@ -19,7 +20,7 @@ export function textsOfWhole(
   places: Places,
   cells: Cells,
 ): { readonly texts: DrawnText[]; readonly furniture: number } {
-  const repeated = repeatedTexts(facts);
+  const repeated = repeatedTexts(facts.map(({ page }) => page));
   const texts: DrawnText[] = [];
   const early: DrawnText[] = [];
   const late: DrawnText[] = [];
@@ -30,7 +31,7 @@ export function textsOfWhole(
     const window = moveBox(own.window, place);
     for (const text of own.page.texts) {
       const at = roundPoint(plus(text.at, place));
-      if (repeated.has(text) || isLabel(text, own)) furniture++;
+      if (repeated.has(text) || isLabel(text, own.figures)) furniture++;
       else if (!isInBox(at, window, TWICE_MM)) beside.push({ ...text, at });
       else if (cells.boxes.get(page)!.some((box) => isInBox(at, box))) early.push({ ...text, at });
       else late.push({ ...text, at });
@@ -49,30 +50,11 @@ function completesTwin(text: DrawnText, texts: DrawnText[]): boolean {
   return twin >= 0;
 }
 
-function isTwin(a: DrawnText, b: DrawnText): boolean {
-  const [long, short] = a.text.length >= b.text.length ? [a.text, b.text] : [b.text, a.text];
-  return (
-    long.startsWith(short) && Math.abs(a.at.x - b.at.x) <= TWICE_MM && Math.abs(a.at.y - b.at.y) <= TWICE_MM
-  );
-}
-
-/** The label of a mark that other pages have too. */
-function isLabel({ text, at }: DrawnText, { figures }: PageFacts): boolean {
-  return figures.some(
-    ({ label, box }) =>
-      label === text.trim() && isNear(at, boxMiddle(box), LABEL_REACH_MM + box.maxX - box.minX),
-  );
-}
-
-function isNear(a: Point, b: Point, by: number): boolean {
-  return Math.abs(a.x - b.x) <= by && Math.abs(a.y - b.y) <= by;
-}
-
 /** Texts at one place of several pages that differ in their numbers at most, such as page numbers. */
-function repeatedTexts(facts: readonly PageFacts[]): Set<DrawnText> {
+export function repeatedTexts(pages: readonly PatternPage[]): Set<DrawnText> {
   const groups = new Map<string, DrawnText[]>();
-  for (const { page } of facts) {
-    for (const text of page.texts) {
+  for (const { texts } of pages) {
+    for (const text of texts) {
       const isShort = text.text.length <= PAGE_NUMBER_LETTERS;
       const words = isShort ? text.text.replace(/\d+|\b[A-Z]\d*\b/g, '0') : text.text;
       const cell = (n: number) => Math.round(n / (2 * SAME_PLACE_MM));

@@ -209,5 +209,6 @@ function movedTo(
 
 function scoreOfSettled({ meetings, contradictions }: Settled): number {
   const fits = meetings.reduce((sum, { ties }) => sum + ties.length, 0);
-  return scoreOf({ fits, contradictions });
+  const clashes = meetings.reduce((sum, meeting) => sum + meeting.clashes, 0);
+  return scoreOf({ fits, contradictions, clashes });
 }
