@@ -2,6 +2,8 @@ import { defineConfig } from 'vitest/config';
 
 const resolve = { conditions: ['source'] };
 const ssr = { resolve: { conditions: ['source'] } };
+// As Node itself does it: a library that has a `then` of its own (the vision library) would else be awaited without end.
+const deps = { interopDefault: false };
 
 export default defineConfig({
   test: {
@@ -10,6 +12,7 @@ export default defineConfig({
         resolve,
         ssr,
         test: {
+          deps,
           name: 'unit',
           include: ['packages/*/src/**/*.test.ts'],
           testTimeout: 120_000,
@@ -21,7 +24,13 @@ export default defineConfig({
       {
         resolve,
         ssr,
-        test: { name: 'e2e', include: ['tests/**/*.test.ts'], testTimeout: 240_000, hookTimeout: 240_000 },
+        test: {
+          deps,
+          name: 'e2e',
+          include: ['tests/**/*.test.ts'],
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+        },
       },
     ],
   },

@@ -2,6 +2,11 @@ import type { DiagnosticPlace } from '@hidebound/leather';
 import type { DXF_REFUSALS } from './dxf/words.js';
 import type { PAGES_REFUSALS } from './pages/words.js';
 import type { PDF_REFUSALS } from './pdf/words.js';
+import type { PHOTO_CAMERA_REFUSALS } from './photo/camera/words.js';
+import type { PHOTO_CARDS_REFUSALS } from './photo/cards/words.js';
+import type { PHOTO_DECODE_REFUSALS } from './photo/decode/words.js';
+import type { PHOTO_MARKS_REFUSALS } from './photo/marks/words.js';
+import type { PHOTO_OUTLINE_REFUSALS } from './photo/outline/words.js';
 import type { SentenceParams } from './sentence.js';
 import { INTAKE_SENTENCES } from './sentences.js';
 
@@ -10,6 +15,11 @@ export type IntakeErrorCode =
   | keyof typeof PDF_REFUSALS
   | keyof typeof PAGES_REFUSALS
   | keyof typeof DXF_REFUSALS
+  | keyof typeof PHOTO_DECODE_REFUSALS
+  | keyof typeof PHOTO_CAMERA_REFUSALS
+  | keyof typeof PHOTO_OUTLINE_REFUSALS
+  | keyof typeof PHOTO_MARKS_REFUSALS
+  | keyof typeof PHOTO_CARDS_REFUSALS
   | 'absurd-coordinate'
   | 'bad-encoding'
   | 'bad-hide'

@@ -1,6 +1,11 @@
 import { DXF_FINDINGS, DXF_LEFT_OUT, DXF_REFUSALS } from './dxf/words.js';
 import { PAGES_FINDINGS, PAGES_REFUSALS } from './pages/words.js';
 import { PDF_FINDINGS, PDF_REFUSALS } from './pdf/words.js';
+import { PHOTO_CAMERA_FINDINGS, PHOTO_CAMERA_REFUSALS } from './photo/camera/words.js';
+import { PHOTO_CARDS_FINDINGS, PHOTO_CARDS_REFUSALS } from './photo/cards/words.js';
+import { PHOTO_DECODE_FINDINGS, PHOTO_DECODE_REFUSALS } from './photo/decode/words.js';
+import { PHOTO_MARKS_FINDINGS, PHOTO_MARKS_REFUSALS } from './photo/marks/words.js';
+import { PHOTO_OUTLINE_FINDINGS, PHOTO_OUTLINE_REFUSALS } from './photo/outline/words.js';
 import { REPAIR_FINDINGS } from './pieces/repair-words.js';
 import { plural } from './sentence.js';
 import type { Sentence } from './sentence.js';
@@ -173,4 +178,14 @@ export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = {
   ...DXF_REFUSALS,
   ...DXF_FINDINGS,
   ...REPAIR_FINDINGS,
+  ...PHOTO_DECODE_REFUSALS,
+  ...PHOTO_DECODE_FINDINGS,
+  ...PHOTO_CAMERA_REFUSALS,
+  ...PHOTO_CAMERA_FINDINGS,
+  ...PHOTO_OUTLINE_REFUSALS,
+  ...PHOTO_OUTLINE_FINDINGS,
+  ...PHOTO_MARKS_REFUSALS,
+  ...PHOTO_MARKS_FINDINGS,
+  ...PHOTO_CARDS_REFUSALS,
+  ...PHOTO_CARDS_FINDINGS,
 };

@@ -1,6 +1,6 @@
 export type { Diagnostic, DiagnosticPlace, Severity } from './model/diagnostic.js';
 export type { Effect, Looks, Money, Side, Strength, ThicknessRange } from './model/marks.js';
-export { FLAW_KINDS, HIDE_CUTS, ZONE_KINDS } from './model/hide.js';
+export { FLAW_KINDS, HIDE_CUTS, HIDE_GUESSES, ZONE_KINDS } from './model/hide.js';
 export type {
   Flaw,
   FlawCandidate,
@@ -9,6 +9,7 @@ export type {
   Hide,
   HideArea,
   HideCut,
+  HideGuess,
   HidePhoto,
   HidePrice,
   LeatherQualities,
@@ -17,6 +18,7 @@ export type {
   Zone,
   ZoneKind,
 } from './model/hide.js';
+export type { EdgeHints, HintedPhoto, PhotoHints, StatedReference } from './model/photo-hints.js';
 export { DRAWING_UNITS, PAGE_JOINTS, PAGE_ORDERS } from './model/pattern-reading.js';
 export type {
   DrawingUnit,
@@ -244,3 +246,20 @@ export type {
   CutPath,
   LeadInKind,
 } from './cutfile/types.js';
+export { MARKER_CODES } from './reference/marker-codes.js';
+export {
+  BAR_MM,
+  MARKERS_PER_SHEET,
+  MARKER_BLOCK_MM,
+  MARKER_FIELDS,
+  MARKER_MM,
+  MARKER_QUIET_MM,
+  MOST_SHEETS,
+  PAPER_RING,
+  markerCorners,
+  markerFields,
+  markerId,
+  markerPlace,
+  printStretch,
+} from './reference/sheet-plan.js';
+export type { MarkerPlace, MeasuredBars } from './reference/sheet-plan.js';

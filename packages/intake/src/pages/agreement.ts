@@ -198,7 +198,7 @@ function isSurely(box: Box, shared: Box): boolean {
   );
 }
 
-function matchOf(figure: Figure, other: PageFacts, place: Point): Figure | undefined {
+export function matchOf(figure: Figure, other: PageFacts, place: Point): Figure | undefined {
   return other.byShape
     .get(figure.shape)
     ?.find(

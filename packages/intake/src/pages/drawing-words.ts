@@ -33,9 +33,11 @@ export function isLabel({ text, at }: DrawnText, figures: readonly Figure[]): bo
   );
 }
 
-/** Words at one place of two pages: the same ones, or others, which one drawing can't have. */
+/** Words at one place of two pages. */
 export interface SharedWords {
+  /** The same ones, which either page has once only. */
   readonly twins: number;
+  /** Others, which one drawing can't have. */
   readonly clashes: number;
 }
 
@@ -50,10 +52,15 @@ export function sharedWords(
   for (const text of a) {
     if (!isInBox(text.at, shared)) continue;
     const moved = { ...text, at: minus(text.at, shift) };
-    if (b.some((other) => isTwin(moved, other))) twins++;
-    else if (b.some((other) => isInItsPlace(moved, other))) clashes++;
+    if (b.some((other) => isTwin(moved, other))) {
+      if (isOnce(text, a) && isOnce(text, b)) twins++;
+    } else if (b.some((other) => isInItsPlace(moved, other))) clashes++;
   }
   return { twins, clashes };
+}
+
+function isOnce({ text }: DrawnText, words: readonly DrawnText[]): boolean {
+  return words.filter((other) => other.text === text).length === 1;
 }
 
 /** One text seen twice; an edge of the page may have cut off letters of one of the two. */

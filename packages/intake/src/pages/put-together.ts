@@ -7,6 +7,7 @@ import type { ReadPage } from '../pattern-read.js';
 import { tellAlikePages } from './alike-pages.js';
 import { pagesApart } from './apart.js';
 import type { Places } from './arrangement.js';
+import { holdEvenPitch } from './even-pitch.js';
 import { findPlaces } from './find-places.js';
 import { pagesWithLabelMisses } from './label-misses.js';
 import { MAX_SEARCHED_PAGES } from './limits.js';
@@ -21,7 +22,7 @@ import { stackGroups } from './stack-groups.js';
 import { statedGrid } from './stated-grid.js';
 import type { StatedGrid } from './stated-grid.js';
 import { listPages, roundMm } from './page-words.js';
-import { tellUntold } from './tell-untold.js';
+import { tellPitches, tellUntold } from './tell-untold.js';
 import { holdUntold } from './untold-overlap.js';
 import type { UntoldOverlap } from './untold-overlap.js';
 
@@ -59,8 +60,12 @@ export function putPagesTogether(
   const settled = groups.map((places) => settle(facts, linkedOnly(facts, places), wanted));
   refuseWrongJoint(settled, reading, facts, findings.file);
   const isStated = isGrid && reading?.overlapMm !== undefined;
-  const held = isStated ? { groups: settled, untold: [] } : holdUntold(facts, settled, wanted);
+  const even = isStated ? { groups: settled, doubts: [], uneven: [] } : holdEvenPitch(facts, settled, wanted);
+  const held = isStated ? { groups: settled, untold: [] } : holdUntold(facts, even.groups, wanted);
   tellOverlap(held.untold, grid?.found, facts, held.groups, findings);
+  // An overlap that nothing tells at all is warned of already.
+  const doubts = even.doubts.filter(({ axis }) => held.untold.every((one) => one.axis !== axis));
+  tellPitches({ ...even, doubts }, facts, held.groups, findings);
   const stacked = stackGroups(facts, held.groups);
   const merged = stacked.map((group) => mergeGroup(facts, group, findings));
   if (isGrid) refuseLooseGrid(merged, findings.file);

@@ -1,7 +1,8 @@
 import { tell } from '../findings.js';
 import type { Findings } from '../findings.js';
+import type { EvenPages } from './even-pitch.js';
 import type { PageFacts } from './page-facts.js';
-import { roundMm } from './page-words.js';
+import { listPages, roundMm } from './page-words.js';
 import type { Settled } from './settle.js';
 import type { Axis } from './overlaps.js';
 import type { UntoldOverlap } from './untold-overlap.js';
@@ -31,6 +32,32 @@ export function tellUntold(
       columns: columns ?? 'N',
     });
   }
+}
+
+/** Warns of equal pieces at an even distance that leave open how far pages lie over each other, and of pages that don't step evenly. */
+export function tellPitches(
+  { doubts, uneven }: Omit<EvenPages, 'groups'>,
+  facts: readonly PageFacts[],
+  groups: readonly Settled[],
+  findings: Findings,
+): void {
+  const columns = groups.length === 1 ? columnsOf(groups[0]!) : undefined;
+  for (const axis of ['x', 'y'] as const) {
+    const one = doubts.find((each) => each.axis === axis);
+    if (one === undefined) continue;
+    tell(findings, 'warning', 'pitch-not-told', {
+      way: axis === 'x' ? 'across' : 'down',
+      pitch: roundMm(one.pitchMm),
+      taken: roundMm(one.takenMm),
+      other: roundMm(one.otherMm),
+      across: roundMm(paperOverlap(facts, groups, 'x') ?? one.takenMm),
+      down: roundMm(paperOverlap(facts, groups, 'y') ?? one.takenMm),
+      columns: columns ?? 'N',
+    });
+  }
+  if (uneven.length === 0) return;
+  const pages = listPages(uneven.map((page) => facts[page]!.page.number));
+  tell(findings, 'warning', 'pages-step-unevenly', { pages });
 }
 
 function columnsOf({ places }: Settled): number {

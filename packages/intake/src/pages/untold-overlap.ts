@@ -1,13 +1,14 @@
 import type { Point } from '@hidebound/geometry';
 import type { Wanted } from './agreement.js';
 import { scoreOf } from './arrangement.js';
-import type { Places } from './arrangement.js';
-import { SEEK_MM, TELLING_SINE } from './limits.js';
+import { SEEK_MM } from './limits.js';
+import { marginsBetween, medianOf, neighboursOf } from './neighbours.js';
+import type { Neighbours } from './neighbours.js';
 import type { Axis } from './overlaps.js';
 import type { PageFacts } from './page-facts.js';
 import { settle } from './settle.js';
-import type { Meeting, Settled } from './settle.js';
-import { heightOf, moveBox, plus, sharedBox, widthOf } from './vectors.js';
+import type { Settled } from './settle.js';
+import { plus } from './vectors.js';
 
 /** An overlap that nothing drawn tells, and what was taken instead; of paper, mm. */
 export interface UntoldOverlap {
@@ -20,21 +21,6 @@ export interface HeldPages {
   readonly groups: readonly Settled[];
   readonly untold: readonly UntoldOverlap[];
 }
-
-/** Neighbours, the first one on the lesser side of the axis. */
-interface Neighbours {
-  readonly first: number;
-  readonly second: number;
-  readonly axis: Axis;
-  /** Of their paper, mm. */
-  readonly overlap: number;
-  readonly isTied: boolean;
-  /** What they share tells how far they lie over each other. */
-  readonly isTold: boolean;
-}
-
-/** Windows that share less than this of their side only touch in a corner. */
-const SIDE_SHARE = 0.25;
 
 /** Margins across and down that add up to nearly the same are held to be alike, mm. */
 const LIKE_MARGINS_MM = 2;
@@ -82,36 +68,8 @@ function toldOverlap(
   const overlaps = groups
     .flatMap((group) => neighboursOf(facts, group))
     .filter((pair) => pair.axis === axis && pair.isTold)
-    .map(({ overlap }) => overlap)
-    .sort((a, b) => a - b);
-  return overlaps[overlaps.length >> 1];
-}
-
-function neighboursOf(facts: readonly PageFacts[], { places, meetings }: Settled): Neighbours[] {
-  return meetings.flatMap((meeting) => neighboursIn(meeting, facts, places) ?? []);
-}
-
-function neighboursIn(
-  { a, b, ties }: Meeting,
-  facts: readonly PageFacts[],
-  places: Places,
-): Neighbours | undefined {
-  const windows = [a, b].map((page) => moveBox(facts[page]!.window, places.get(page)!));
-  const shared = sharedBox(windows[0]!, windows[1]!);
-  const axis: Axis = widthOf(shared) <= heightOf(shared) ? 'x' : 'y';
-  const sideOf = axis === 'x' ? heightOf : widthOf;
-  if (sideOf(shared) < SIDE_SHARE * sideOf(windows[0]!)) return undefined;
-  const [first, second] = places.get(a)![axis] <= places.get(b)![axis] ? [a, b] : [b, a];
-  const { page } = facts[first]!;
-  const end = places.get(first)![axis] + (axis === 'x' ? page.widthMm : page.heightMm);
-  return {
-    first,
-    second,
-    axis,
-    overlap: end - places.get(second)![axis],
-    isTied: ties.length > 0,
-    isTold: ties.some(({ normals }) => normals.some((n) => Math.abs(n[axis]) >= TELLING_SINE)),
-  };
+    .map(({ overlap }) => overlap);
+  return medianOf(overlaps);
 }
 
 function heldAlong(
@@ -153,13 +111,6 @@ function rootsAlong({ places }: Settled, pairs: readonly Neighbours[], axis: Axi
   for (const pair of pairs)
     if (pair.axis !== axis || pair.isTold) root.set(rootOf(pair.second), rootOf(pair.first));
   return rootOf;
-}
-
-/** How far paper lies over paper where the windows just meet, mm. */
-function marginsBetween(facts: readonly PageFacts[], first: number, second: number, axis: Axis): number {
-  const { window, page } = facts[first]!;
-  const next = facts[second]!.window;
-  return axis === 'x' ? page.widthMm - window.maxX + next.minX : page.heightMm - window.maxY + next.minY;
 }
 
 function likeOther(

@@ -45,6 +45,10 @@ export const PAGES_FINDINGS = {
     'Nothing says how far pages lie over each other, so their edges are taken to meet; state the overlap if that is wrong.',
   'overlap-not-told': ({ way, taken, from, across, down, columns }) =>
     `Nothing drawn tells how far the pages lie over each other ${way}, so ${from === 'edges' ? `what they show is taken to meet there (${taken} mm of paper)` : `${taken} mm of paper is taken, as ${way === 'down' ? 'across' : 'down'}`}; measure one piece, and state it if that is wrong (--columns ${columns} --overlap "${across} mm x ${down} mm").`,
+  'pitch-not-told': ({ way, pitch, taken, other, across, down, columns }) =>
+    `Equal pieces stand ${pitch} mm apart, and nothing tells which of them two pages both show: ${way}, pages fit with ${taken} mm of paper lying over each other as well as with ${other} mm. ${taken} mm is taken; count the pieces, and state the overlap if that is wrong (--columns ${columns} --overlap "${across} mm x ${down} mm").`,
+  'pages-step-unevenly': ({ pages }) =>
+    `The pages ${pages} lie farther over their neighbours, or less far, than the other pages do, and equal pieces that stand at even distances may have misled them; look at them, and state the grid of columns and overlap if they lie wrong.`,
   'page-furniture': ({ frames, marks, texts, signs }) => {
     const parts: readonly (readonly [number | string | undefined, string, string])[] = [
       [frames, 'line of frames', 'lines of frames'],

@@ -55,6 +55,8 @@ export interface Hide {
   readonly lot?: string;
   readonly state: 'on hand' | 'reserved' | 'cut';
   readonly photo?: HidePhoto;
+  /** What was guessed from the photo and nobody has confirmed yet. */
+  readonly guessed?: readonly HideGuess[];
   /** Where it lies in the workshop. */
   readonly storedAt?: string;
   readonly notes?: string;
@@ -122,7 +124,11 @@ export interface UnsureEdge {
   readonly offByMm: number;
 }
 
+export const HIDE_GUESSES = ['backbone', 'cut'] as const;
+export type HideGuess = (typeof HIDE_GUESSES)[number];
+
 export interface HidePhoto {
+  /** The straightened picture, as seen from the grain side. */
   readonly file: string;
   readonly pxPerMm: number;
   /** The hide's place of the picture's top left corner, mm. */
@@ -133,6 +139,14 @@ export interface HidePhoto {
   readonly errorMm: number;
   /** How far off at places, where it is known better; the nearest one counts. */
   readonly errorsAt: readonly { readonly at: Point; readonly mm: number }[];
+  /** The scale can be wrong by this share, and the area by this one (1 is all of it). */
+  readonly scaleErrorShare?: number;
+  readonly areaErrorShare?: number;
+  /** Which side lay upwards in the photo; a flesh side's picture is mirrored. */
+  readonly sideUp?: Side;
+  /** The photos as they were taken, and the file of hints, beside the hide file. */
+  readonly takenFrom?: readonly string[];
+  readonly hints?: string;
   /** Strokes that the user gave as hints. */
   readonly hideStrokes: readonly Polyline[];
   readonly floorStrokes: readonly Polyline[];

@@ -120,6 +120,14 @@ function hideNotes(hide: Hide, pieces: readonly ResolvedPiece[], hasUndrawnZones
       place: { at: hide.id },
     });
   }
+  if ((hide.guessed ?? []).length > 0) {
+    notes.push({
+      code: 'guesses-not-confirmed',
+      severity: 'warning',
+      params: { hide: hide.id, guesses: hide.guessed!.join(' and ') },
+      place: { at: hide.id },
+    });
+  }
   if (thicknessField(hide) === undefined && pieces.some((piece) => piece.thickness !== undefined)) {
     warn('thickness-not-known');
   }

@@ -120,6 +120,8 @@ const ORDER_SENTENCES = {
     `Hide ${p.hide} is marked as cut; make sure that this is the leather you mean.`,
   'candidates-not-confirmed': (p: HideParams & { count: number }) =>
     `Hide ${p.hide} has ${p.count} possible ${p.count === 1 ? 'flaw' : 'flaws'} that nobody has confirmed; look before you cut.`,
+  'guesses-not-confirmed': (p: HideParams & { guesses: string }) =>
+    `The ${p.guesses} of hide ${p.hide} ${p.guesses.includes(' and ') ? 'were' : 'was'} guessed from its photo and nobody has confirmed it; look before you cut.`,
   'thickness-not-known': (p: HideParams) =>
     `Hide ${p.hide} says nothing of its thickness, so that pieces of a certain thickness can't be held to it there; measure it.`,
   'use-from-guessed': (p: HideParams & { useFrom: string }) =>

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { FLAW_KINDS, HIDE_CUTS, ZONE_KINDS } from '../../model/hide.js';
+import { FLAW_KINDS, HIDE_CUTS, HIDE_GUESSES, ZONE_KINDS } from '../../model/hide.js';
 import { group, listOf, optional } from './group.js';
 import {
   areaMm2,
@@ -89,12 +89,17 @@ const unsureEdge = group({
 const errorAt = group({ at: [point, 'Where.'], mm: [lengthMm, 'How far off a mark can be there, mm.'] });
 
 const photo = group({
-  file: [filePath, 'The picture, relative to the hide file.'],
+  file: [filePath, 'The straightened picture, seen from the grain side; relative to the hide file.'],
   pxPerMm: [pxPerMm, 'Pixels per mm of the straightened picture.'],
   origin: [point, 'Where on the hide the picture’s top left corner lies.'],
   scaledBy: [name, 'How the scale was found, in words.'],
   errorMm: [lengthMm, 'How far off a mark can be, everywhere at least, mm.'],
   errorsAt: [listOf(errorAt), 'How far off at places where it is known better; the nearest one counts.'],
+  scaleErrorShare: [optional(share), 'By which share the scale can be wrong; 0.003 is 0.3 %.'],
+  areaErrorShare: [optional(share), 'By which share the area can be wrong.'],
+  sideUp: [optional(side), 'Which side lay upwards in the photo; a flesh side’s picture is mirrored.'],
+  takenFrom: [optional(listOf(filePath)), 'The photos as they were taken.'],
+  hints: [optional(filePath), 'The file of hints that was used.'],
   hideStrokes: [listOf(polyline), 'Strokes given as hints: this is hide.'],
   floorStrokes: [listOf(polyline), 'Strokes given as hints: this is floor.'],
 });
@@ -118,6 +123,10 @@ export const HIDE_FIELDS = {
   lot: [optional(name), 'Hides of one lot match in shade; without one, a hide is its own lot.'],
   state: [v.optional(oneOf(['on hand', 'reserved', 'cut']), 'on hand'), 'Whether it is there to be cut.'],
   photo: [optional(photo), 'The photo that it was traced from.'],
+  guessed: [
+    optional(listOf(oneOf(HIDE_GUESSES))),
+    'What was guessed from the photo and nobody has confirmed yet.',
+  ],
   storedAt: [optional(name), 'Where it lies in the workshop.'],
   notes: [optional(text), 'Free words.'],
 } as const;

@@ -1,0 +1,32 @@
+import type { Point, Ring } from '@hidebound/geometry';
+import type { Camera } from './camera.js';
+
+/** What was found out about the floor from all photos together. Floor coordinates: mm, x right, y down as in the first photo. */
+export interface SolvedFloor {
+  /** One for each photo, in their order. */
+  readonly cameras: readonly Camera[];
+  readonly references: readonly SolvedReference[];
+  /** In words, for the hide file: "4 reference sheets". */
+  readonly scaledBy: string;
+  readonly error: FloorError;
+}
+
+/** A reference sheet, rectangle, pair of rules or card, and where it came to lie. */
+export interface SolvedReference {
+  /** "sheet 3", "rectangle". */
+  readonly name: string;
+  /** What it covers of the floor, its paper included. */
+  readonly ring: Ring;
+  /** How far its points lie from where they should be, root mean square, on the floor. */
+  readonly residualMm: number;
+}
+
+/** How far off things can be; each is meant to cover the truth in nine cases of ten. */
+export interface FloorError {
+  /** A length across the whole of what is seen, as a share. */
+  readonly scaleShare: number;
+  /** An area, as a share: twice that. */
+  readonly areaShare: number;
+  /** How far a place can lie from where it is said to be, on a grid over what is seen. */
+  readonly at: readonly { readonly at: Point; readonly mm: number }[];
+}

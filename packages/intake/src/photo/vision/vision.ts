@@ -1,0 +1,62 @@
+/**
+ * What is used of the vision library (OpenCV compiled for JavaScript), by its own names. Its own types lack the marker
+ * detector and are not checked here; what another part needs is added to this list.
+ */
+export interface Vision {
+  readonly Mat: { new (): Mat; new (rows: number, columns: number, type: number): Mat };
+  readonly MatVector: new () => MatVector;
+  readonly Size: new (width: number, height: number) => VisionSize;
+  readonly Point: new (x: number, y: number) => VisionPoint;
+  readonly Rect: new (x: number, y: number, width: number, height: number) => VisionRect;
+  readonly Scalar: new (a?: number, b?: number, c?: number, d?: number) => readonly number[];
+  readonly CV_8UC1: number;
+  readonly CV_8UC3: number;
+  readonly CV_32FC1: number;
+  readonly CV_32FC2: number;
+  readonly CV_64FC1: number;
+  readonly COLOR_RGB2GRAY: number;
+  readonly COLOR_RGB2Lab: number;
+  readonly INTER_NEAREST: number;
+  readonly INTER_LINEAR: number;
+  readonly INTER_AREA: number;
+  readonly INTER_CUBIC: number;
+  readonly BORDER_CONSTANT: number;
+  readonly DICT_APRILTAG_36h11: number;
+  getPredefinedDictionary(which: number): MarkerDictionary;
+  cvtColor(from: Mat, to: Mat, code: number): void;
+  resize(from: Mat, to: Mat, size: VisionSize, fx?: number, fy?: number, interpolation?: number): void;
+  remap(from: Mat, to: Mat, mapX: Mat, mapY: Mat, interpolation: number, border?: number): void;
+}
+
+export interface Mat {
+  readonly rows: number;
+  readonly cols: number;
+  readonly data: Uint8Array;
+  readonly data32S: Int32Array;
+  readonly data32F: Float32Array;
+  readonly data64F: Float64Array;
+  delete(): void;
+}
+
+export interface MatVector {
+  size(): number;
+  get(index: number): Mat;
+  delete(): void;
+}
+
+export interface VisionSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface VisionPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface VisionRect extends VisionSize, VisionPoint {}
+
+export interface MarkerDictionary {
+  /** A picture of one marker with so many pixels a side, its black border so many fields wide. */
+  generateImageMarker(id: number, sidePx: number, to: Mat, borderFields: number): void;
+}
