@@ -112,6 +112,7 @@ export type { SentenceParams, SentenceTable } from './words/sentence.js';
 export { nearestWord } from './words/nearest.js';
 export { hashHide, hashPieceShape, sha256Hex } from './hash/index.js';
 export { parseHide, writeHide } from './files/hide-file.js';
+export { parsePhotoHints, writePhotoHints } from './files/hints-file.js';
 export { parseLayout, writeLayout } from './files/layout-file.js';
 export { DEFAULT_PARTS, ruleOfPart } from './parts/part-table.js';
 export {
@@ -247,6 +248,7 @@ export type {
   LeadInKind,
 } from './cutfile/types.js';
 export { MARKER_CODES } from './reference/marker-codes.js';
+export { markerOutline } from './reference/marker-outline.js';
 export {
   BAR_MM,
   MARKERS_PER_SHEET,

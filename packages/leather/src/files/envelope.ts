@@ -15,6 +15,7 @@ export const FORMAT_KINDS = [
   'workshop',
   'stock-journal',
   'job',
+  'photo-hints',
 ] as const;
 export type FormatKind = (typeof FORMAT_KINDS)[number];
 

@@ -6,6 +6,7 @@ import { layoutFileSchema } from './layout-file.js';
 import { hideBody } from './schema/hide-schema.js';
 import { money, partialEffect, thicknessRange } from './schema/marks.js';
 import { layablePiece, piece } from './schema/piece-schema.js';
+import { hintsFileSchema } from './schema/written-hints.js';
 import { resolvedOrder, stitchRule } from './schema/resolved-order-schema.js';
 import { curve, point, polyline, region, ring } from './schema/shapes.js';
 import { articleFileSchema, orderFileSchema } from './schema/written-order.js';
@@ -84,6 +85,15 @@ export const PUBLISHED_FORMATS: readonly PublishedFormat[] = [
     purpose: 'One file with all files of a job, to hand on or to keep.',
     writtenBy: 'Hidebound',
     schema: jobFileSchema,
+  },
+  {
+    kind: 'photo-hints',
+    title: 'Hints on photos',
+    fileName: '*.hints.yaml',
+    purpose:
+      'What you know of the photos of one hide: where leather and floor are, where the edge runs, what gives the scale. Places are pixels of the photo, counted from its top left corner as your picture viewer shows it.',
+    writtenBy: 'people',
+    schema: hintsFileSchema,
   },
 ];
 

@@ -1,5 +1,6 @@
 import { parseArticle, writeArticle } from './article-file.js';
 import type { FormatKind } from './envelope.js';
+import { parsePhotoHints, writePhotoHints } from './hints-file.js';
 import { parseHide, writeHide } from './hide-file.js';
 import { parseJobBundle, writeJobBundle } from './job-bundle-file.js';
 import { parseLayout, writeLayout } from './layout-file.js';
@@ -28,4 +29,5 @@ export const ROUND_TRIPS: Readonly<Record<FormatKind, RoundTrip>> = {
   workshop: roundTrip(parseWorkshop, writeWorkshop),
   'stock-journal': roundTrip(parseStockJournal, writeStockJournal),
   job: roundTrip(parseJobBundle, writeJobBundle),
+  'photo-hints': roundTrip(parsePhotoHints, writePhotoHints),
 };

@@ -2,6 +2,7 @@ import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
 import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
+import { PHOTO_HINTS_SENTENCES } from './photo-hints.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
 import { TEMPLATE_SENTENCES } from './template.js';
 import { STITCH_SENTENCES } from './stitch.js';
@@ -13,6 +14,7 @@ export const SENTENCES = {
   ...CUT_FILE_SENTENCES,
   ...STITCH_SENTENCES,
   ...TEMPLATE_SENTENCES,
+  ...PHOTO_HINTS_SENTENCES,
 } as const satisfies SentenceTable;
 
 /** A code that has a sentence in this package's catalogue. */

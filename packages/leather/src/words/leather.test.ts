@@ -12,6 +12,7 @@ describe('the sentences of order, hides and layout', () => {
     file: 'side-7.hide.json',
     leather: 'straps',
     useFrom: 'tail',
+    guesses: 'backbone and cut',
     figure: 'edgeMm2',
     says: 1,
     is: 2,
