@@ -50,11 +50,12 @@ function addCommand(program: Program, spec: CommandSpec, hooks: ProgramHooks): v
     .summary(spec.summary)
     .description(spec.summary)
     .configureOutput({ outputError: (text, write) => write(usageWords(text, spec)) })
-    .argument(spec.argument, spec.argumentDescription)
     .addHelpText('after', helpAfter(spec));
+  if (spec.argument !== undefined) command.argument(spec.argument, spec.argumentDescription);
   for (const option of [...spec.options, ...COMMON_OPTIONS]) command.addOption(toOption(option));
-  command.action(async (files: string | string[], options: OptionValues) => {
-    await hooks.run(spec.name, typeof files === 'string' ? [files] : files, options);
+  command.action(async (...given: (string | string[] | OptionValues)[]) => {
+    const files = spec.argument === undefined ? [] : [given[0] as string | string[]].flat();
+    await hooks.run(spec.name, files, command.opts());
   });
 }
 
@@ -110,7 +111,8 @@ function usageWords(text: string, spec?: CommandSpec): string {
     const right = value[3]!.replace('Allowed choices are', 'it must be one of').replace(/^It/, 'it');
     return `hidebound: ${value[1]!} can't be "${value[2]!}"; ${right}.\n`;
   }
-  const isNothingGiven = spec !== undefined && first.startsWith('missing required argument');
+  const isNothingGiven =
+    spec?.argumentDescription !== undefined && first.startsWith('missing required argument');
   const words = isNothingGiven ? `Nothing to read; give ${spec.argumentDescription}` : capital(first);
   return `hidebound: ${words}${second === '' ? '' : ` ${second}`}; ${help}.\n`;
 }

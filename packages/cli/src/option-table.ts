@@ -20,9 +20,9 @@ export type OptionValue =
 
 export interface CommandSpec {
   readonly name: CommandName;
-  /** As commander writes it: "<file...>". */
-  readonly argument: string;
-  readonly argumentDescription: string;
+  /** As commander writes it: "<file...>"; absent where nothing is read. */
+  readonly argument?: string;
+  readonly argumentDescription?: string;
   readonly summary: string;
   readonly options: readonly OptionSpec[];
   /** What else stands in its help, line by line. */
@@ -32,7 +32,7 @@ export interface CommandSpec {
 }
 
 export type CommandName =
-  'pieces' | 'hide' | 'lay' | 'check' | 'sheet' | 'template' | 'cutfile' | 'setout' | 'list';
+  'pieces' | 'hide' | 'lay' | 'check' | 'sheet' | 'template' | 'cutfile' | 'setout' | 'list' | 'markers';
 
 /** Pages that a cutting sheet can be made for. */
 export const PAGE_NAMES = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
@@ -49,6 +49,8 @@ export const PAPER_NAMES = [
   'ANSI-D',
   'ANSI-E',
 ] as const;
+/** Papers of the reference sheets: their drawing fits both. */
+export const MARKER_PAPER_NAMES = ['A4', 'Letter'] as const;
 export const SIDES = ['grain', 'flesh'] as const;
 /** By the names of `CUT_CHOICES`, `DXF_VERSIONS` and `LeadInKind`. */
 export const CUT_CHOICE_NAMES = ['pieces', 'rough-cuts-first', 'both'] as const;
@@ -600,6 +602,33 @@ export const COMMANDS: readonly CommandSpec[] = [
     examples: [
       'hidebound list bicycle-goods.layout.json',
       'hidebound list bicycle-goods.layout.json --csv pieces.csv --json-file pieces.json',
+    ],
+  },
+  {
+    name: 'markers',
+    summary: 'Make the reference sheets that lie beside a hide in a photo and give it its scale.',
+    options: [
+      {
+        flags: '--pdf <file>',
+        description: 'the sheets to print, one a page',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--sheets <numbers>',
+        description: 'which sheets, by their numbers',
+        value: { kind: 'text' },
+        fallback: '1-8',
+      },
+      {
+        flags: '--paper <name>',
+        description: 'what they are printed on',
+        value: { kind: 'choice', choices: MARKER_PAPER_NAMES },
+        fallback: 'A4',
+      },
+    ],
+    examples: [
+      'hidebound markers --pdf sheets.pdf',
+      'hidebound markers --sheets 1-4 --paper Letter --pdf sheets.pdf',
     ],
   },
 ];

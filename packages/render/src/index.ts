@@ -65,3 +65,5 @@ export type { CutLayer } from './cutfile/layers.js';
 export { writeCutSvg } from './cutfile/write-cut-svg.js';
 export { DXF_VERSIONS, writeDxf } from './dxf/write-dxf.js';
 export type { DxfVersion } from './dxf/write-dxf.js';
+export { drawReferenceSheet } from './reference/draw-reference-sheet.js';
+export type { ReferenceSheetOptions } from './reference/draw-reference-sheet.js';

@@ -12,6 +12,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   template: async () => (await import('./template.js')).templateCommand,
   setout: async () => (await import('./setout.js')).setoutCommand,
   list: async () => (await import('./list.js')).listCommand,
+  markers: async () => (await import('./markers.js')).markersCommand,
 };
 
 export function loadCommand(command: CommandName): Promise<Command> {
