@@ -59,6 +59,18 @@ export function sharedWords(
   return { twins, clashes };
 }
 
+/** The words that the page has once only, by what they say. */
+export function wordsOnce(words: readonly DrawnText[]): ReadonlyMap<string, DrawnText> {
+  const once = new Map<string, DrawnText>();
+  const more = new Set<string>();
+  for (const text of words) {
+    if (once.has(text.text)) more.add(text.text);
+    once.set(text.text, text);
+  }
+  for (const text of more) once.delete(text);
+  return once;
+}
+
 function isOnce({ text }: DrawnText, words: readonly DrawnText[]): boolean {
   return words.filter((other) => other.text === text).length === 1;
 }

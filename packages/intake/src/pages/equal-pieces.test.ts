@@ -1,10 +1,14 @@
 import { circleCurve, curveFromPolyline, roundCurve } from '@hidebound/geometry';
 import type { CurveSegment, Point } from '@hidebound/geometry';
+import type { PagesReading } from '@hidebound/leather';
 import { describe, expect, it } from 'vitest';
 import type { DrawnLine, DrawnText } from '../drawing/drawn-line.js';
 import { newFindings } from '../findings.js';
+import { holdEvenPitch } from './even-pitch.js';
+import { factsOf } from './page-facts.js';
 import { putPagesTogether } from './put-together.js';
-import { drawnLine, drawnText, farthestMiss, tilesOf } from './test-tiles.js';
+import { settle } from './settle.js';
+import { cross, drawnLine, drawnText, farthestMiss, tilesOf } from './test-tiles.js';
 import type { Tiling } from './test-tiles.js';
 
 // The drawing that was cut into pages is the judge.
@@ -59,14 +63,37 @@ function equalPieces(
   return { lines: places.flatMap(pieceAt), texts: nameOf === undefined ? [] : texts };
 }
 
-function together(tiling: Tiling, nameOf?: (piece: number) => string) {
+/** Two crosses without labels in the middle of each strip that two pages share. */
+function crossesOver({ columns, rows, width, height, overlap }: Tiling): DrawnLine[] {
+  const [stepX, stepY] = [width - overlap, height - overlap];
+  const marks: Point[] = [];
+  for (let i = 0; i < columns; i++) {
+    for (let j = 0; j < rows; j++) {
+      for (const share of [0.4, 0.6]) {
+        const beside = { x: (i + share) * stepX, y: (j + share) * stepY };
+        if (i > 0) marks.push({ x: i * stepX + overlap / 2, y: beside.y });
+        if (j > 0) marks.push({ x: beside.x, y: j * stepY + overlap / 2 });
+      }
+    }
+  }
+  return marks.flatMap((at) => cross(at, 3));
+}
+
+function together(
+  tiling: Tiling,
+  nameOf?: (piece: number) => string,
+  marks: readonly DrawnLine[] = [],
+  reading?: PagesReading,
+) {
   const drawn = equalPieces(tiling, nameOf);
   const findings = newFindings('p.pdf');
-  const { drawing } = putPagesTogether(tilesOf(drawn.lines, drawn.texts, tiling), undefined, findings);
+  const pages = tilesOf([...drawn.lines, ...marks], drawn.texts, tiling);
+  const { drawing } = putPagesTogether(pages, reading, findings);
   const miss = farthestMiss(drawn.lines, drawing.lines, { x: tiling.margin, y: tiling.margin });
   return { miss, told: findings.diagnostics };
 }
 
+const DOUBTS = ['pitch-not-told', 'pages-step-unevenly'];
 const MEETING: Tiling = { columns: 3, rows: 2, width: 195.8, height: 282.9, overlap: 0, margin: 7 };
 
 describe('many equal pieces at an even distance', () => {
@@ -79,12 +106,74 @@ describe('many equal pieces at an even distance', () => {
     const { miss } = together({ ...MEETING, overlap: 6 }, (i) => `strap ${i + 1}`);
     expect(miss).toBeLessThan(0.02);
   });
+
+  it('when names with numbers tell which pieces are which, nothing is warned of as to their distance', () => {
+    const { told } = together({ ...MEETING, overlap: 6 }, (i) => `strap ${i + 1}`);
+    expect(told.filter(({ code }) => DOUBTS.includes(code))).toEqual([]);
+  });
+
+  it('when pieces without names leave two overlaps, the lesser is taken, with a warning', () => {
+    const { miss, told } = together({ ...MEETING, overlap: 6 });
+    expect(miss).toBeLessThan(0.02);
+    const doubts = told.filter(({ code }) => DOUBTS.includes(code));
+    const more = { pitch: PITCH, taken: 20, other: 72.9, across: 20, down: 20, columns: 3 };
+    expect(doubts).toMatchObject([
+      { code: 'pitch-not-told', severity: 'warning', params: { way: 'across', ...more } },
+      { code: 'pitch-not-told', severity: 'warning', params: { way: 'down', ...more } },
+    ]);
+  });
+
+  it('when all pieces have one name, it tells nothing', () => {
+    const { miss, told } = together({ ...MEETING, overlap: 6 }, () => 'strap');
+    expect(miss).toBeLessThan(0.02);
+    expect(told.filter(({ code }) => code === 'pitch-not-told')).toHaveLength(2);
+  });
+
+  it('when only the columns are stated, the overlap that is told is the one that was taken', () => {
+    const { miss, told } = together({ ...MEETING, overlap: 6 }, undefined, [], { columns: 3 });
+    expect(miss).toBeLessThan(0.02);
+    const found = told.find(({ code }) => code === 'overlap-found');
+    expect(found).toMatchObject({ params: { across: 20, down: 20 } });
+    expect(told.filter(({ code }) => code === 'pitch-not-told')).toHaveLength(2);
+  });
+
+  // Windows lie farther over each other than pieces are apart, so the lesser overlap would be wrong.
+  it('when names with numbers stand in what pages share, they tell, and nothing is warned of', () => {
+    const { miss, told } = together({ ...MEETING, overlap: 57 }, (i) => `strap ${i + 1}`);
+    expect(miss).toBeLessThan(0.02);
+    expect(told.filter(({ code }) => DOUBTS.includes(code))).toEqual([]);
+  });
+
+  it('when marks stand in what pages share, they tell, and nothing is warned of', () => {
+    const tiling = { ...MEETING, overlap: 57 };
+    const marks = crossesOver(tiling);
+    const { miss, told } = together(tiling, undefined, marks);
+    expect(miss).toBeLessThan(0.02);
+    expect(told.filter(({ code }) => DOUBTS.includes(code))).toEqual([]);
+  });
 });
-describe('tmp', () => {
-  it.only('when the pieces have no names', () => {
-    for (const overlap of [0, 6]) {
-      const { miss, told } = together({ ...MEETING, overlap });
-      console.log(overlap, miss, JSON.stringify(told));
+
+describe('pages of equal pieces that were put unevenly', () => {
+  const tiling = { ...MEETING, overlap: 6 };
+  const wanted = { marks: true, lines: true };
+  const drawn = equalPieces(tiling);
+  const facts = factsOf(tilesOf(drawn.lines, drawn.texts, tiling));
+  const step = { x: tiling.width - tiling.overlap, y: tiling.height - tiling.overlap };
+  const right = facts.map((_, k) => ({ x: (k % 3) * step.x, y: Math.floor(k / 3) * step.y }));
+
+  it('when one page, or a whole column, lies one distance too near, it is put where the others have it', () => {
+    for (const moved of [[5], [4, 5], [1, 2, 4, 5], [2, 5]]) {
+      const start = right.map(({ x, y }, k) => ({ x: moved.includes(k) ? x - PITCH : x, y }));
+      const settled = settle(facts, new Map(start.entries()), wanted);
+      const wrong = settled.places.get(moved[0]!)!.x - settled.places.get(0)!.x;
+      expect(right[moved[0]!]!.x - wrong).toBeCloseTo(PITCH, 1);
+      const { groups, uneven } = holdEvenPitch(facts, [settled], wanted);
+      const first = groups[0]!.places.get(0)!;
+      for (const [page, { x, y }] of groups[0]!.places) {
+        expect(Math.abs(x - first.x - right[page]!.x), `page ${page} of ${moved.join()}`).toBeLessThan(0.1);
+        expect(Math.abs(y - first.y - right[page]!.y), `page ${page} of ${moved.join()}`).toBeLessThan(0.1);
+      }
+      expect(uneven).toEqual([]);
     }
   });
 });

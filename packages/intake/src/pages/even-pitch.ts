@@ -4,6 +4,7 @@ import type { Places } from './arrangement.js';
 import { FIT_MM, MAX_OVERLAP_MM, SEEK_MM } from './limits.js';
 import { marginsBetween, medianOf, neighboursOf } from './neighbours.js';
 import type { Neighbours } from './neighbours.js';
+import { borders } from './overlaps.js';
 import type { Axis } from './overlaps.js';
 import type { PageFacts } from './page-facts.js';
 import { pitchesOf } from './pitches.js';
@@ -28,7 +29,7 @@ export interface EvenPages {
   readonly uneven: readonly number[];
 }
 
-/** An overlap that all neighbours along an axis could have, and what speaks for it. */
+/** An overlap of windows that all neighbours along an axis could have, mm, and what speaks for it. */
 interface Candidate {
   readonly overlap: number;
   readonly places: Places;
@@ -83,19 +84,24 @@ function heldAlong(
   pitches: readonly number[],
   wanted: Wanted,
 ): { readonly group: Settled; readonly doubt?: PitchDoubt } {
-  const all = neighboursOf(facts, group, GRID_SIDE_SHARE);
+  const all = gridNeighbours(facts, group);
   const along = all.filter((pair) => pair.axis === axis);
   const now = medianOf(along.map(({ overlap }) => overlap));
-  const indexOf = indexAlong(group, all, axis);
-  if (now === undefined || indexOf === undefined) return { group };
-  const margins = marginsBetween(facts, along[0]!.first, along[0]!.second, axis);
+  if (now === undefined) return { group };
   const overlaps = [now, ...pitches.flatMap((pitch) => [now - pitch, now + pitch])].filter(
-    (overlap) => overlap - margins >= -SEEK_MM && overlap - margins <= MAX_OVERLAP_MM + SEEK_MM,
+    (overlap) => overlap >= -SEEK_MM && overlap <= MAX_OVERLAP_MM + SEEK_MM,
   );
-  const candidates = overlaps.map((overlap): Candidate => {
-    const places = placesWith(overlap, group, along, indexOf, axis);
-    return { overlap, places, ...evidence(facts, along, places, axis, pitches, wanted) };
+  const judged = (overlap: number, places: Places): Candidate => ({
+    overlap,
+    places,
+    ...evidence(facts, along, places, axis, pitches, wanted),
   });
+  const candidates = overlaps.map((overlap) =>
+    judged(overlap, placesWith(overlap, now, facts, group, all, axis)),
+  );
+  // What is even comes first where as much speaks for it.
+  if (along.some(({ overlap }) => Math.abs(overlap - now) > EVEN_MM))
+    candidates.push(judged(now, group.places));
   const rivals = asGood(candidates).sort(
     (p, q) => p.clashes - q.clashes || q.singles - p.singles || p.overlap - q.overlap,
   );
@@ -106,63 +112,61 @@ function heldAlong(
     return Math.max(Math.abs(by.x), Math.abs(by.y)) > EVEN_MM;
   });
   const taken = isMoved ? settle(facts, best.places, wanted) : group;
-  const other = rest.find(({ clashes, singles }) => clashes === best.clashes && singles === best.singles);
+  const other = rest.find(
+    ({ clashes, singles, overlap }) =>
+      clashes === best.clashes && singles === best.singles && overlap - best.overlap > EVEN_MM,
+  );
   if (other === undefined) return { group: taken };
-  const pitchMm = other.overlap - best.overlap;
-  return { group: taken, doubt: { axis, pitchMm, takenMm: best.overlap, otherMm: other.overlap } };
+  const { first, second } = along[0]!;
+  const [takenMm, otherMm] = [best, other].map(
+    ({ overlap }) => overlap + marginsBetween(facts, first, second, axis),
+  ) as [number, number];
+  return { group: taken, doubt: { axis, pitchMm: otherMm - takenMm, takenMm, otherMm } };
 }
 
-/** The column (or row) of each page, from 0; nothing if neighbours contradict each other. */
-function indexAlong(
+/** Neighbours with the overlap of their windows instead of that of their paper, since margins may change from page to page. */
+function gridNeighbours(facts: readonly PageFacts[], group: Settled): Neighbours[] {
+  return neighboursOf(facts, group, GRID_SIDE_SHARE).map((pair) => ({
+    ...pair,
+    overlap: pair.overlap - marginsBetween(facts, pair.first, pair.second, pair.axis),
+  }));
+}
+
+/**
+ * The places with one overlap between all neighbours along the axis, and pages across from each other at one place of it.
+ * What pages moved on their paper stays as it was.
+ */
+function placesWith(
+  overlap: number,
+  now: number,
+  facts: readonly PageFacts[],
   { places }: Settled,
   pairs: readonly Neighbours[],
   axis: Axis,
-): ReadonlyMap<number, number> | undefined {
-  const index = new Map<number, number>();
+): Places {
+  const startOf = (page: number) => places.get(page)![axis] + borders(facts[page]!, axis).low;
+  const moves = new Map<number, number>();
   for (const start of places.keys()) {
-    if (index.has(start)) continue;
-    index.set(start, 0);
+    if (moves.has(start)) continue;
+    moves.set(start, 0);
     const queue = [start];
     for (const page of queue) {
-      for (const { first, second, axis: own } of pairs) {
-        if (first !== page && second !== page) continue;
-        const step = own === axis ? 1 : 0;
-        const next = first === page ? second : first;
-        const expected = index.get(page)! + (first === page ? step : -step);
-        if (!index.has(next)) {
-          index.set(next, expected);
-          queue.push(next);
-        } else if (index.get(next) !== expected) return undefined;
+      for (const pair of pairs.filter(({ first, second }) => first === page || second === page)) {
+        const next = pair.first === page ? pair.second : pair.first;
+        if (moves.has(next)) continue;
+        const isAlong = pair.axis === axis;
+        const was = isAlong ? pair.overlap : startOf(pair.first) - startOf(pair.second);
+        const usual = isAlong ? now : 0;
+        const by = (Math.abs(was - usual) <= EVEN_MM ? usual : was) - (isAlong ? overlap : 0);
+        moves.set(next, moves.get(page)! + (pair.first === page ? by : -by));
+        queue.push(next);
       }
     }
   }
-  return index;
-}
-
-/** The places with one overlap between all neighbours along the axis. */
-function placesWith(
-  overlap: number,
-  { places }: Settled,
-  along: readonly Neighbours[],
-  indexOf: ReadonlyMap<number, number>,
-  axis: Axis,
-): Places {
-  const steps = new Map<number, number[]>();
-  for (const pair of along) {
-    const index = indexOf.get(pair.first)!;
-    steps.set(index, [...(steps.get(index) ?? []), pair.overlap]);
-  }
-  const indexes = [...indexOf.values()];
-  const moves = new Map<number, number>();
-  let by = 0;
-  for (let i = Math.min(...indexes); i <= Math.max(...indexes); i++) {
-    moves.set(i, by);
-    by += (medianOf(steps.get(i) ?? []) ?? overlap) - overlap;
-  }
   return new Map(
     [...places].map(([page, place]) => {
-      const move = moves.get(indexOf.get(page)!)!;
-      return [page, plus(place, axis === 'x' ? { x: move, y: 0 } : { x: 0, y: move })] as const;
+      const by = moves.get(page)!;
+      return [page, plus(place, axis === 'x' ? { x: by, y: 0 } : { x: 0, y: by })] as const;
     }),
   );
 }
@@ -211,9 +215,9 @@ function asGood(candidates: readonly Candidate[]): Candidate[] {
   return fitting.filter(({ contradictions }) => contradictions <= least + (1 - AS_GOOD_SHARE) * most);
 }
 
-/** Pages of one size whose overlap with the one before is far from that of most. */
+/** Pages whose overlap with the one before is far from that of most. */
 function unevenPages(facts: readonly PageFacts[], group: Settled, axis: Axis): number[] {
-  const along = neighboursOf(facts, group, GRID_SIDE_SHARE).filter((pair) => pair.axis === axis);
+  const along = gridNeighbours(facts, group).filter((pair) => pair.axis === axis);
   const median = medianOf(along.map(({ overlap }) => overlap));
   if (median === undefined) return [];
   return along.filter(({ overlap }) => Math.abs(overlap - median) > EVEN_MM).map(({ second }) => second);

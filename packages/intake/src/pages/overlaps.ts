@@ -10,6 +10,7 @@ import {
   SEEK_MM,
   TELLING_SINE,
 } from './limits.js';
+import { wordsOnce } from './drawing-words.js';
 import { haveOneLabel } from './mark-labels.js';
 import type { PageFacts } from './page-facts.js';
 import type { CutEnd } from './windows.js';
@@ -23,7 +24,7 @@ export type Pairs = readonly (readonly [number, number])[];
 /** Votes are counted in bins of this width, mm; the true overlap gathers votes of most neighbours. */
 const BIN_MM = 0.25;
 
-/** Votes of a mark weigh more than those of a line, which crosses a height at several places. */
+/** Votes of a mark, or of a name, weigh more than those of a line, which crosses a height at several places. */
 const MARK_VOTES = 3;
 
 /** Lines that cross an edge nearly square say nothing of how far pages lie over each other, but that they may just meet. */
@@ -49,9 +50,11 @@ export function likelyOverlaps(
     const bin = Math.round(overlap / BIN_MM);
     votes.set(bin, (votes.get(bin) ?? 0) + weight);
   };
+  const words = facts.map((one) => wordsOnce(one.words));
   for (const [i, j] of pairs) {
     const a = facts[i]!;
     const b = facts[j]!;
+    voteByWords(a, b, words[i]!, words[j]!, axis, vote);
     if (wanted.lines) voteByLines(a, b, axis, vote);
     if (wanted.marks) voteByMarks(a, b, axis, vote);
   }
@@ -174,6 +177,28 @@ function voteByMarks(a: PageFacts, b: PageFacts, axis: Axis, vote: Vote): void {
       if (Math.abs(step) > SEEK_MM) continue;
       vote(ofA.high - along(one.at, axis) + along(other.at, axis) - ofB.low, MARK_VOTES);
     }
+  }
+}
+
+type WordsOnce = ReturnType<typeof wordsOnce>;
+
+/** Words that either page has once, such as the names of pieces. */
+function voteByWords(
+  a: PageFacts,
+  b: PageFacts,
+  ofPageA: WordsOnce,
+  ofPageB: WordsOnce,
+  axis: Axis,
+  vote: Vote,
+): void {
+  const ofA = borders(a, axis);
+  const ofB = borders(b, axis);
+  for (const [text, one] of ofPageA) {
+    const other = ofPageB.get(text);
+    if (other === undefined) continue;
+    const step = across(one.at, axis) - ofA.side - across(other.at, axis) + ofB.side;
+    if (Math.abs(step) > SEEK_MM) continue;
+    vote(ofA.high - along(one.at, axis) + along(other.at, axis) - ofB.low, MARK_VOTES);
   }
 }
 

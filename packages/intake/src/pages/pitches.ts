@@ -21,7 +21,7 @@ const REPEATING_LINES = 6;
 const MOST_PITCHES = 6;
 
 /** Pages with more whole lines of pieces would take long to compare with themselves. */
-const MAX_LINES = 1000;
+const MAX_LINES = 400;
 
 /** A whole line: where it begins along the axis, and where beside it. */
 interface WholeLine {

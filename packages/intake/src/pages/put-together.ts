@@ -22,7 +22,7 @@ import { stackGroups } from './stack-groups.js';
 import { statedGrid } from './stated-grid.js';
 import type { StatedGrid } from './stated-grid.js';
 import { listPages, roundMm } from './page-words.js';
-import { tellPitches, tellUntold } from './tell-untold.js';
+import { paperOverlap, tellPitches, tellUntold } from './tell-untold.js';
 import { holdUntold } from './untold-overlap.js';
 import type { UntoldOverlap } from './untold-overlap.js';
 
@@ -92,8 +92,11 @@ function tellOverlap(
 ): void {
   if (found === 'unknown') tell(findings, 'warning', 'overlap-not-found');
   else if (untold.length > 0) tellUntold(untold, facts, groups, findings);
-  else if (found !== undefined)
-    tell(findings, 'note', 'overlap-found', { across: roundMm(found[0]), down: roundMm(found[1]) });
+  else if (found !== undefined) {
+    const across = paperOverlap(facts, groups, 'x') ?? found[0];
+    const down = paperOverlap(facts, groups, 'y') ?? found[1];
+    tell(findings, 'note', 'overlap-found', { across: roundMm(across), down: roundMm(down) });
+  }
 }
 
 function nothingLinks(

@@ -66,7 +66,7 @@ function columnsOf({ places }: Settled): number {
 }
 
 /** Of paper, between the first two places that follow each other along the axis. */
-function paperOverlap(
+export function paperOverlap(
   facts: readonly PageFacts[],
   groups: readonly Settled[],
   axis: Axis,
