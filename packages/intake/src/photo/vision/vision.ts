@@ -11,6 +11,7 @@ export interface Vision {
   readonly Scalar: new (a?: number, b?: number, c?: number, d?: number) => readonly number[];
   readonly CV_8UC1: number;
   readonly CV_8UC3: number;
+  readonly CV_32F: number;
   readonly CV_32FC1: number;
   readonly CV_32FC2: number;
   readonly CV_64FC1: number;
@@ -21,11 +22,38 @@ export interface Vision {
   readonly INTER_AREA: number;
   readonly INTER_CUBIC: number;
   readonly BORDER_CONSTANT: number;
+  readonly CHAIN_APPROX_NONE: number;
+  readonly RETR_CCOMP: number;
+  readonly MORPH_ELLIPSE: number;
+  readonly MORPH_ERODE: number;
+  readonly MORPH_OPEN: number;
+  readonly MORPH_CLOSE: number;
+  readonly DIST_L2: number;
+  readonly RETR_EXTERNAL: number;
   readonly DICT_APRILTAG_36h11: number;
+  readonly aruco_DetectorParameters: new () => MarkerDetectorParameters;
+  readonly aruco_RefineParameters: new (
+    leastRepetitionDistance: number,
+    errorCorrectionRate: number,
+    checkAllOrders: boolean,
+  ) => MarkerRefineParameters;
+  readonly aruco_ArucoDetector: new (
+    dictionary: MarkerDictionary,
+    parameters: MarkerDetectorParameters,
+    refine: MarkerRefineParameters,
+  ) => MarkerDetector;
   getPredefinedDictionary(which: number): MarkerDictionary;
   cvtColor(from: Mat, to: Mat, code: number): void;
   resize(from: Mat, to: Mat, size: VisionSize, fx?: number, fy?: number, interpolation?: number): void;
   remap(from: Mat, to: Mat, mapX: Mat, mapY: Mat, interpolation: number, border?: number): void;
+  morphologyEx(from: Mat, to: Mat, operation: number, kernel: Mat): void;
+  getStructuringElement(shape: number, size: VisionSize): Mat;
+  findContours(from: Mat, to: MatVector, hierarchy: Mat, mode: number, method: number): void;
+  warpAffine(from: Mat, to: Mat, matrix: Mat, size: VisionSize, interpolation?: number, border?: number): void;
+  blur(from: Mat, to: Mat, size: VisionSize): void;
+  GaussianBlur(from: Mat, to: Mat, size: VisionSize, sigmaX: number, sigmaY?: number): void;
+  distanceTransform(from: Mat, to: Mat, kind: number, mask: number): void;
+  split(from: Mat, to: MatVector): void;
 }
 
 export interface Mat {
@@ -35,6 +63,8 @@ export interface Mat {
   readonly data32S: Int32Array;
   readonly data32F: Float32Array;
   readonly data64F: Float64Array;
+  roi(box: VisionRect): Mat;
+  convertTo(to: Mat, type: number, scale?: number, offset?: number): void;
   delete(): void;
 }
 
@@ -59,4 +89,23 @@ export interface VisionRect extends VisionSize, VisionPoint {}
 export interface MarkerDictionary {
   /** A picture of one marker with so many pixels a side, its black border so many fields wide. */
   generateImageMarker(id: number, sidePx: number, to: Mat, borderFields: number): void;
+}
+
+export interface MarkerDetectorParameters {
+  adaptiveThreshWinSizeMin: number;
+  adaptiveThreshWinSizeMax: number;
+  adaptiveThreshWinSizeStep: number;
+  minMarkerPerimeterRate: number;
+  errorCorrectionRate: number;
+  delete(): void;
+}
+
+export interface MarkerRefineParameters {
+  delete(): void;
+}
+
+export interface MarkerDetector {
+  /** Corners: a row of four pairs of 32-bit floats for each marker. Ids: 32-bit integers, one for each. */
+  detectMarkers(picture: Mat, corners: MatVector, ids: Mat, rejected: MatVector): void;
+  delete(): void;
 }
