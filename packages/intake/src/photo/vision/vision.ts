@@ -49,7 +49,14 @@ export interface Vision {
   morphologyEx(from: Mat, to: Mat, operation: number, kernel: Mat): void;
   getStructuringElement(shape: number, size: VisionSize): Mat;
   findContours(from: Mat, to: MatVector, hierarchy: Mat, mode: number, method: number): void;
-  warpAffine(from: Mat, to: Mat, matrix: Mat, size: VisionSize, interpolation?: number, border?: number): void;
+  warpAffine(
+    from: Mat,
+    to: Mat,
+    matrix: Mat,
+    size: VisionSize,
+    interpolation?: number,
+    border?: number,
+  ): void;
   blur(from: Mat, to: Mat, size: VisionSize): void;
   GaussianBlur(from: Mat, to: Mat, size: VisionSize, sigmaX: number, sigmaY?: number): void;
   distanceTransform(from: Mat, to: Mat, kind: number, mask: number): void;
