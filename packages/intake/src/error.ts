@@ -7,6 +7,7 @@ import type { PHOTO_CARDS_REFUSALS } from './photo/cards/words.js';
 import type { PHOTO_DECODE_REFUSALS } from './photo/decode/words.js';
 import type { PHOTO_MARKS_REFUSALS } from './photo/marks/words.js';
 import type { PHOTO_OUTLINE_REFUSALS } from './photo/outline/words.js';
+import type { PHOTO_TRACE_REFUSALS } from './photo/trace/words.js';
 import type { SentenceParams } from './sentence.js';
 import { INTAKE_SENTENCES } from './sentences.js';
 
@@ -20,6 +21,7 @@ export type IntakeErrorCode =
   | keyof typeof PHOTO_OUTLINE_REFUSALS
   | keyof typeof PHOTO_MARKS_REFUSALS
   | keyof typeof PHOTO_CARDS_REFUSALS
+  | keyof typeof PHOTO_TRACE_REFUSALS
   | 'absurd-coordinate'
   | 'bad-encoding'
   | 'bad-hide'

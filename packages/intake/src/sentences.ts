@@ -6,6 +6,7 @@ import { PHOTO_CARDS_FINDINGS, PHOTO_CARDS_REFUSALS } from './photo/cards/words.
 import { PHOTO_DECODE_FINDINGS, PHOTO_DECODE_REFUSALS } from './photo/decode/words.js';
 import { PHOTO_MARKS_FINDINGS, PHOTO_MARKS_REFUSALS } from './photo/marks/words.js';
 import { PHOTO_OUTLINE_FINDINGS, PHOTO_OUTLINE_REFUSALS } from './photo/outline/words.js';
+import { PHOTO_TRACE_FINDINGS, PHOTO_TRACE_REFUSALS } from './photo/trace/words.js';
 import { REPAIR_FINDINGS } from './pieces/repair-words.js';
 import { plural } from './sentence.js';
 import type { Sentence } from './sentence.js';
@@ -188,4 +189,6 @@ export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = {
   ...PHOTO_MARKS_FINDINGS,
   ...PHOTO_CARDS_REFUSALS,
   ...PHOTO_CARDS_FINDINGS,
+  ...PHOTO_TRACE_REFUSALS,
+  ...PHOTO_TRACE_FINDINGS,
 };
