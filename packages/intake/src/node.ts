@@ -1,0 +1,4 @@
+export { decodePhoto } from './node/decode-photo.js';
+export { USUAL_JPEG_QUALITY, encodeJpeg } from './node/encode-jpeg.js';
+export { photoMegapixels } from './node/open-picture.js';
+export type { RgbPixels } from './node/rgb-pixels.js';
