@@ -129,6 +129,8 @@ export { mirrorPiece, pieceFace, pieceRegion, roundPiece, transformPiece } from 
 export { ALL_FACE, layablePiece } from './pieces/layable-piece.js';
 export { resolvePieces } from './pieces/resolve-pieces.js';
 export type { ReadPattern, ResolvedPieces } from './pieces/resolve-pieces.js';
+export { decideHide } from './hide/confirm-hide.js';
+export type { DecidedHide, HideDecisions } from './hide/confirm-hide.js';
 export { hideAreas, hideRegion, netRegions, voidRegions } from './hide/hide-region.js';
 export type { HideAreas } from './hide/hide-region.js';
 export { hideQualities, photoErrorAt, zoneOfCut } from './hide/qualities.js';
@@ -249,6 +251,14 @@ export type {
 } from './cutfile/types.js';
 export { MARKER_CODES } from './reference/marker-codes.js';
 export { markerOutline } from './reference/marker-outline.js';
+export { MOST_PRINT_OFF, parseMeasuredBars } from './reference/measured-bars.js';
+export { REFERENCE_PAPERS, barsOfSheet, withPrintedSheets } from './reference/reference-sheets.js';
+export type { PrintedSheets, ReferencePaper, ReferenceSheets } from './reference/reference-sheets.js';
+export {
+  REFERENCE_SHEETS_FILE,
+  parseReferenceSheets,
+  writeReferenceSheets,
+} from './reference/reference-sheets-file.js';
 export {
   BAR_MM,
   MARKERS_PER_SHEET,
