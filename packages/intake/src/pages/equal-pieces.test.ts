@@ -107,6 +107,15 @@ describe('many equal pieces at an even distance', () => {
     expect(miss).toBeLessThan(0.02);
   });
 
+  it('when the pages are shuffled, names with numbers put them back', () => {
+    const tiling = { ...MEETING, overlap: 6 };
+    const drawn = equalPieces(tiling, (i) => `strap ${i + 1}`);
+    const tiles = tilesOf(drawn.lines, drawn.texts, tiling);
+    const pages = [4, 2, 0, 5, 3, 1].map((k, i) => ({ ...tiles[k]!, number: i + 1 }));
+    const { drawing } = putPagesTogether(pages, undefined, newFindings('p.pdf'));
+    expect(farthestMiss(drawn.lines, drawing.lines, { x: 7, y: 7 })).toBeLessThan(0.02);
+  });
+
   it('when names with numbers tell which pieces are which, nothing is warned of as to their distance', () => {
     const { told } = together({ ...MEETING, overlap: 6 }, (i) => `strap ${i + 1}`);
     expect(told.filter(({ code }) => DOUBTS.includes(code))).toEqual([]);
@@ -175,5 +184,24 @@ describe('pages of equal pieces that were put unevenly', () => {
       }
       expect(uneven).toEqual([]);
     }
+  });
+
+  // The last page is cut out of the drawing 12 mm farther to the left than the others' steps ask for; its names tell that.
+  it('when a page was cut so, it stays, and is told', () => {
+    const four = { ...tiling, columns: 4 };
+    const named = equalPieces(four, (i) => `strap ${i + 1}`);
+    const even = tilesOf(named.lines, named.texts, four).slice(0, 3);
+    const nearer = tilesOf(named.lines, named.texts, { ...four, overlap: tiling.overlap + 4 })[3]!;
+    const places = [0, step.x, 2 * step.x, 3 * (step.x - 4)].map((x) => ({ x, y: 0 }));
+    const own = factsOf([...even, nearer]);
+    const { groups, doubts, uneven } = holdEvenPitch(
+      own,
+      [settle(own, new Map(places.entries()), wanted)],
+      wanted,
+    );
+    expect(uneven).toEqual([3]);
+    expect(doubts).toEqual([]);
+    const held = groups[0]!.places;
+    expect(held.get(3)!.x - held.get(0)!.x).toBeCloseTo(places[3]!.x, 1);
   });
 });
