@@ -625,10 +625,27 @@ export const COMMANDS: readonly CommandSpec[] = [
         value: { kind: 'choice', choices: MARKER_PAPER_NAMES },
         fallback: 'A4',
       },
+      {
+        flags: '--measured <lengths>',
+        description:
+          'what a rule shows of the two lines of one printed sheet, across x down; it is remembered',
+        value: { kind: 'text' },
+      },
+      {
+        flags: '--readings <file>',
+        description: 'where that is remembered (reference-sheets.json)',
+        value: { kind: 'text' },
+      },
+    ],
+    notes: [
+      'Printers stretch and shrink paper: half a millimetre on the line across is 0.3 % of every length and 0.6 % of the area.',
+      'Measure with a steel rule, from the middle of one end mark to the middle of the other.',
     ],
     examples: [
       'hidebound markers --pdf sheets.pdf',
       'hidebound markers --sheets 1-4 --paper Letter --pdf sheets.pdf',
+      'hidebound markers --measured "159.2 x 218.9"',
+      'hidebound markers --sheets 1-4 --paper Letter --measured "6 1/4 in x 8 5/8 in"',
     ],
   },
 ];

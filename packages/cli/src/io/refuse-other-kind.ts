@@ -1,7 +1,7 @@
 import { CliError } from '../cli-error.js';
 
 /** The kinds of files that commands read. */
-export type FileKind = 'pattern' | 'hide' | 'order' | 'article' | 'workshop' | 'layout';
+export type FileKind = 'pattern' | 'hide' | 'order' | 'article' | 'workshop' | 'layout' | 'reference-sheets';
 
 const WANTED: Readonly<Record<FileKind, string>> = {
   pattern: 'a drawing (SVG, PDF or DXF)',
@@ -10,6 +10,7 @@ const WANTED: Readonly<Record<FileKind, string>> = {
   article: 'an article file (.article.yaml)',
   workshop: 'a workshop file (workshop.yaml)',
   layout: 'a layout (.layout.json)',
+  'reference-sheets': 'a file of measured sheets (reference-sheets.json)',
 };
 
 /** What another kind of file is, and what is to be done with it. */
@@ -19,6 +20,7 @@ const FOUND: Readonly<Record<string, string>> = {
   article: 'an article file; orders name it',
   workshop: 'a workshop file; give it with --workshop',
   layout: 'a layout; "hidebound check" and "hidebound sheet" read it',
+  'reference-sheets': 'a file of measured sheets; "hidebound markers --measured" writes it',
   drawing:
     'a drawing (SVG); "hidebound pieces" reads it, or "hidebound hide FILE --out" if it is a traced hide',
   PDF: 'a pattern (PDF); "hidebound pieces" reads it, and orders name it',

@@ -16,6 +16,7 @@ export const FORMAT_KINDS = [
   'stock-journal',
   'job',
   'photo-hints',
+  'reference-sheets',
 ] as const;
 export type FormatKind = (typeof FORMAT_KINDS)[number];
 

@@ -152,6 +152,7 @@ const BEYOND_A_SCHEMA: ReadonlySet<LeatherErrorCode> = new Set<LeatherErrorCode>
   'piece-without-pattern',
   'pitch-by-the-inch',
   'seam-target',
+  'sheet-twice',
   'strap-does-not-fit',
 ]);
 

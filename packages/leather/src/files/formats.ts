@@ -1,4 +1,5 @@
 import type * as v from 'valibot';
+import { referenceSheetsFileSchema } from '../reference/reference-sheets-file.js';
 import type { FormatKind } from './envelope.js';
 import { hideFileSchema } from './hide-file.js';
 import { jobFileSchema } from './job-bundle-file.js';
@@ -94,6 +95,15 @@ export const PUBLISHED_FORMATS: readonly PublishedFormat[] = [
       'What you know of the photos of one hide: where leather and floor are, where the edge runs, what gives the scale. Places are pixels of the photo, counted from its top left corner as your picture viewer shows it.',
     writtenBy: 'people',
     schema: hintsFileSchema,
+  },
+  {
+    kind: 'reference-sheets',
+    title: 'Reference sheets',
+    fileName: 'reference-sheets.json',
+    purpose:
+      'What your printer made of the reference sheets that give photos their scale: how long their two lines came out. "hidebound markers --measured" writes it.',
+    writtenBy: 'Hidebound',
+    schema: referenceSheetsFileSchema,
   },
 ];
 

@@ -1,3 +1,4 @@
+import { parseReferenceSheets, writeReferenceSheets } from '../reference/reference-sheets-file.js';
 import { parseArticle, writeArticle } from './article-file.js';
 import type { FormatKind } from './envelope.js';
 import { parsePhotoHints, writePhotoHints } from './hints-file.js';
@@ -30,4 +31,5 @@ export const ROUND_TRIPS: Readonly<Record<FormatKind, RoundTrip>> = {
   'stock-journal': roundTrip(parseStockJournal, writeStockJournal),
   job: roundTrip(parseJobBundle, writeJobBundle),
   'photo-hints': roundTrip(parsePhotoHints, writePhotoHints),
+  'reference-sheets': roundTrip(parseReferenceSheets, writeReferenceSheets),
 };

@@ -3,6 +3,7 @@ import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
 import { PHOTO_HINTS_SENTENCES } from './photo-hints.js';
+import { REFERENCE_SENTENCES } from './reference.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
 import { TEMPLATE_SENTENCES } from './template.js';
 import { STITCH_SENTENCES } from './stitch.js';
@@ -15,6 +16,7 @@ export const SENTENCES = {
   ...STITCH_SENTENCES,
   ...TEMPLATE_SENTENCES,
   ...PHOTO_HINTS_SENTENCES,
+  ...REFERENCE_SENTENCES,
 } as const satisfies SentenceTable;
 
 /** A code that has a sentence in this package's catalogue. */

@@ -16,7 +16,7 @@ import { stored } from './group.js';
 
 /** Each leaf's message is the words for what would be right: "it should be …". */
 
-function roundTo(decimals: number): (value: number) => number {
+export function roundTo(decimals: number): (value: number) => number {
   const scale = 10 ** decimals;
   return (value) => {
     const steps = Math.round(Math.abs(value) * scale);
@@ -33,7 +33,7 @@ interface NumberRange {
 }
 
 /** A number within a range, rounded on reading as on writing, so that memory and file say the same. */
-function numberLeaf(words: string, range: NumberRange) {
+export function numberLeaf(words: string, range: NumberRange) {
   const upper = v.maxValue<number, number, string>(range.to, words);
   const rounded = v.transform(range.round);
   const schema =
