@@ -204,6 +204,25 @@ const WORKSHOP: OptionSpec = {
   value: { kind: 'text' },
 };
 
+/** What a person decides of what a photo showed; the hide file is written again. */
+const DECISION_OPTIONS: readonly OptionSpec[] = [
+  {
+    flags: '--take <ids>',
+    description: 'make flaws of these possible flaws, such as possible-1,possible-4, or of all',
+    value: { kind: 'text' },
+  },
+  {
+    flags: '--drop <ids>',
+    description: 'take these possible flaws off, or all (that --take does not name)',
+    value: { kind: 'text' },
+  },
+  {
+    flags: '--confirm <what>',
+    description: 'say that what was guessed is right: backbone, cut, or both with a comma',
+    value: { kind: 'text' },
+  },
+];
+
 /** A whole order, short enough for the help. */
 const ORDER_NOTES: readonly string[] = [
   'An order says what is made of what (every key is in docs/files.md; files that it names lie beside it):',
@@ -266,16 +285,18 @@ export const COMMANDS: readonly CommandSpec[] = [
       ...READING_OPTIONS,
       {
         flags: '--out <file>',
-        description: 'write the hide file that was made from the drawing',
+        description: 'write the hide file that was made from the drawing, or changed by what you decided',
         value: { kind: 'text' },
       },
       PICTURE,
       WORKSHOP,
+      ...DECISION_OPTIONS,
     ],
     notes: WORKSHOP_NOTES,
     examples: [
       'hidebound hide fixtures/demo/side.hide.json',
       'hidebound hide fixtures/demo/shoulder-traced.svg --out shoulder.hide.json --picture shoulder.svg',
+      'hidebound hide side.hide.json --take possible-1,possible-4 --drop all --confirm backbone,cut',
     ],
   },
   {

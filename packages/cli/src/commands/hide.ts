@@ -23,6 +23,7 @@ import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import { pictureFile } from '../picture.js';
 import { readingFrom } from '../reading-options.js';
 import { textTable } from '../text-table.js';
+import { decideWith, decisionsFrom } from '../trace/hide-decisions.js';
 
 interface LoadedHide {
   readonly hide: Hide;
@@ -31,12 +32,15 @@ interface LoadedHide {
 
 /** Shows a hide, or makes a hide file from a traced drawing. */
 export async function hideCommand([path]: readonly string[], options: OptionValues): Promise<CommandResult> {
-  const { hide, diagnostics } = load(path!, options);
+  const { hide: loaded, diagnostics } = load(path!, options);
+  const decisions = decisionsFrom(options);
+  const { hide, decided, lines: decidedLines } = decideWith(loaded, decisions);
   const inUse = loadWorkshop(textOption(options, 'workshop'), path!);
   const reading = inUse === undefined ? {} : { workshop: inUse.workshop };
-  const out = textOption(options, 'out');
+  const out = textOption(options, 'out') ?? (decisions === undefined ? undefined : ownFile(path!));
   const picture = textOption(options, 'picture');
-  const outputs = [out, picture].filter((name) => name !== undefined);
+  const isItself = decisions !== undefined && out === path;
+  const outputs = [isItself ? undefined : out, picture].filter((name) => name !== undefined);
   refuseOverwriting(outputs, [path!, ...(inUse === undefined ? [] : [inUse.file])]);
   writeFilesSafely([
     ...(out === undefined ? [] : [{ path: out, content: writeHide(hide) }]),
@@ -49,6 +53,8 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
       ...factLines(hide, areas),
       '',
       ...markLines(hide, inUse?.workshop),
+      ...possibleLines(hide),
+      ...decidedLines,
       ...workshopLines(inUse),
       ...findingLines(diagnostics),
       ...(out === undefined ? [] : [`The hide file is in ${out}`]),
@@ -58,12 +64,19 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
       file: path,
       areas,
       hide,
+      ...(decided === undefined ? {} : { decided }),
       ...(inUse === undefined ? {} : { workshop: inUse.file }),
       ...(out === undefined ? {} : { out }),
       ...(picture === undefined ? {} : { picture }),
     },
     diagnostics,
   };
+}
+
+/** What is decided of a hide goes into its own file, as long as no other one is named. */
+function ownFile(path: string): string {
+  if (!/\.svg$/i.test(path)) return path;
+  throw new CliError('bad-use', `${path} is a drawing; name the hide file that is to be written with --out.`);
 }
 
 function load(path: string, options: OptionValues): LoadedHide {
@@ -148,6 +161,19 @@ function markLines(hide: Hide, workshop: Workshop | undefined): readonly string[
   ];
   if (marks.length === 0) return ['No zones and no flaws are marked.'];
   return textTable(['mark', 'what', 'effect'], marks);
+}
+
+/** What a photo showed and nobody has decided yet. */
+function possibleLines({ candidates, guessed = [] }: Hide): readonly string[] {
+  const rows = candidates.map(({ id, kind, confidence }) => [
+    id,
+    kind ?? 'of unknown kind',
+    `${Math.round(confidence * 100)} of 100`,
+  ]);
+  return [
+    ...(rows.length === 0 ? [] : ['', ...textTable(['possible flaw', 'what', 'how sure'], rows, [2])]),
+    ...(guessed.length === 0 ? [] : [`Guessed and not confirmed: ${guessed.join(' and ')}.`]),
+  ];
 }
 
 function effectWords(effect: Effect): string {
