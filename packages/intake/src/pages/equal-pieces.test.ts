@@ -93,7 +93,7 @@ function together(
   return { miss, told: findings.diagnostics };
 }
 
-const DOUBTS = ['pitch-not-told', 'pages-step-unevenly'];
+const DOUBTS = ['pitch-not-told', 'overlap-not-told', 'pages-step-unevenly'];
 const MEETING: Tiling = { columns: 3, rows: 2, width: 195.8, height: 282.9, overlap: 0, margin: 7 };
 
 describe('many equal pieces at an even distance', () => {
