@@ -1,3 +1,4 @@
+import { plural } from '../../sentence.js';
 import type { Sentence } from '../../sentence.js';
 
 /** What can make a photo unusable here. */
@@ -7,4 +8,9 @@ export const PHOTO_OUTLINE_REFUSALS = {
 } as const satisfies Readonly<Record<string, Sentence>>;
 
 /** Findings that are part of a result. */
-export const PHOTO_OUTLINE_FINDINGS = {} as const satisfies Readonly<Record<string, Sentence>>;
+export const PHOTO_OUTLINE_FINDINGS = {
+  'hide-leaves-picture': ({ mm }) =>
+    `The hide goes on beyond what the photo shows, along ${mm} mm of its edge; take the photo again with the whole hide in it, or add one that shows the rest.`,
+  'edge-unsure': ({ mm, most, count }) =>
+    `Along ${plural(count, 'stretch', 'stretches')} of the edge, ${mm} mm together, leather and floor are hard to tell apart and the outline can be off by up to ${most} mm; look at them, and mark places on the edge in the hints.`,
+} as const satisfies Readonly<Record<string, Sentence>>;

@@ -1,0 +1,197 @@
+import { createRandom } from '@hidebound/geometry';
+import { FEATURE_NUMBERS, LEAST_SPREAD, featuresOf } from './features.js';
+import { fillPapers } from './fill-papers.js';
+import { distanceToMarked, windowMean } from './grid.js';
+import { GROUND } from './known-ground.js';
+import type { Level } from './level.js';
+import { likelyPlace } from './likely-place.js';
+import { EVEN_LIGHT, fitLight } from './light.js';
+import type { Light, LightSample } from './light.js';
+import { bestBell, fitMixture, logDensity } from './mixture.js';
+import type { Mixture } from './mixture.js';
+import { smoothLabels } from './smooth-labels.js';
+
+/** What leather and floor look like in this picture, and where either lies, roughly. */
+export interface Learned {
+  readonly hide: Mixture;
+  readonly floor: Mixture;
+  readonly light: Light;
+  /** Logarithms of the odds of leather for every pixel of the level. */
+  readonly odds: Float32Array;
+}
+
+/** Bells for the whole picture at first, then for either ground by itself. */
+const FIRST_BELLS = 14;
+const BELLS = 6;
+/** Pixels that a mixture is fitted to; more change its bells by less than their spread. */
+const SAMPLES = 6000;
+/** Rounds in which grounds are learned from the last labels. */
+const ROUNDS = 3;
+/** No pixel's colour alone says more than this (logarithm of odds): a chalk line is far from either ground's colours. */
+const MOST_SAID = 4;
+/** What a stroke says. */
+const STROKE_SAYS = 12;
+const SMOOTHING = { pull: 1.2, rounds: 16 };
+
+/** Learns leather and floor from the picture itself; nothing if both can't be told apart at all. */
+export function learnGrounds(level: Level, ground: Uint8Array): Learned | undefined {
+  const likely = likelyPlace(level, ground);
+  let light = EVEN_LIGHT;
+  let features = featuresOf(level, light);
+  let odds = firstOdds(level, ground, features, likely);
+  let learned: Learned | undefined;
+  for (let round = 0; round < ROUNDS; round++) {
+    const mixtures = fitGrounds(level, ground, features, odds);
+    if (mixtures === undefined) return learned;
+    light = addLight(light, lightLeft(level, ground, features, odds, mixtures));
+    features = featuresOf(level, light);
+    const fresh = fitGrounds(level, ground, features, odds) ?? mixtures;
+    odds = groundOdds(level, ground, features, likely, fresh);
+    learned = { ...fresh, light, odds };
+  }
+  return learned;
+}
+
+/**
+ * The first guess: the whole picture's colours fall into bells, and each bell is the more leather, the more of it lies
+ * where leather is to be expected and beside other leather. So a bell of leather that runs out over the border still is
+ * leather, and a plank in the middle still is floor.
+ */
+function firstOdds(
+  level: Level,
+  ground: Uint8Array,
+  features: Float32Array,
+  likely: Float32Array,
+): Float32Array {
+  const open = Float32Array.from(ground, (kind) => (kind === GROUND.unseen || kind === GROUND.paper ? 0 : 1));
+  const picked = pick(ground.length, (i) => open[i]! > 0);
+  const mixture = fitMixture(gather(features, picked), FEATURE_NUMBERS, FIRST_BELLS, LEAST_SPREAD);
+  const bells = Int32Array.from(open, (is, i) =>
+    is > 0 ? bestBell(mixture, features, i * FEATURE_NUMBERS) : -1,
+  );
+  const radius = Math.max(1, Math.round(Math.min(level.width, level.height) / 60));
+  const prior = likely.map((p, i) =>
+    ground[i] === GROUND.hide ? STROKE_SAYS : ground[i] === GROUND.floor ? -STROKE_SAYS : logOdds(p),
+  );
+  let belief = prior.map(chance);
+  for (let round = 0; round < 8; round++) {
+    const shares = bellShares(bells, belief, mixture.count);
+    const said = belief.map((_, i) => (bells[i]! < 0 ? 0.5 : shares[bells[i]!]!));
+    const around = windowMean(level, said, open, radius, 0.5);
+    belief = around.map((p, i) => chance(2.5 * logOdds(0.5 * p + 0.5 * said[i]!) + prior[i]!));
+  }
+  return belief.map(logOdds);
+}
+
+function bellShares(bells: Int32Array, belief: Float32Array, count: number): Float64Array {
+  const sums = new Float64Array(count);
+  const totals = new Float64Array(count);
+  bells.forEach((bell, i) => {
+    if (bell < 0) return;
+    sums[bell]! += belief[i]!;
+    totals[bell]! += 1;
+  });
+  return sums.map((sum, bell) => Math.max(0.01, Math.min(0.99, sum / Math.max(1, totals[bell]!))));
+}
+
+/** Fits either ground to the pixels that are surely of it: told by strokes, or well within their side. */
+function fitGrounds(
+  level: Level,
+  ground: Uint8Array,
+  features: Float32Array,
+  odds: Float32Array,
+): { readonly hide: Mixture; readonly floor: Mixture } | undefined {
+  const isOpen = (i: number): boolean => ground[i] !== GROUND.unseen && ground[i] !== GROUND.paper;
+  const isHide = (i: number): boolean =>
+    ground[i] === GROUND.hide || (ground[i] !== GROUND.floor && odds[i]! > 0);
+  const depthInHide = distanceToMarked(level, (i) => !isHide(i), true);
+  const depthInFloor = distanceToMarked(level, (i) => isHide(i), false);
+  const hide = pick(ground.length, (i) => isOpen(i) && (depthInHide[i]! > 1.5 || ground[i] === GROUND.hide));
+  const floor = pick(
+    ground.length,
+    (i) => isOpen(i) && (depthInFloor[i]! > 1.5 || ground[i] === GROUND.floor),
+  );
+  if (hide.length < BELLS || floor.length < BELLS) return undefined;
+  return {
+    hide: fitMixture(gather(features, hide), FEATURE_NUMBERS, BELLS, LEAST_SPREAD),
+    floor: fitMixture(gather(features, floor), FEATURE_NUMBERS, BELLS, LEAST_SPREAD),
+  };
+}
+
+/** The light that is still in the features: what lightness is left over beside that of each pixel's best bell. */
+function lightLeft(
+  level: Level,
+  ground: Uint8Array,
+  features: Float32Array,
+  odds: Float32Array,
+  { hide, floor }: { readonly hide: Mixture; readonly floor: Mixture },
+): Light {
+  const samples: LightSample[] = [];
+  for (const i of pick(ground.length, (i) => ground[i] !== GROUND.unseen && ground[i] !== GROUND.paper)) {
+    const isHide = odds[i]! > 0;
+    const mixture = isHide ? hide : floor;
+    const bell = bestBell(mixture, features, i * FEATURE_NUMBERS);
+    samples.push({
+      x: (i % level.width) / level.width,
+      y: Math.floor(i / level.width) / level.height,
+      off: features[i * FEATURE_NUMBERS]!,
+      group: isHide ? bell : hide.count + bell,
+    });
+  }
+  return fitLight(samples, hide.count + floor.count);
+}
+
+function addLight(a: Light, b: Light): Light {
+  return a.map((term, i) => term + b[i]!);
+}
+
+function groundOdds(
+  level: Level,
+  ground: Uint8Array,
+  features: Float32Array,
+  likely: Float32Array,
+  { hide, floor }: { readonly hide: Mixture; readonly floor: Mixture },
+): Float32Array {
+  const odds = Float32Array.from(ground, (kind, i) => {
+    if (kind === GROUND.hide) return STROKE_SAYS;
+    if (kind === GROUND.floor) return -STROKE_SAYS;
+    // Under a sheet and beyond the photos only the neighbours have a say.
+    if (kind === GROUND.paper || kind === GROUND.unseen) return 0;
+    const at = i * FEATURE_NUMBERS;
+    const said = logDensity(hide, features, at) - logDensity(floor, features, at);
+    return Math.max(-MOST_SAID, Math.min(MOST_SAID, said)) + 0.3 * logOdds(likely[i]!);
+  });
+  const smooth = smoothLabels(level, odds, features, FEATURE_NUMBERS, SMOOTHING);
+  for (let i = 0; i < smooth.length; i++) if (ground[i] === GROUND.unseen) smooth[i] = -STROKE_SAYS;
+  fillPapers(level, ground, smooth);
+  return smooth;
+}
+
+/** At most SAMPLES pixels of those that count, drawn by chance that is the same each time. */
+function pick(count: number, counts: (pixel: number) => boolean): number[] {
+  const all: number[] = [];
+  for (let i = 0; i < count; i++) if (counts(i)) all.push(i);
+  if (all.length <= SAMPLES) return all;
+  const random = createRandom(7);
+  return Array.from({ length: SAMPLES }, () => all[random.integer(all.length)]!);
+}
+
+function gather(features: Float32Array, pixels: readonly number[]): Float32Array {
+  const samples = new Float32Array(pixels.length * FEATURE_NUMBERS);
+  pixels.forEach((pixel, i) =>
+    samples.set(
+      features.subarray(pixel * FEATURE_NUMBERS, (pixel + 1) * FEATURE_NUMBERS),
+      i * FEATURE_NUMBERS,
+    ),
+  );
+  return samples;
+}
+
+function logOdds(p: number): number {
+  const safe = Math.max(1e-4, Math.min(1 - 1e-4, p));
+  return Math.log(safe / (1 - safe));
+}
+
+function chance(log: number): number {
+  return 1 / (1 + Math.exp(-log));
+}
