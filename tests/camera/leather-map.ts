@@ -16,7 +16,13 @@ export interface LeatherMap extends MapGrid {
   /** Of the raw edge. */
   readonly edgeColour: readonly [number, number, number];
   readonly heightMm: number;
+  /** Whether squares of `BLOCK_PX` pixels are free of leather and shadow, all leather, or mixed. */
+  readonly blocks: Uint8Array;
+  readonly blocksAcross: number;
 }
+
+export const BLOCK_PX = 16;
+export const BLOCK = { free: 0, leather: 1, mixed: 2 } as const;
 
 const COLOURS: Readonly<Record<LeatherColour, readonly [number, number, number]>> = {
   'veg tan': [218, 184, 148],
@@ -56,6 +62,7 @@ export function leatherMap(
     cover,
     shadow,
     heightMm: look.heightMm,
+    ...blocksOf(grid, cover, shadow),
     edgeColour: [raw(colour[0]), raw(colour[1]), raw(colour[2])],
   };
 }
@@ -72,6 +79,53 @@ function gridAround(outline: Ring, pxPerMm: number): MapGrid {
     width: Math.ceil((Math.max(...xs) + 2 * BAND_MM - x0) * pxPerMm),
     height: Math.ceil((Math.max(...ys) + 2 * BAND_MM - y0) * pxPerMm),
   };
+}
+
+function blocksOf(
+  { width, height }: MapGrid,
+  cover: Uint8Array,
+  shadow: Uint8Array,
+): Pick<LeatherMap, 'blocks' | 'blocksAcross'> {
+  const blocksAcross = Math.ceil(width / BLOCK_PX);
+  const blocksDown = Math.ceil(height / BLOCK_PX);
+  const blocks = new Uint8Array(blocksAcross * blocksDown);
+  for (let bj = 0; bj < blocksDown; bj++) {
+    for (let bi = 0; bi < blocksAcross; bi++) {
+      let isFree = true;
+      let isLeather = true;
+      for (let j = bj * BLOCK_PX; j < Math.min(height, (bj + 1) * BLOCK_PX); j++) {
+        for (
+          let at = j * width + bi * BLOCK_PX;
+          at < j * width + Math.min(width, (bi + 1) * BLOCK_PX);
+          at++
+        ) {
+          if (cover[at] !== 255) isLeather = false;
+          if (cover[at] !== 0 || shadow[at] !== 0) isFree = false;
+        }
+      }
+      blocks[bj * blocksAcross + bi] = isFree ? BLOCK.free : isLeather ? BLOCK.leather : BLOCK.mixed;
+    }
+  }
+  return { blocks, blocksAcross };
+}
+
+/** What lies within a box of the floor, all of it: free, leather, or mixed. */
+export function blockWithin(map: LeatherMap, minX: number, minY: number, maxX: number, maxY: number): number {
+  const scale = map.pxPerMm / BLOCK_PX;
+  const down = map.blocks.length / map.blocksAcross;
+  const firstI = Math.floor((minX - map.x0) * scale);
+  const lastI = Math.floor((maxX - map.x0) * scale);
+  const firstJ = Math.floor((minY - map.y0) * scale);
+  const lastJ = Math.floor((maxY - map.y0) * scale);
+  if (lastI < 0 || lastJ < 0 || firstI >= map.blocksAcross || firstJ >= down) return BLOCK.free;
+  const first = blockAt(map, firstI, firstJ);
+  for (let j = firstJ; j <= lastJ; j++)
+    for (let i = firstI; i <= lastI; i++) if (blockAt(map, i, j) !== first) return BLOCK.mixed;
+  return first;
+}
+
+function blockAt({ blocks, blocksAcross }: LeatherMap, i: number, j: number): number {
+  return i < 0 || j < 0 || i >= blocksAcross ? BLOCK.free : (blocks[j * blocksAcross + i] ?? BLOCK.free);
 }
 
 function coverAndShadow(

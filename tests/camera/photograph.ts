@@ -1,4 +1,5 @@
 import type { FloorTile } from './floor-tile.js';
+import { BLOCK, blockWithin } from './leather-map.js';
 import type { LeatherMap } from './leather-map.js';
 import { meetFloor } from './pinhole.js';
 import type { Light, PinholeCamera } from './scene.js';
@@ -45,40 +46,50 @@ export function photograph(stage: Stage): LightPicture {
   const nodes = rayNodes(stage);
   const see = createSight(stage);
   const across = Math.ceil(width / CELL);
-  const shareOfRay = 1 / (RAYS * RAYS);
-  for (let cj = 0; cj * CELL < height; cj++) {
-    for (let ci = 0; ci < across; ci++) {
-      const n00 = 3 * (cj * (across + 1) + ci);
-      const n01 = n00 + 3 * (across + 1);
-      const corner = (axis: number) =>
-        [nodes[n00 + axis]!, nodes[n00 + 3 + axis]!, nodes[n01 + axis]!, nodes[n01 + 3 + axis]!] as const;
-      const [xs, ys, lit] = [corner(0), corner(1), corner(2)];
-      const sheets = see.sheetsNear(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys));
-      const lastJ = Math.min(height, (cj + 1) * CELL);
-      const lastI = Math.min(width, (ci + 1) * CELL);
-      for (let j = cj * CELL; j < lastJ; j++) {
-        for (let i = ci * CELL; i < lastI; i++) {
-          const out = 3 * (j * width + i);
-          for (let ray = 0; ray < RAYS * RAYS; ray++) {
-            const s = (i - ci * CELL + ((ray % RAYS) + 0.5) / RAYS) / CELL;
-            const t = (j - cj * CELL + (Math.floor(ray / RAYS) + 0.5) / RAYS) / CELL;
-            const w00 = (1 - s) * (1 - t);
-            const w10 = s * (1 - t);
-            const w01 = (1 - s) * t;
-            const w11 = s * t;
-            const x = w00 * xs[0] + w10 * xs[1] + w01 * xs[2] + w11 * xs[3];
-            const y = w00 * ys[0] + w10 * ys[1] + w01 * ys[2] + w11 * ys[3];
-            const strength = shareOfRay * (w00 * lit[0] + w10 * lit[1] + w01 * lit[2] + w11 * lit[3]);
-            const seen = see.at(x, y, sheets);
-            light[out] = light[out]! + strength * seen[0]!;
-            light[out + 1] = light[out + 1]! + strength * seen[1]!;
-            light[out + 2] = light[out + 2]! + strength * seen[2]!;
-          }
-        }
-      }
+  for (let cj = 0; cj * CELL < height; cj++)
+    for (let ci = 0; ci < across; ci++) photographCell(light, width, height, nodes, ci, cj, see);
+  return { width, height, light };
+}
+
+/** One cell's pixels, `RAYS` rays each way through every one. */
+function photographCell(
+  light: Float32Array,
+  width: number,
+  height: number,
+  nodes: Float64Array,
+  ci: number,
+  cj: number,
+  see: Sight,
+): void {
+  const n0 = 3 * (cj * (Math.ceil(width / CELL) + 1) + ci);
+  const n1 = n0 + 3 * (Math.ceil(width / CELL) + 1);
+  const [x00, x10, x01, x11] = [nodes[n0]!, nodes[n0 + 3]!, nodes[n1]!, nodes[n1 + 3]!];
+  const [y00, y10, y01, y11] = [nodes[n0 + 1]!, nodes[n0 + 4]!, nodes[n1 + 1]!, nodes[n1 + 4]!];
+  const [l00, l10, l01, l11] = [nodes[n0 + 2]!, nodes[n0 + 5]!, nodes[n1 + 2]!, nodes[n1 + 5]!];
+  const near = see.near(
+    Math.min(x00, x10, x01, x11),
+    Math.min(y00, y10, y01, y11),
+    Math.max(x00, x10, x01, x11),
+    Math.max(y00, y10, y01, y11),
+  );
+  const lastRay = RAYS * Math.min(CELL, height - cj * CELL);
+  const raysAcross = RAYS * Math.min(CELL, width - ci * CELL);
+  for (let rayJ = 0; rayJ < lastRay; rayJ++) {
+    const t = (rayJ + 0.5) / (RAYS * CELL);
+    const [xLeft, xRight] = [x00 + t * (x01 - x00), x10 + t * (x11 - x10)];
+    const [yLeft, yRight] = [y00 + t * (y01 - y00), y10 + t * (y11 - y10)];
+    const [lLeft, lRight] = [l00 + t * (l01 - l00), l10 + t * (l11 - l10)];
+    const row = (cj * CELL + Math.floor(rayJ / RAYS)) * width + ci * CELL;
+    for (let rayI = 0; rayI < raysAcross; rayI++) {
+      const s = (rayI + 0.5) / (RAYS * CELL);
+      const seen = see.at(xLeft + s * (xRight - xLeft), yLeft + s * (yRight - yLeft), near);
+      const share = (lLeft + s * (lRight - lLeft)) / (RAYS * RAYS);
+      const out = 3 * (row + Math.floor(rayI / RAYS));
+      light[out] = light[out]! + share * seen[0]!;
+      light[out + 1] = light[out + 1]! + share * seen[1]!;
+      light[out + 2] = light[out + 2]! + share * seen[2]!;
     }
   }
-  return { width, height, light };
 }
 
 /** Where rays through the cells' corners meet the floor, and how much light falls there: three numbers each. */
@@ -124,35 +135,62 @@ function createLight(light: Light, leathers: readonly LeatherMap[]): (x: number,
 
 interface Sight {
   /** What is seen where a ray would meet the floor: light, three numbers, valid until the next call. */
-  at(x: number, y: number, sheets: readonly SheetSurface[]): Float64Array;
-  sheetsNear(minX: number, minY: number, maxX: number, maxY: number): readonly SheetSurface[];
+  at(x: number, y: number, near: Near): Float64Array;
+  /** What can be seen by rays that would meet the floor within this box. */
+  near(minX: number, minY: number, maxX: number, maxY: number): Near;
+}
+
+interface Near {
+  readonly sheets: readonly SheetSurface[];
+  readonly edges: readonly LeatherMap[];
+  /** Leather that fills the box. */
+  readonly solid: LeatherMap | undefined;
 }
 
 function createSight({ camera, floor, leathers, sheets, light }: Stage): Sight {
   const seen = new Float64Array(3);
   const foot = camera.position;
   const shine = createShine(light, leathers);
-  const noSheets: readonly SheetSurface[] = [];
+  const lift = Math.max(...leathers.map(({ heightMm }) => heightMm)) / foot.z;
   return {
-    sheetsNear: (minX, minY, maxX, maxY) => {
-      const near = sheets.filter(
-        ({ laid }) =>
-          laid.x > minX - PAPER_REACH_MM &&
-          laid.x < maxX + PAPER_REACH_MM &&
-          laid.y > minY - PAPER_REACH_MM &&
-          laid.y < maxY + PAPER_REACH_MM,
+    near: (minX, minY, maxX, maxY) => {
+      const around = PARALLAX_MM + lift * Math.hypot((minX + maxX) / 2 - foot.x, (minY + maxY) / 2 - foot.y);
+      const states = leathers.map((leather) =>
+        blockWithin(leather, minX - around, minY - around, maxX + around, maxY + around),
       );
-      return near.length === 0 ? noSheets : near;
+      return {
+        sheets: sheets.filter(
+          ({ laid }) =>
+            laid.x > minX - PAPER_REACH_MM &&
+            laid.x < maxX + PAPER_REACH_MM &&
+            laid.y > minY - PAPER_REACH_MM &&
+            laid.y < maxY + PAPER_REACH_MM,
+        ),
+        edges: leathers.filter((_, i) => states[i] !== BLOCK.free),
+        solid: leathers.find((_, i) => states[i] === BLOCK.leather),
+      };
     },
-    at: (x, y, near) => {
-      for (const sheet of near) if (seeSheet(seen, sheet, foot, x, y)) return seen;
+    at: (x, y, { sheets: papers, edges, solid }) => {
+      for (const sheet of papers) if (seeSheet(seen, sheet, foot, x, y)) return seen;
+      if (solid !== undefined) {
+        const share = solid.heightMm / foot.z;
+        const topX = x + (foot.x - x) * share;
+        const topY = y + (foot.y - y) * share;
+        seeGrain(seen, solid, topX, topY);
+        const glint = shine(topX, topY);
+        for (let c = 0; c < 3; c++) seen[c] = seen[c]! + glint;
+        return seen;
+      }
       seeFloor(seen, floor, x, y);
-      for (const leather of leathers) seeLeather(seen, leather, foot, x, y, shine);
-      for (const sheet of near) shadeByPaper(seen, sheet, x, y);
+      for (const leather of edges) seeLeather(seen, leather, foot, x, y, shine);
+      for (const sheet of papers) shadeByPaper(seen, sheet, x, y);
       return seen;
     },
   };
 }
+
+/** Room for the blending of bytes at the border of a block, and for what a lifted corner seems to move. */
+const PARALLAX_MM = 3;
 
 /** Half of the larger paper's diagonal, and its shadow. */
 const PAPER_REACH_MM = 195;
@@ -295,18 +333,19 @@ function seeSheet(
   const { laid, picture } = sheet;
   const sin = Math.sin((laid.turnDeg * Math.PI) / 180);
   const cos = Math.cos((laid.turnDeg * Math.PI) / 180);
-  let z = 0;
-  let u = 0;
-  let v = 0;
-  for (let step = 0; step < 3; step++) {
+  const halfWide = picture.width / picture.pxPerMm / 2;
+  const halfHigh = picture.height / picture.pxPerMm / 2;
+  let u = cos * (x - laid.x) + sin * (y - laid.y);
+  let v = cos * (y - laid.y) - sin * (x - laid.x);
+  if (Math.abs(u) > halfWide + PARALLAX_MM || Math.abs(v) > halfHigh + PARALLAX_MM) return false;
+  let z = heightOn(sheet, u, v);
+  for (let step = 0; step < 2; step++) {
     const px = x + ((foot.x - x) * z) / foot.z - laid.x;
     const py = y + ((foot.y - y) * z) / foot.z - laid.y;
     u = cos * px + sin * py;
     v = cos * py - sin * px;
     z = heightOn(sheet, u, v);
   }
-  const halfWide = picture.width / picture.pxPerMm / 2;
-  const halfHigh = picture.height / picture.pxPerMm / 2;
   if (Math.abs(u) >= halfWide || Math.abs(v) >= halfHigh) return false;
   const ink = 1 - inkAt(picture, u / sheet.stretch.x + halfWide, v / sheet.stretch.y + halfHigh) / 255;
   // Paper that slopes up catches a little more light, or less.

@@ -24,8 +24,10 @@ export function heightOn({ lifts, picture }: SheetSurface, x: number, y: number)
   for (let corner = 0; corner < 4; corner++) {
     const cx = corner === 0 || corner === 3 ? -halfWide : halfWide;
     const cy = corner < 2 ? -halfHigh : halfHigh;
-    const near = 1 - Math.hypot(x - cx, y - cy) / CURL_REACH_MM;
-    if (near > 0) height += lifts[corner]! * near * near;
+    const awaySq = (x - cx) * (x - cx) + (y - cy) * (y - cy);
+    if (awaySq >= CURL_REACH_MM * CURL_REACH_MM) continue;
+    const near = 1 - Math.sqrt(awaySq) / CURL_REACH_MM;
+    height += lifts[corner]! * near * near;
   }
   return height;
 }
