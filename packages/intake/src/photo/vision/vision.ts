@@ -22,6 +22,7 @@ export interface Vision {
   readonly INTER_AREA: number;
   readonly INTER_CUBIC: number;
   readonly BORDER_CONSTANT: number;
+  readonly BORDER_REPLICATE: number;
   readonly CHAIN_APPROX_NONE: number;
   readonly RETR_CCOMP: number;
   readonly MORPH_ELLIPSE: number;
@@ -45,7 +46,15 @@ export interface Vision {
   getPredefinedDictionary(which: number): MarkerDictionary;
   cvtColor(from: Mat, to: Mat, code: number): void;
   resize(from: Mat, to: Mat, size: VisionSize, fx?: number, fy?: number, interpolation?: number): void;
-  remap(from: Mat, to: Mat, mapX: Mat, mapY: Mat, interpolation: number, border?: number): void;
+  remap(
+    from: Mat,
+    to: Mat,
+    mapX: Mat,
+    mapY: Mat,
+    interpolation: number,
+    border?: number,
+    borderValue?: readonly number[],
+  ): void;
   morphologyEx(from: Mat, to: Mat, operation: number, kernel: Mat): void;
   getStructuringElement(shape: number, size: VisionSize): Mat;
   findContours(from: Mat, to: MatVector, hierarchy: Mat, mode: number, method: number): void;

@@ -1,0 +1,245 @@
+import { choleskyFactor, invertSymmetric, solveFactored } from './dense.js';
+import { SLOTS, predict } from './unknowns.js';
+import type { FixedSight, View } from './unknowns.js';
+
+/** One place seen, ready for the solver. */
+export interface Sight {
+  readonly fixed: FixedSight;
+  readonly photo: number;
+  /** Where each of its slots stands in the row of unknowns. */
+  readonly slots: Int32Array;
+  /** Seen there, in units of the photo. */
+  readonly x: number;
+  readonly y: number;
+  /** 1 over its deviation, in the same units. */
+  readonly sharpness: number;
+  /** Sights of one group share their weight. */
+  readonly group: number;
+}
+
+/** What is to be made small: misses of sights, and how far unknowns lie from what is usual. */
+export interface Problem {
+  readonly sights: readonly Sight[];
+  /** One for each photo. */
+  readonly views: readonly View[];
+  /** For each unknown its deviation about `usual`; 0: it stays as it is; Infinity: nothing is usual. */
+  readonly deviations: Float64Array;
+  readonly usual: Float64Array;
+  readonly groups: number;
+}
+
+export interface Solution {
+  readonly values: Float64Array;
+  /** For each group of sights how much it counts, 0 to 1. */
+  readonly weights: Float64Array;
+  readonly cost: number;
+}
+
+const MOST_STEPS = 40;
+const ROBUST_ROUNDS = 4;
+/** A group whose typical miss is so many deviations counts half: one bad marker must not bend the rest. */
+const HALF_WEIGHT_AT = 3;
+const FIRST_DAMPING = 1e-3;
+const MOST_DAMPING = 1e9;
+/** A step that lowers the cost by less than this share is the last one. */
+const LEAST_GAIN = 1e-9;
+/** For slopes by differences to both sides: the root of rounding times the usual curvature. */
+const SLOPE_STEP = 1e-6;
+
+/** Levenberg and Marquardt's method, repeated with weights that fall with a group's misses. */
+export function solveRobustly(problem: Problem, start: Float64Array, rounds = ROBUST_ROUNDS): Solution {
+  let values = start;
+  let weights: Float64Array = new Float64Array(problem.groups).fill(1);
+  let cost = 0;
+  for (let round = 0; round < rounds; round++) {
+    ({ values, cost } = descend(problem, values, weights));
+    if (round < rounds - 1) weights = groupWeights(problem, values);
+  }
+  return { values, weights, cost };
+}
+
+function descend(
+  problem: Problem,
+  start: Float64Array,
+  weights: Float64Array,
+): { values: Float64Array; cost: number } {
+  let values = start;
+  let cost = costOf(problem, values, weights);
+  let damping = FIRST_DAMPING;
+  const free = freeUnknowns(problem);
+  for (let step = 0; step < MOST_STEPS && damping < MOST_DAMPING; step++) {
+    const { normal, right } = normalEquations(problem, values, weights, free);
+    let gained = 0;
+    while (damping < MOST_DAMPING) {
+      const moved = dampedStep(normal, right, damping, values, free);
+      const movedCost = moved === undefined ? Infinity : costOf(problem, moved, weights);
+      if (moved !== undefined && movedCost < cost) {
+        gained = cost - movedCost;
+        values = moved;
+        cost = movedCost;
+        damping /= 10;
+        break;
+      }
+      damping *= 8;
+    }
+    if (gained <= LEAST_GAIN * cost) break;
+  }
+  return { values, cost };
+}
+
+function dampedStep(
+  normal: Float64Array,
+  right: Float64Array,
+  damping: number,
+  values: Float64Array,
+  free: Int32Array,
+): Float64Array | undefined {
+  const n = free.length;
+  const damped = Float64Array.from(normal);
+  for (let i = 0; i < n; i++) damped[i * n + i]! += damping * normal[i * n + i]! + Number.MIN_VALUE;
+  const factor = choleskyFactor(damped);
+  if (factor === undefined) return undefined;
+  const step = solveFactored(factor, right);
+  const moved = Float64Array.from(values);
+  for (let i = 0; i < n; i++) moved[free[i]!]! -= step[i]!;
+  return moved;
+}
+
+/** The unknowns that may move. */
+export function freeUnknowns({ deviations }: Problem): Int32Array {
+  const free: number[] = [];
+  for (let i = 0; i < deviations.length; i++) if (deviations[i] !== 0) free.push(i);
+  return Int32Array.from(free);
+}
+
+function costOf(problem: Problem, values: Float64Array, weights: Float64Array): number {
+  const local = new Float64Array(SLOTS);
+  const out = new Float64Array(2);
+  let cost = 0;
+  for (const sight of problem.sights) {
+    gather(values, sight.slots, local);
+    predict(local, sight.fixed, problem.views[sight.photo]!, out);
+    const missSq = (out[0]! - sight.x) ** 2 + (out[1]! - sight.y) ** 2;
+    cost += weights[sight.group]! * missSq * sight.sharpness ** 2;
+  }
+  for (let i = 0; i < values.length; i++) {
+    const deviation = problem.deviations[i]!;
+    if (deviation !== 0 && deviation !== Infinity)
+      cost += ((values[i]! - problem.usual[i]!) / deviation) ** 2;
+  }
+  return Number.isNaN(cost) ? Infinity : cost;
+}
+
+function gather(values: Float64Array, slots: Int32Array, local: Float64Array): void {
+  for (let k = 0; k < SLOTS; k++) local[k] = values[slots[k]!]!;
+}
+
+/** Slopes of one sight's place by each of its slots: 2 rows of SLOTS numbers. */
+export function slopesOf(
+  local: Float64Array,
+  predictInto: (v: Float64Array, out: Float64Array) => void,
+  isFree: (slot: number) => boolean,
+  slopes: Float64Array,
+): void {
+  const above = new Float64Array(2);
+  const below = new Float64Array(2);
+  for (let k = 0; k < SLOTS; k++) {
+    slopes[k] = 0;
+    slopes[SLOTS + k] = 0;
+    if (!isFree(k)) continue;
+    const value = local[k]!;
+    local[k] = value + SLOPE_STEP;
+    predictInto(local, above);
+    local[k] = value - SLOPE_STEP;
+    predictInto(local, below);
+    local[k] = value;
+    slopes[k] = (above[0]! - below[0]!) / (2 * SLOPE_STEP);
+    slopes[SLOTS + k] = (above[1]! - below[1]!) / (2 * SLOPE_STEP);
+  }
+}
+
+function normalEquations(
+  problem: Problem,
+  values: Float64Array,
+  weights: Float64Array,
+  free: Int32Array,
+): { normal: Float64Array; right: Float64Array } {
+  const n = free.length;
+  const place = new Int32Array(values.length).fill(-1);
+  free.forEach((unknown, i) => (place[unknown] = i));
+  const normal = new Float64Array(n * n);
+  const right = new Float64Array(n);
+  const local = new Float64Array(SLOTS);
+  const out = new Float64Array(2);
+  const slopes = new Float64Array(2 * SLOTS);
+  for (const sight of problem.sights) {
+    const view = problem.views[sight.photo]!;
+    gather(values, sight.slots, local);
+    predict(local, sight.fixed, view, out);
+    const miss = [out[0]! - sight.x, out[1]! - sight.y] as const;
+    slopesOf(
+      local,
+      (v, into) => predict(v, sight.fixed, view, into),
+      (k) => place[sight.slots[k]!]! >= 0,
+      slopes,
+    );
+    const weight = weights[sight.group]! * sight.sharpness ** 2;
+    for (let row = 0; row < 2; row++) {
+      for (let a = 0; a < SLOTS; a++) {
+        const slopeA = slopes[row * SLOTS + a]!;
+        if (slopeA === 0) continue;
+        const placeA = place[sight.slots[a]!]!;
+        right[placeA]! += weight * slopeA * miss[row]!;
+        for (let b = 0; b < SLOTS; b++) {
+          const slopeB = slopes[row * SLOTS + b]!;
+          if (slopeB !== 0) normal[placeA * n + place[sight.slots[b]!]!]! += weight * slopeA * slopeB;
+        }
+      }
+    }
+  }
+  addUsual(problem, values, free, normal, right);
+  return { normal, right };
+}
+
+function addUsual(
+  problem: Problem,
+  values: Float64Array,
+  free: Int32Array,
+  normal: Float64Array,
+  right: Float64Array,
+): void {
+  const n = free.length;
+  for (let i = 0; i < n; i++) {
+    const unknown = free[i]!;
+    const deviation = problem.deviations[unknown]!;
+    if (deviation === Infinity) continue;
+    normal[i * n + i]! += deviation ** -2;
+    right[i]! += (values[unknown]! - problem.usual[unknown]!) / deviation ** 2;
+  }
+}
+
+/** For each group its typical miss in deviations: 1 where all is as it should be. */
+export function groupMisses(problem: Problem, values: Float64Array): Float64Array {
+  const sums = new Float64Array(problem.groups);
+  const counts = new Float64Array(problem.groups);
+  const local = new Float64Array(SLOTS);
+  const out = new Float64Array(2);
+  for (const sight of problem.sights) {
+    gather(values, sight.slots, local);
+    predict(local, sight.fixed, problem.views[sight.photo]!, out);
+    const missSq = (out[0]! - sight.x) ** 2 + (out[1]! - sight.y) ** 2;
+    sums[sight.group]! += missSq * sight.sharpness ** 2;
+    counts[sight.group]! += 2;
+  }
+  return sums.map((sum, i) => Math.sqrt(sum / Math.max(1, counts[i]!)));
+}
+
+function groupWeights(problem: Problem, values: Float64Array): Float64Array {
+  return groupMisses(problem, values).map((miss) => 1 / (1 + (miss / HALF_WEIGHT_AT) ** 2));
+}
+
+/** How the free unknowns can be off together: the inverse of the normal matrix at the solution, row by row. */
+export function covarianceOf(problem: Problem, { values, weights }: Solution): Float64Array | undefined {
+  const free = freeUnknowns(problem);
+  return invertSymmetric(normalEquations(problem, values, weights, free).normal);
+}
