@@ -3,6 +3,8 @@ export type {
   DrawingElement,
   FontFace,
   GroupElement,
+  ImageElement,
+  ImageFile,
   Layer,
   PathElement,
   PathStyle,
@@ -42,6 +44,7 @@ export { drawSettingOut } from './setting-out/draw-setting-out.js';
 export type { SettingOutOptions } from './setting-out/draw-setting-out.js';
 export { drawHide } from './picture/draw-hide.js';
 export type { HidePictureOptions } from './picture/draw-hide.js';
+export type { HidePicture, HidePictures } from './picture/hide-photo.js';
 export { drawPieces } from './picture/draw-pieces.js';
 export type { PieceStitches, PiecesPictureOptions } from './picture/draw-pieces.js';
 export { drawPages } from './pages-picture/draw-pages.js';

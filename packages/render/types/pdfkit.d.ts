@@ -26,6 +26,12 @@ declare module 'pdfkit' {
     end(): void;
   }
 
+  /** A picture file that is part of a document. */
+  export interface PdfImage {
+    readonly width: number;
+    readonly height: number;
+  }
+
   class PDFDocument {
     constructor(options?: PdfOptions);
     /** Private: the catalogue of the document. */
@@ -54,6 +60,13 @@ declare module 'pdfkit' {
     fillColor(colour: string): this;
     strokeColor(colour: string): this;
     opacity(opacity: number): this;
+    openImage(file: Uint8Array): PdfImage;
+    image(
+      image: PdfImage,
+      x: number,
+      y: number,
+      options: { width: number; height: number; ignoreOrientation: boolean },
+    ): this;
     fill(rule: 'even-odd'): this;
     stroke(): this;
     fillAndStroke(fill: string, stroke: string, rule: 'even-odd'): this;

@@ -1,4 +1,4 @@
-import type { Affine, Curve, Point } from '@hidebound/geometry';
+import type { Affine, Box, Curve, Point } from '@hidebound/geometry';
 
 /**
  * A picture in mm: x to the right, y down, from the top left corner. Plain data; every writer draws it alike.
@@ -17,7 +17,7 @@ export interface Layer {
   readonly elements: readonly DrawingElement[];
 }
 
-export type DrawingElement = PathElement | TextElement | GroupElement;
+export type DrawingElement = PathElement | TextElement | ImageElement | GroupElement;
 
 /** Curves that are filled together by the even-odd rule, then stroked. */
 export interface PathElement {
@@ -66,6 +66,21 @@ export type TextAnchor = 'start' | 'middle' | 'end';
 
 /** Which font: the family's plain or narrow cut, regular or bold. */
 export type FontFace = 'regular' | 'bold' | 'narrow' | 'narrow bold';
+
+/** A picture of pixels, stretched over a box. Cut files have no such thing. */
+export interface ImageElement {
+  readonly kind: 'image';
+  readonly file: ImageFile;
+  readonly box: Box;
+  /** 0 to 1; 1 if absent. */
+  readonly opacity?: number;
+}
+
+/** A whole picture file. */
+export interface ImageFile {
+  readonly type: 'image/jpeg' | 'image/png';
+  readonly bytes: Uint8Array;
+}
 
 /** Elements that belong together. Clipped first to the clip's curves (even-odd), which are in the group's own frame. */
 export interface GroupElement {

@@ -1,11 +1,14 @@
 import { arcsToCubics, sinCosDeg } from '@hidebound/geometry';
 import type { Curve } from '@hidebound/geometry';
 import PDFDocument from 'pdfkit';
+import type { PdfImage } from 'pdfkit';
 import type {
   Drawing,
   DrawingElement,
   FontFace,
   GroupElement,
+  ImageElement,
+  ImageFile,
   PathStyle,
   TextElement,
 } from '../drawing/model.js';
@@ -38,7 +41,8 @@ export async function writePdf(drawings: readonly Drawing[], options: PdfOptions
   if (drawings.length === 0) throw new RenderError('bad-drawing', 'A PDF file needs at least one drawing.');
   const document = openDocument(options);
   const bytes = collect(document);
-  for (const drawing of drawings) drawPage(document, drawing);
+  const images: OpenImages = new Map();
+  for (const drawing of drawings) drawPage(document, drawing, images);
   document.end();
   return bytes;
 }
@@ -86,7 +90,7 @@ function collect(document: PDFDocument): Promise<Uint8Array> {
   });
 }
 
-function drawPage(document: PDFDocument, drawing: Drawing): void {
+function drawPage(document: PDFDocument, drawing: Drawing, images: OpenImages): void {
   document.addPage({
     size: [drawing.widthMm * POINTS_PER_MM, drawing.heightMm * POINTS_PER_MM],
     margin: 0,
@@ -96,7 +100,7 @@ function drawPage(document: PDFDocument, drawing: Drawing): void {
   // pdfkit has turned y downwards already; from here on everything is in mm.
   document.transform(POINTS_PER_MM, 0, 0, POINTS_PER_MM, 0, 0);
   for (const layer of drawing.layers) {
-    for (const element of layer.elements) drawElement(document, element);
+    for (const element of layer.elements) drawElement(document, element, images);
   }
   document.restore();
 }
@@ -110,7 +114,7 @@ function setPageBoxes(document: PDFDocument, { widthMm, heightMm }: Drawing): vo
   for (const name of ['CropBox', 'BleedBox', 'TrimBox']) document.page.dictionary.data[name] = sheet;
 }
 
-function drawElement(document: PDFDocument, element: DrawingElement): void {
+function drawElement(document: PDFDocument, element: DrawingElement, images: OpenImages): void {
   switch (element.kind) {
     case 'path':
       if (element.curves.length > 0) drawPath(document, element.curves, element.style);
@@ -118,13 +122,16 @@ function drawElement(document: PDFDocument, element: DrawingElement): void {
     case 'text':
       if (element.text !== '') drawText(document, element);
       break;
+    case 'image':
+      drawImage(document, element, images);
+      break;
     case 'group':
-      drawGroup(document, element);
+      drawGroup(document, element, images);
       break;
   }
 }
 
-function drawGroup(document: PDFDocument, element: GroupElement): void {
+function drawGroup(document: PDFDocument, element: GroupElement, images: OpenImages): void {
   const { transform: m, clip } = element;
   document.save();
   if (m !== undefined) document.transform(m.a, m.b, m.c, m.d, m.e, m.f);
@@ -132,7 +139,7 @@ function drawGroup(document: PDFDocument, element: GroupElement): void {
     for (const curve of clip) traceCurve(document, curve);
     document.clip('even-odd');
   }
-  for (const child of element.elements) drawElement(document, child);
+  for (const child of element.elements) drawElement(document, child, images);
   document.restore();
 }
 
@@ -164,6 +171,21 @@ function traceCurve(document: PDFDocument, curve: Curve): void {
     } else document.lineTo(segment.to.x, segment.to.y);
   }
   if (curve.closed) document.closePath();
+}
+
+/** Picture files that are part of the document already: one that stands on several pages is written once. */
+type OpenImages = Map<ImageFile, PdfImage>;
+
+function drawImage(document: PDFDocument, element: ImageElement, images: OpenImages): void {
+  const { file, box, opacity } = element;
+  const image = images.get(file) ?? document.openImage(file.bytes);
+  images.set(file, image);
+  document.save();
+  if (opacity !== undefined) document.opacity(opacity);
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+  // Its pixels fill the box as they are stored, whatever the file says of how the camera was held: so does SVG.
+  document.image(image, box.minX, box.minY, { width, height, ignoreOrientation: true });
+  document.restore();
 }
 
 function drawText(document: PDFDocument, element: TextElement): void {

@@ -13,6 +13,7 @@ import { areaFigure, areaUnit, hideWords } from '../sheet/words.js';
 import type { LengthUnit } from '../sheet/words.js';
 import type { FontBook } from '../text/font-book.js';
 import { meaningWords } from './hide-marks.js';
+import type { HidePictures } from './hide-photo.js';
 import { hideShape } from './hide-view.js';
 import type { SeenFrom } from './hide-view.js';
 import { layoutPicture } from './layout-picture.js';
@@ -28,6 +29,8 @@ export interface HidePictureOptions {
   readonly side?: SeenFrom;
   readonly units?: LengthUnit;
   readonly workshop?: Workshop;
+  /** Photos of the hides, drawn faint below the lines. */
+  readonly pictures?: HidePictures;
 }
 
 const COLUMN_MM = 52;
@@ -57,6 +60,7 @@ export function drawHide(options: HidePictureOptions): Drawing {
     units,
     within: plan.picture,
     ...(workshop === undefined ? {} : { workshop }),
+    ...(options.pictures === undefined ? {} : { pictures: options.pictures }),
   });
   const blocks = [
     areaBlock(options, style),

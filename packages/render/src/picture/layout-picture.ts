@@ -31,6 +31,8 @@ import { labelPieces } from './piece-labels.js';
 import type { LabelDesk } from './piece-labels.js';
 import { pieceGrounds, pieceLines } from './piece-layers.js';
 import type { PictureStyle } from './picture-style.js';
+import { hidePhoto } from './hide-photo.js';
+import type { HidePictures } from './hide-photo.js';
 import { isReadingLabel, labelReadings } from './reading-labels.js';
 import { placePieces } from './placed-pieces.js';
 import type { PlacedPiece } from './placed-pieces.js';
@@ -45,6 +47,7 @@ export interface PictureRequest {
   readonly fonts: FontBook;
   readonly units: LengthUnit;
   readonly workshop?: Workshop;
+  readonly pictures?: HidePictures;
   /** Labels stay within this. */
   readonly within: Box;
   /** What else is drawn, above the cut lines. */
@@ -143,6 +146,7 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
       ),
     ),
     layer('pieces', pieceGrounds(scene.pieces)),
+    layer('photo', hidePhoto(hide, request.pictures?.get(hide.id), view)),
     layer('zones', zoneLines(scene.zones, style)),
     layer('direction', directionLines(hide, view, style)),
     layer('flaws', flawPatterns(scene.flaws, style)),

@@ -6,12 +6,13 @@ import type { FontBook } from '../text/font-book.js';
 import { measureText } from '../text/measure-text.js';
 import { sinCosDeg } from '@hidebound/geometry';
 
-/** Every element of the drawing, groups opened. */
+/** Every line and text of the drawing, groups opened. */
 export function allElements(drawing: Drawing): (PathElement | TextElement)[] {
   return drawing.layers.flatMap((layer) => layer.elements.flatMap(openGroup));
 }
 
 export function openGroup(element: DrawingElement): (PathElement | TextElement)[] {
+  if (element.kind === 'image') return [];
   return element.kind === 'group' ? element.elements.flatMap(openGroup) : [element];
 }
 

@@ -1,6 +1,7 @@
 import type { Box } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { Drawing, Layer } from '../drawing/model.js';
+import type { HidePictures } from '../picture/hide-photo.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { layoutPicture } from '../picture/layout-picture.js';
 import { LARGE_PAGE_STYLE, PAGE_STYLE } from '../picture/picture-style.js';
@@ -35,6 +36,8 @@ export interface CuttingSheetOptions {
   readonly fonts: FontBook;
   /** The user's own defaults for what kinds of flaws and zones mean. */
   readonly workshop?: Workshop;
+  /** Photos of the hides, drawn faint below the lines. */
+  readonly pictures?: HidePictures;
 }
 
 /** Columns of tables are about so wide, in letters of the text's size. */
@@ -108,6 +111,7 @@ function sheetWith(options: CuttingSheetOptions, hide: Hide, plan: PagePlan): Hi
     units: options.units ?? 'mm',
     within: plan.picture,
     ...(options.workshop === undefined ? {} : { workshop: options.workshop }),
+    ...(options.pictures === undefined ? {} : { pictures: options.pictures }),
   });
   const blocks = [
     ...yieldBlocks(layout, hide.id, fonts, style),

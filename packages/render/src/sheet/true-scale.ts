@@ -1,6 +1,7 @@
 import { regionBox, transformRegion } from '@hidebound/geometry';
 import type { Hide, Layout, Workshop } from '@hidebound/leather';
 import type { Drawing } from '../drawing/model.js';
+import type { HidePictures } from '../picture/hide-photo.js';
 import { hideShape, turnHide, viewInto } from '../picture/hide-view.js';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { layoutPicture } from '../picture/layout-picture.js';
@@ -16,6 +17,8 @@ export interface TrueScaleOptions {
   readonly side?: SeenFrom;
   readonly units?: LengthUnit;
   readonly workshop?: Workshop;
+  /** Photos of the hides, drawn faint below the lines. */
+  readonly pictures?: HidePictures;
 }
 
 /** Room around the hide for labels that find none on it. */
@@ -43,6 +46,7 @@ export function drawLayoutTrueScale(options: TrueScaleOptions): Drawing {
     units: options.units ?? 'mm',
     within: page,
     ...(options.workshop === undefined ? {} : { workshop: options.workshop }),
+    ...(options.pictures === undefined ? {} : { pictures: options.pictures }),
   });
   return {
     widthMm: page.maxX,

@@ -6,11 +6,13 @@ import type {
   DrawingElement,
   FontFace,
   GroupElement,
+  ImageElement,
   Layer,
   PathElement,
   PathStyle,
   TextElement,
 } from '../drawing/model.js';
+import { toBase64 } from './base64.js';
 import { escapeXml } from './escape-xml.js';
 
 /** What stands in where the font itself is not at hand: fonts of like build. */
@@ -52,6 +54,9 @@ function writeElement(element: DrawingElement, lines: string[]): void {
       break;
     case 'text':
       lines.push(textToSvg(element));
+      break;
+    case 'image':
+      lines.push(imageToSvg(element));
       break;
     case 'group':
       writeGroup(element, lines);
@@ -124,6 +129,17 @@ function textToSvg(element: TextElement): string {
     `${weight}${stretch} font-size="${formatNumber(element.sizeMm)}"${anchor} fill="${element.colour}"` +
     ` textLength="${formatNumber(element.widthMm)}" lengthAdjust="spacingAndGlyphs"` +
     ` xml:space="preserve">${escapeXml(element.text)}</text>`
+  );
+}
+
+/** The file stands within the drawing, in the older of SVG's two ways, which every program knows. */
+function imageToSvg({ file, box, opacity }: ImageElement): string {
+  const faint = opacity === undefined ? '' : ` opacity="${formatNumber(opacity)}"`;
+  return (
+    `<image x="${formatNumber(box.minX)}" y="${formatNumber(box.minY)}"` +
+    ` width="${formatNumber(box.maxX - box.minX)}" height="${formatNumber(box.maxY - box.minY)}"` +
+    ` preserveAspectRatio="none"${faint} xmlns:xlink="http://www.w3.org/1999/xlink"` +
+    ` xlink:href="data:${file.type};base64,${toBase64(file.bytes)}"/>`
   );
 }
 
