@@ -1,4 +1,5 @@
 import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
+import { TRACE_SPEC } from './trace/trace-spec.js';
 
 /** One option of a command, as data: the parser and the help are made from it. */
 export interface OptionSpec {
@@ -32,7 +33,17 @@ export interface CommandSpec {
 }
 
 export type CommandName =
-  'pieces' | 'hide' | 'lay' | 'check' | 'sheet' | 'template' | 'cutfile' | 'setout' | 'list' | 'markers';
+  | 'pieces'
+  | 'hide'
+  | 'lay'
+  | 'check'
+  | 'sheet'
+  | 'template'
+  | 'cutfile'
+  | 'setout'
+  | 'list'
+  | 'markers'
+  | 'trace';
 
 /** Pages that a cutting sheet can be made for. */
 export const PAGE_NAMES = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
@@ -98,6 +109,12 @@ const PICTURE: OptionSpec = {
   flags: '--picture <file>',
   description: 'draw what was read into an .svg or .pdf file',
   value: { kind: 'text' },
+};
+
+const NO_PHOTO: OptionSpec = {
+  flags: '--no-photo',
+  description: 'draw the leather plain, without the photo of the hide',
+  value: { kind: 'switch' },
 };
 
 const READING_OPTIONS: readonly OptionSpec[] = [
@@ -289,6 +306,7 @@ export const COMMANDS: readonly CommandSpec[] = [
         value: { kind: 'text' },
       },
       PICTURE,
+      NO_PHOTO,
       WORKSHOP,
       ...DECISION_OPTIONS,
     ],
@@ -299,6 +317,7 @@ export const COMMANDS: readonly CommandSpec[] = [
       'hidebound hide side.hide.json --take possible-1,possible-4 --drop all --confirm backbone,cut',
     ],
   },
+  TRACE_SPEC,
   {
     name: 'lay',
     argument: '<order>',
@@ -397,6 +416,7 @@ export const COMMANDS: readonly CommandSpec[] = [
           'your own workshop file, for a layout that does not say itself what flaws and zones mean',
         value: { kind: 'text' },
       },
+      NO_PHOTO,
     ],
     examples: [
       'hidebound sheet bicycle-goods.layout.json --pdf sheet.pdf',

@@ -5,6 +5,7 @@ import type { CommandName } from '../option-table.js';
 const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   pieces: async () => (await import('./pieces.js')).piecesCommand,
   hide: async () => (await import('./hide.js')).hideCommand,
+  trace: async () => (await import('./trace.js')).traceCommand,
   lay: async () => (await import('./lay.js')).layCommand,
   check: async () => (await import('./check.js')).checkCommand,
   sheet: async () => (await import('./sheet.js')).sheetCommand,

@@ -5,7 +5,7 @@ import { readFailureWords, systemCode } from './system-words.js';
 const BYTES_PER_MB = 1_000_000;
 
 /** Largest files that are read, in MB of 1,000,000 bytes: far above what people draw or write by hand, far below what fills the memory. */
-export const SIZE_LIMIT_MB = { pattern: 50, data: 50 } as const;
+export const SIZE_LIMIT_MB = { pattern: 50, data: 50, photo: 200 } as const;
 
 /**
  * A whole file, refused by its size before any of it is read. A pipe or device, which has no size, is read up to the

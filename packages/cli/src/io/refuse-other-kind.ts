@@ -1,7 +1,8 @@
 import { CliError } from '../cli-error.js';
 
 /** The kinds of files that commands read. */
-export type FileKind = 'pattern' | 'hide' | 'order' | 'article' | 'workshop' | 'layout' | 'reference-sheets';
+export type FileKind =
+  'pattern' | 'hide' | 'order' | 'article' | 'workshop' | 'layout' | 'reference-sheets' | 'photo-hints';
 
 const WANTED: Readonly<Record<FileKind, string>> = {
   pattern: 'a drawing (SVG, PDF or DXF)',
@@ -11,6 +12,7 @@ const WANTED: Readonly<Record<FileKind, string>> = {
   workshop: 'a workshop file (workshop.yaml)',
   layout: 'a layout (.layout.json)',
   'reference-sheets': 'a file of measured sheets (reference-sheets.json)',
+  'photo-hints': 'a file of hints on photos (.hints.yaml)',
 };
 
 /** What another kind of file is, and what is to be done with it. */
@@ -21,6 +23,7 @@ const FOUND: Readonly<Record<string, string>> = {
   workshop: 'a workshop file; give it with --workshop',
   layout: 'a layout; "hidebound check" and "hidebound sheet" read it',
   'reference-sheets': 'a file of measured sheets; "hidebound markers --measured" writes it',
+  'photo-hints': 'a file of hints on photos; give it to "hidebound trace" with --hints',
   drawing:
     'a drawing (SVG); "hidebound pieces" reads it, or "hidebound hide FILE --out" if it is a traced hide',
   PDF: 'a pattern (PDF); "hidebound pieces" reads it, and orders name it',

@@ -1,4 +1,3 @@
-import type { Point } from '@hidebound/geometry';
 import type {
   Diagnostic,
   Hide,
@@ -75,7 +74,7 @@ export interface TraceReport {
   /** Least and largest error of a place on the hide. */
   readonly placeErrorMm: { readonly least: number; readonly most: number };
   readonly chalkFlaws: number;
-  readonly crosses: readonly Point[];
+  readonly crosses: number;
   readonly unsureLengthMm: number;
   /** 0 to 1; absent where no backbone was guessed. */
   readonly backboneConfidence?: number;

@@ -1,0 +1,147 @@
+import { basename } from 'node:path';
+import type { TraceOptions, TraceRead } from '@hidebound/intake/photo';
+import { writeHide } from '@hidebound/leather';
+import type { Hide, HideCut, Side } from '@hidebound/leather';
+import { CliError } from '../cli-error.js';
+import { textOption } from '../command-context.js';
+import type { CommandContext, CommandResult, OptionValues } from '../command-context.js';
+import { EXIT_STATUS } from '../exit-status.js';
+import { findingLines } from '../finding-words.js';
+import { writeFilesSafely } from '../io/write-safely.js';
+import type { FileToWrite } from '../io/write-safely.js';
+import { pictureFile } from '../picture.js';
+import { leatherFrom } from '../trace/leather-options.js';
+import { loadPhotos } from '../trace/load-photos.js';
+import { knownBars } from '../trace/reference-bars.js';
+import type { KnownBars } from '../trace/reference-bars.js';
+import { besideHide, hideStem, hintsInUse, traceFiles } from '../trace/trace-files.js';
+import type { HintsInUse, TraceFiles } from '../trace/trace-files.js';
+import { nextStep, traceLines } from '../trace/trace-lines.js';
+import { tellStages } from '../trace/trace-progress.js';
+
+/** Makes a hide file from photos. */
+export async function traceCommand(
+  photos: readonly string[],
+  options: OptionValues,
+  context: CommandContext,
+): Promise<CommandResult> {
+  refuseTogether(options);
+  return traceOneHide(photos, options, context);
+}
+
+function refuseTogether(options: OptionValues): void {
+  if (options['up'] === undefined) {
+    throw new CliError(
+      'bad-use',
+      'Which side of the leather does the photo show? Give --up grain or --up flesh; a photo alone does not tell it.',
+    );
+  }
+  if (options['moved'] === true && options['raking'] !== undefined) {
+    throw new CliError(
+      'bad-use',
+      '--moved and --raking do not go together; trace a hide that lies still with --raking.',
+    );
+  }
+}
+
+async function traceOneHide(
+  photos: readonly string[],
+  options: OptionValues,
+  context: CommandContext,
+): Promise<CommandResult> {
+  const files = traceFiles(photos, options);
+  const hints = hintsInUse(files, options);
+  const bars = knownBars(textOption(options, 'bars'), photos[0]!);
+  const stage = tellStages(context);
+  stage('load');
+  const { loadVision, traceHide } = await import('@hidebound/intake/photo');
+  const loaded = {
+    photos: await loadPhotos(files.photos),
+    raking: await loadPhotos(files.raking),
+    otherSide: await loadPhotos(files.otherSide),
+  };
+  const { vision } = await loadVision();
+  const read = traceHide(
+    loaded.photos,
+    { ...askedOf(files, options, hints, bars), ...loaded, onStage: stage },
+    vision,
+  );
+  const hide = namedFromHide(read.hide, files);
+  const written = await filesOf(files, { ...read, hide }, hints);
+  writeFilesSafely(written);
+  return resultOf(files, { ...read, hide }, { written, bars });
+}
+
+function askedOf(
+  files: TraceFiles,
+  options: OptionValues,
+  hints: HintsInUse | undefined,
+  bars: KnownBars | undefined,
+): TraceOptions {
+  const cut = textOption(options, 'cut');
+  return {
+    id: textOption(options, 'id') ?? basename(hideStem(files.hide)),
+    sideUp: textOption(options, 'up') as Side,
+    pictureFile: besideHide(files.hide, files.straight),
+    ...(hints === undefined ? {} : { hints: hints.hints, hintsFile: hints.name }),
+    ...(cut === undefined ? {} : { cut: cut as HideCut }),
+    ...(bars === undefined ? {} : { barsOf: bars.barsOf }),
+    isMoved: options['moved'] === true,
+    findCandidates: options['candidates'] !== false,
+    ...leatherFrom(options),
+  };
+}
+
+/** The photos as the hide file names them: from its own folder. */
+function namedFromHide(hide: Hide, files: TraceFiles): Hide {
+  const photo = hide.photo!;
+  const takenFrom = (photo.takenFrom ?? []).map((file) => besideHide(files.hide, file));
+  return { ...hide, photo: { ...photo, takenFrom } };
+}
+
+/** JPEG quality of the straightened picture: about half a byte a pixel, without blocks that look like grain. */
+const STRAIGHT_QUALITY = 88;
+
+async function filesOf(
+  files: TraceFiles,
+  { hide, picture }: TraceRead,
+  hints: HintsInUse | undefined,
+): Promise<readonly FileToWrite[]> {
+  const { encodeJpeg } = await import('@hidebound/intake/node');
+  const straight = await encodeJpeg(picture, STRAIGHT_QUALITY);
+  return [
+    { path: files.hide, content: writeHide(hide) },
+    { path: files.straight, content: straight },
+    ...(hints?.copy === undefined ? [] : [hints.copy]),
+    ...(files.picture === undefined ? [] : [await pictureFile(files.picture, { hide })]),
+  ];
+}
+
+interface Written {
+  readonly written: readonly FileToWrite[];
+  readonly bars: KnownBars | undefined;
+}
+
+function resultOf(files: TraceFiles, read: TraceRead, { written, bars }: Written): CommandResult {
+  const { hide, diagnostics, report } = read;
+  return {
+    exitStatus: EXIT_STATUS.done,
+    lines: [
+      ...traceLines(hide, report),
+      ...(bars?.file === undefined ? [] : [`The sheets' lines are as long as ${bars.file} says.`]),
+      ...findingLines(diagnostics),
+      `The hide file is in ${files.hide}`,
+      `The straightened photo is in ${files.straight}`,
+      ...written.slice(2).map(({ path }) => `Written, too: ${path}`),
+      ...nextStep(hide, files.hide, files.picture),
+    ],
+    data: {
+      files: files.photos,
+      hide,
+      report,
+      ...(bars?.file === undefined ? {} : { bars: bars.file }),
+      written: written.map(({ path }) => path),
+    },
+    diagnostics,
+  };
+}
