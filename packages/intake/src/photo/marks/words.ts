@@ -13,6 +13,8 @@ export const PHOTO_MARKS_REFUSALS = {
 
 /** Findings that are part of a result. */
 export const PHOTO_MARKS_FINDINGS = {
+  'chalk-hardly-shows': () =>
+    'The leather is so pale that white chalk hardly shows on it, so chalk marks may have been missed; use pale blue chalk, and look whether each mark was found.',
   'other-side-ambiguous': ({ misfit, other }) =>
     `The other side's photo fits the hide in two ways, within ${misfit} mm and within ${other} mm, and the better one is taken; mark two or more places on both sides to be sure.`,
 } as const satisfies Readonly<Record<string, Sentence>>;
