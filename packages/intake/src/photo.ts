@@ -1,3 +1,6 @@
+export { readCards } from './photo/cards/read-cards.js';
+export type { CardOptions } from './photo/cards/read-cards.js';
+export { scanPicture } from './photo/cards/scan-picture.js';
 export type { Photo } from './photo/photo.js';
 export type { StraightPicture } from './photo/straight/straight-picture.js';
 export { toFloor, toPicture } from './photo/straight/straight-picture.js';

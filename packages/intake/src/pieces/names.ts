@@ -4,6 +4,7 @@ import type { Findings } from '../findings.js';
 import { isSizeAlone, nameWithSize } from '../roles/read-size.js';
 import { nameWords, roleOfLeadingWords, roleOfWholeName } from '../roles/read-name.js';
 import type { PieceParts } from './parts.js';
+import { readingNumbers } from './reading-order.js';
 
 /** Words that drawing programs make names from: they say nothing of a piece. */
 const PROGRAM_WORDS = new Set([
@@ -135,7 +136,7 @@ export function namePieces(
   findings: Findings,
 ): string[] {
   const counts = countInGroups(pieces);
-  const numbers = readingNumbers(pieces);
+  const numbers = readingNumbers(pieces.map(({ outline }) => outline.box));
   const taken = new Set<string>();
   const wordy: string[] = [];
   const names = pieces.map((piece, i) => {
@@ -187,21 +188,4 @@ function uniqueName(name: string, taken: ReadonlySet<string>): string {
     const candidate = `${name}-${n}`;
     if (!taken.has(candidate)) return candidate;
   }
-}
-
-/** Numbers from 1 in rows from the top, each from the left: a row reaches down to the middle of its first piece. */
-function readingNumbers(pieces: readonly PieceParts[]): number[] {
-  const box = (i: number) => pieces[i]!.outline.box;
-  const order = pieces.map((_, i) => i).sort((a, b) => box(a).minY - box(b).minY || a - b);
-  const numbers: number[] = [];
-  let next = 1;
-  for (let from = 0; from < order.length;) {
-    const middle = (box(order[from]!).minY + box(order[from]!).maxY) / 2;
-    let to = from + 1;
-    while (to < order.length && box(order[to]!).minY < middle) to++;
-    const row = order.slice(from, to).sort((a, b) => box(a).minX - box(b).minX || a - b);
-    for (const i of row) numbers[i] = next++;
-    from = to;
-  }
-  return numbers;
 }

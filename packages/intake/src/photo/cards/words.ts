@@ -1,3 +1,4 @@
+import { plural } from '../../sentence.js';
 import type { Sentence } from '../../sentence.js';
 
 /** What can make a photo unusable here. */
@@ -7,4 +8,13 @@ export const PHOTO_CARDS_REFUSALS = {
 } as const satisfies Readonly<Record<string, Sentence>>;
 
 /** Findings that are part of a result. */
-export const PHOTO_CARDS_FINDINGS = {} as const satisfies Readonly<Record<string, Sentence>>;
+export const PHOTO_CARDS_FINDINGS = {
+  'card-cut-off': () =>
+    'A card lies here at the border of the picture, or under or on a reference sheet, and is left out; lay it clear of both.',
+  'card-edge-rough': ({ piece, off }) =>
+    `The edge of "${piece}" lies up to ${off} mm off its clean line here; compare the saved drawing with the card.`,
+  'card-edge-as-seen': ({ piece }) =>
+    `The edge of "${piece}" is too ragged for clean lines and is drawn as it is seen; draw over it if it matters.`,
+  'names-left-over': ({ names, pieces }) =>
+    `${plural(names, 'name is', 'names are')} given for ${plural(pieces, 'piece', 'pieces')}, so the last ones are not used; names count in reading order.`,
+} as const satisfies Readonly<Record<string, Sentence>>;

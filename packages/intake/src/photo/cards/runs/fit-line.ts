@@ -24,6 +24,7 @@ export interface FittedLine {
   /** How far the places lie off it, mm: root mean square, and the worst one. */
   readonly meanOffMm: number;
   readonly worstOffMm: number;
+  readonly worstAt: Point;
 }
 
 export interface FitOptions {
@@ -50,7 +51,9 @@ export function fitLine(
   const solved = settled(chain, runs, closed);
   const moved = curveOf(chain, runs, solved, closed);
   const curve = movedCurve(moved, middle);
-  return { curve, ...offsOf(chain, moved) };
+  const offs = offsOf(chain, moved);
+  const worstAt = { x: offs.worstAt.x + middle.x, y: offs.worstAt.y + middle.y };
+  return { curve, ...offs, worstAt };
 }
 
 /** Below, there is nothing to fit. */
@@ -204,12 +207,14 @@ function movedCurve({ start, segments, closed }: Curve, by: Point): Curve {
 /** Chords for measuring how far places lie off. */
 const CHORD_MM = 0.01;
 
-function offsOf(chain: readonly EdgePlace[], curve: Curve): Pick<FittedLine, 'meanOffMm' | 'worstOffMm'> {
+function offsOf(chain: readonly EdgePlace[], curve: Curve): Omit<FittedLine, 'curve'> {
   const points = flattenCurve(curve, CHORD_MM);
   const offs = chain.map((place) => ({ off: nearestOff(points, place), weightMm: place.weightMm }));
+  const worst = offs.reduce((most, { off }, i) => (off > offs[most]!.off ? i : most), 0);
   return {
     meanOffMm: rootMeanSquare(offs),
-    worstOffMm: offs.reduce((worst, { off }) => Math.max(worst, off), 0),
+    worstOffMm: offs[worst]!.off,
+    worstAt: chain[worst]!,
   };
 }
 

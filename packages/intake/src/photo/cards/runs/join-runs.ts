@@ -22,9 +22,7 @@ export function jointOf(a: Run, b: Run, near: Point): Point {
 function crossings(a: Run, b: Run): Point[] {
   if (a.kind === 'line' && b.kind === 'line') return lineCrossing(a, b);
   if (a.kind === 'arc' && b.kind === 'arc') return arcCrossings(a, b);
-  return a.kind === 'line'
-    ? lineArcCrossings(a, b as RoundRun)
-    : lineArcCrossings(b as StraightRun, a as RoundRun);
+  return a.kind === 'line' ? lineArcCrossings(a, b as RoundRun) : lineArcCrossings(b as StraightRun, a);
 }
 
 function lineCrossing(a: StraightRun, b: StraightRun): Point[] {

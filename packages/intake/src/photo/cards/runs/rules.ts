@@ -55,7 +55,7 @@ export function smoothRules(runs: readonly Run[], joints: readonly RoughJoint[])
 /** Of a line and an arc: on which side of the line the centre lies; of two arcs: 1 if both turn the same way. */
 function smoothSign(a: Run, b: Run): 1 | -1 {
   if (a.kind === 'arc' && b.kind === 'arc') return a.sense === b.sense ? 1 : -1;
-  const [line, arc] = a.kind === 'line' ? [a, b as RoundRun] : [b as StraightRun, a as RoundRun];
+  const [line, arc] = a.kind === 'line' ? [a, b as RoundRun] : [b as StraightRun, a];
   return Math.cos(line.angle) * arc.centre.x + Math.sin(line.angle) * arc.centre.y >= line.offset ? 1 : -1;
 }
 
@@ -106,7 +106,7 @@ export function missOfRule(rule: Rule, runs: readonly Run[], armMm: number): num
     const apart = distanceBetween(a.centre, b.centre);
     return rule.sign === 1 ? apart - Math.abs(a.radius - b.radius) : apart - a.radius - b.radius;
   }
-  const [line, arc] = a.kind === 'line' ? [a, b as RoundRun] : [b as StraightRun, a as RoundRun];
+  const [line, arc] = a.kind === 'line' ? [a, b as RoundRun] : [b as StraightRun, a];
   const off = Math.cos(line.angle) * arc.centre.x + Math.sin(line.angle) * arc.centre.y - line.offset;
   return rule.sign * off - arc.radius;
 }
