@@ -13,7 +13,7 @@ export interface PhotoSize {
 /** Where each unknown stands in the row of all. */
 export interface Layout {
   readonly count: number;
-  /** First of six of the lens, for each photo. */
+  /** First of seven of the lens, the last one its focal length, for each photo. */
   readonly lens: readonly number[];
   /** First of eight of the homography and the spread after them, for each photo. */
   readonly photo: readonly number[];
@@ -24,6 +24,8 @@ export interface Layout {
   /** First of two of a rule's zero, for each body; 0 where it has none. */
   readonly slide: readonly number[];
 }
+
+const LENS_NUMBERS = 7;
 
 /** Always 0: stands for what a sighting does not depend on. */
 const NOTHING = 0;
@@ -45,7 +47,7 @@ export function layOut(photos: readonly PhotoSize[], bodies: readonly Body[]): L
   const lensOf = once();
   const sizeOf = once();
   return {
-    lens: photos.map(({ width, height }) => lensOf(`${width}x${height}`, 6)),
+    lens: photos.map(({ width, height }) => lensOf(`${width}x${height}`, LENS_NUMBERS)),
     photo: photos.map(() => take(9)),
     body: bodies.map(() => take(6)),
     size: bodies.map(({ sizeGroup }) => sizeOf(sizeGroup, 2)),
@@ -74,6 +76,7 @@ export function assemble(
     groups: groups.size,
     usual: new Float64Array(layout.count),
     deviations: deviationsOf(photos, bodies, layout, fixed),
+    conditions: photos.map((_, photo) => conditionSlots(layout, photo)),
   };
 }
 
@@ -123,6 +126,13 @@ export function slotsOf(layout: Layout, photo: number, body: number): Int32Array
   return slots;
 }
 
+/** See `squareness`. */
+function conditionSlots({ photo: photos, lens: lenses }: Layout, photo: number): Int32Array {
+  const [h, lens] = [photos[photo]!, lenses[photo]!];
+  const homography = Array.from({ length: 8 }, (_, i) => h + i);
+  return Int32Array.from([...homography, lens + 4, lens + 5, lens + 6]);
+}
+
 function deviationsOf(
   photos: readonly PhotoSize[],
   bodies: readonly Body[],
@@ -130,9 +140,9 @@ function deviationsOf(
   fixed: number,
 ): Float64Array {
   const deviations = new Float64Array(layout.count);
-  const { k1, k2, p, axis, spreadMm, slideMm } = USUAL_DEVIATION;
+  const { k1, k2, p, axis, focal, spreadMm, slideMm } = USUAL_DEVIATION;
   photos.forEach((_, i) => {
-    deviations.set([k1, k2, p, p, axis, axis], layout.lens[i]);
+    deviations.set([k1, k2, p, p, axis, axis, focal], layout.lens[i]);
     deviations.fill(Infinity, layout.photo[i], layout.photo[i]! + 8);
     deviations[layout.photo[i]! + 8] = inFloorUnits(spreadMm);
   });

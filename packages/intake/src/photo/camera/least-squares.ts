@@ -1,4 +1,5 @@
 import { choleskyFactor, invertSymmetric, solveFactored } from './dense.js';
+import { CONDITION_DEVIATION, CONDITION_SLOTS, squareness } from './square-pixels.js';
 import { SLOTS, predict } from './unknowns.js';
 import type { FixedSight, View } from './unknowns.js';
 
@@ -26,6 +27,8 @@ export interface Problem {
   readonly deviations: Float64Array;
   readonly usual: Float64Array;
   readonly groups: number;
+  /** For each photo the slots of the condition that its pixels are square. */
+  readonly conditions: readonly Int32Array[];
 }
 
 export interface Solution {
@@ -42,17 +45,21 @@ const HALF_WEIGHT_AT = 3;
 const FIRST_DAMPING = 1e-3;
 const MOST_DAMPING = 1e9;
 /** A step that lowers the cost by less than this share is the last one. */
-const LEAST_GAIN = 1e-9;
+const LEAST_GAIN = 1e-6;
 /** For slopes by differences to both sides: the root of rounding times the usual curvature. */
 const SLOPE_STEP = 1e-6;
 
 /** Levenberg and Marquardt's method, repeated with weights that fall with a group's misses. */
-export function solveRobustly(problem: Problem, start: Float64Array, rounds = ROBUST_ROUNDS): Solution {
+export function solveRobustly(
+  problem: Problem,
+  start: Float64Array,
+  { rounds = ROBUST_ROUNDS, mostSteps = MOST_STEPS } = {},
+): Solution {
   let values = start;
   let weights: Float64Array = new Float64Array(problem.groups).fill(1);
   let cost = 0;
   for (let round = 0; round < rounds; round++) {
-    ({ values, cost } = descend(problem, values, weights));
+    ({ values, cost } = descend(problem, values, weights, mostSteps));
     if (round < rounds - 1) weights = groupWeights(problem, values);
   }
   return { values, weights, cost };
@@ -62,12 +69,13 @@ function descend(
   problem: Problem,
   start: Float64Array,
   weights: Float64Array,
+  mostSteps: number,
 ): { values: Float64Array; cost: number } {
   let values = start;
   let cost = costOf(problem, values, weights);
   let damping = FIRST_DAMPING;
   const free = freeUnknowns(problem);
-  for (let step = 0; step < MOST_STEPS && damping < MOST_DAMPING; step++) {
+  for (let step = 0; step < mostSteps && damping < MOST_DAMPING; step++) {
     const { normal, right } = normalEquations(problem, values, weights, free);
     let gained = 0;
     while (damping < MOST_DAMPING) {
@@ -122,6 +130,12 @@ function costOf(problem: Problem, values: Float64Array, weights: Float64Array): 
     const missSq = (out[0]! - sight.x) ** 2 + (out[1]! - sight.y) ** 2;
     cost += weights[sight.group]! * missSq * sight.sharpness ** 2;
   }
+  const condition = new Float64Array(CONDITION_SLOTS);
+  for (const slots of problem.conditions) {
+    gather(values, slots, condition);
+    squareness(condition, out);
+    cost += (out[0]! ** 2 + out[1]! ** 2) / CONDITION_DEVIATION ** 2;
+  }
   for (let i = 0; i < values.length; i++) {
     const deviation = problem.deviations[i]!;
     if (deviation !== 0 && deviation !== Infinity)
@@ -131,31 +145,49 @@ function costOf(problem: Problem, values: Float64Array, weights: Float64Array): 
 }
 
 function gather(values: Float64Array, slots: Int32Array, local: Float64Array): void {
-  for (let k = 0; k < SLOTS; k++) local[k] = values[slots[k]!]!;
+  for (let k = 0; k < slots.length; k++) local[k] = values[slots[k]!]!;
 }
 
-/** Slopes of one sight's place by each of its slots: 2 rows of SLOTS numbers. */
-export function slopesOf(
+/** Room for the slopes of two numbers by what they depend on. */
+interface SlopeRoom {
+  readonly slopes: Float64Array;
+  readonly above: Float64Array;
+  readonly below: Float64Array;
+}
+
+const slopeRoom = (slots: number): SlopeRoom => ({
+  slopes: new Float64Array(2 * slots),
+  above: new Float64Array(2),
+  below: new Float64Array(2),
+});
+
+/** Slopes of two numbers by each free slot, by differences to both sides: two rows. */
+function slopesOf(
   local: Float64Array,
-  predictInto: (v: Float64Array, out: Float64Array) => void,
+  evaluate: (v: Float64Array, out: Float64Array) => void,
   isFree: (slot: number) => boolean,
-  slopes: Float64Array,
+  { slopes, above, below }: SlopeRoom,
 ): void {
-  const above = new Float64Array(2);
-  const below = new Float64Array(2);
-  for (let k = 0; k < SLOTS; k++) {
+  for (let k = 0; k < local.length; k++) {
     slopes[k] = 0;
-    slopes[SLOTS + k] = 0;
+    slopes[local.length + k] = 0;
     if (!isFree(k)) continue;
     const value = local[k]!;
     local[k] = value + SLOPE_STEP;
-    predictInto(local, above);
+    evaluate(local, above);
     local[k] = value - SLOPE_STEP;
-    predictInto(local, below);
+    evaluate(local, below);
     local[k] = value;
     slopes[k] = (above[0]! - below[0]!) / (2 * SLOPE_STEP);
-    slopes[SLOTS + k] = (above[1]! - below[1]!) / (2 * SLOPE_STEP);
+    slopes[local.length + k] = (above[1]! - below[1]!) / (2 * SLOPE_STEP);
   }
+}
+
+/** The normal matrix of the free unknowns and its right side, filled row by row. */
+interface Normal {
+  readonly place: Int32Array;
+  readonly normal: Float64Array;
+  readonly right: Float64Array;
 }
 
 function normalEquations(
@@ -163,42 +195,62 @@ function normalEquations(
   values: Float64Array,
   weights: Float64Array,
   free: Int32Array,
-): { normal: Float64Array; right: Float64Array } {
-  const n = free.length;
+): Normal {
   const place = new Int32Array(values.length).fill(-1);
   free.forEach((unknown, i) => (place[unknown] = i));
-  const normal = new Float64Array(n * n);
-  const right = new Float64Array(n);
+  const into: Normal = {
+    place,
+    normal: new Float64Array(free.length ** 2),
+    right: new Float64Array(free.length),
+  };
   const local = new Float64Array(SLOTS);
   const out = new Float64Array(2);
-  const slopes = new Float64Array(2 * SLOTS);
-  for (const sight of problem.sights) {
-    const view = problem.views[sight.photo]!;
-    gather(values, sight.slots, local);
-    predict(local, sight.fixed, view, out);
-    const miss = [out[0]! - sight.x, out[1]! - sight.y] as const;
-    slopesOf(
-      local,
-      (v, into) => predict(v, sight.fixed, view, into),
-      (k) => place[sight.slots[k]!]! >= 0,
-      slopes,
-    );
-    const weight = weights[sight.group]! * sight.sharpness ** 2;
-    for (let row = 0; row < 2; row++) {
-      for (let a = 0; a < SLOTS; a++) {
-        const slopeA = slopes[row * SLOTS + a]!;
-        if (slopeA === 0) continue;
-        const placeA = place[sight.slots[a]!]!;
-        right[placeA]! += weight * slopeA * miss[row]!;
-        for (let b = 0; b < SLOTS; b++) {
-          const slopeB = slopes[row * SLOTS + b]!;
-          if (slopeB !== 0) normal[placeA * n + place[sight.slots[b]!]!]! += weight * slopeA * slopeB;
-        }
-      }
+  const room = slopeRoom(SLOTS);
+  for (const { slots, fixed, photo, group, sharpness, x, y } of problem.sights) {
+    const view = problem.views[photo]!;
+    const evaluate = (v: Float64Array, to: Float64Array): void => predict(v, fixed, view, to);
+    gather(values, slots, local);
+    evaluate(local, out);
+    slopesOf(local, evaluate, (k) => place[slots[k]!]! >= 0, room);
+    addRows(into, slots, room.slopes, out[0]! - x, out[1]! - y, weights[group]! * sharpness ** 2);
+  }
+  addConditions(problem, values, into);
+  addUsual(problem, values, free, into.normal, into.right);
+  return into;
+}
+
+function addConditions(problem: Problem, values: Float64Array, into: Normal): void {
+  const local = new Float64Array(CONDITION_SLOTS);
+  const out = new Float64Array(2);
+  const room = slopeRoom(CONDITION_SLOTS);
+  for (const slots of problem.conditions) {
+    gather(values, slots, local);
+    squareness(local, out);
+    slopesOf(local, squareness, (k) => into.place[slots[k]!]! >= 0, room);
+    addRows(into, slots, room.slopes, out[0]!, out[1]!, CONDITION_DEVIATION ** -2);
+  }
+}
+
+function addRows(
+  { place, normal, right }: Normal,
+  slots: Int32Array,
+  slopes: Float64Array,
+  missX: number,
+  missY: number,
+  weight: number,
+): void {
+  const count = slots.length;
+  const n = right.length;
+  for (let a = 0; a < count; a++) {
+    const [ax, ay] = [slopes[a]! * weight, slopes[count + a]! * weight];
+    if (ax === 0 && ay === 0) continue;
+    const row = place[slots[a]!]!;
+    right[row]! += ax * missX + ay * missY;
+    for (let b = 0; b < count; b++) {
+      const column = place[slots[b]!]!;
+      if (column >= 0) normal[row * n + column]! += ax * slopes[b]! + ay * slopes[count + b]!;
     }
   }
-  addUsual(problem, values, free, normal, right);
-  return { normal, right };
 }
 
 function addUsual(

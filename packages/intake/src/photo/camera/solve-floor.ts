@@ -18,6 +18,7 @@ import { sheetBody, sheetSightings } from './sheet-bodies.js';
 import type { CameraNumbers, SolvedFloor, SolvedReference, Unsureness } from './solved-floor.js';
 import { firstGuess, largestBody } from './start.js';
 import { statedBody } from './stated-bodies.js';
+import { USUAL_FOCAL } from './square-pixels.js';
 import { FLOOR_UNIT_MM } from './unknowns.js';
 import type { View } from './unknowns.js';
 import { standpointOf } from './view.js';
@@ -41,7 +42,7 @@ export interface FloorScene {
 }
 
 /** Distortions that the solver starts from; the one that explains most is taken. */
-const FIRST_K1 = [0, -0.12, 0.12, -0.25, 0.25];
+const FIRST_K1 = [0, -0.15, 0.15];
 
 /** How each photo sees the floor, and where the references lie on it. */
 export function solveFloor(
@@ -89,6 +90,10 @@ export interface SolvedScene {
   readonly solution: Solution;
 }
 
+/** Enough to tell which start is the best. */
+const FIRST_STEPS = 6;
+/** Of the lens' numbers the one that stands for the focal length. */
+const FOCAL_PLACE = 6;
 /** With where the cameras stand told anew, since what rises from the floor moves away from below them. */
 const VIEW_ROUNDS = 2;
 
@@ -103,7 +108,7 @@ export function solveScene({ seen, bodies, sightings }: FloorScene): SolvedScene
       throw new IntakeError('photo-not-tied', {}, { file: seen[loose]!.file });
     }
     const problem = assemble(seen, bodies, sightings, viewsOf(start.values, layout), layout, fixed);
-    const solution = solveRobustly(problem, start.values, 1);
+    const solution = solveRobustly(problem, start.values, { rounds: 1, mostSteps: FIRST_STEPS });
     if (best === undefined || solution.cost < best.solution.cost) best = { layout, problem, solution };
   }
   for (let round = 0; round < VIEW_ROUNDS; round++) {
@@ -115,7 +120,13 @@ export function solveScene({ seen, bodies, sightings }: FloorScene): SolvedScene
 }
 
 function viewsOf(values: Float64Array, layout: Layout): View[] {
-  return layout.photo.map((first) => standpointOf(values.subarray(first, first + 8)));
+  return layout.photo.map((first, photo) =>
+    standpointOf(values.subarray(first, first + 8), focalOf(values, layout, photo)),
+  );
+}
+
+function focalOf(values: Float64Array, layout: Layout, photo: number): number {
+  return USUAL_FOCAL * Math.exp(values[layout.lens[photo]! + FOCAL_PLACE]!);
 }
 
 /** What others need of a solved scene. */
@@ -125,7 +136,9 @@ export function floorOf(scene: FloorScene, solved: SolvedScene): SolvedFloor {
   const cameras = scene.seen.map((size, photo) => cameraOf(numbers[photo]!, size, inner));
   const unsureness: Unsureness = {
     inner,
-    cameras: numbers.map((values) => cameraNumbers(values, inner)),
+    cameras: numbers.map((values, photo) =>
+      cameraNumbers(values, focalOf(solved.solution.values, solved.layout, photo), inner),
+    ),
     covariance: [...cameraCovariance(solved)],
   };
   return {
@@ -146,8 +159,8 @@ function numbersOf(solved: SolvedScene, photo: number): Float64Array {
   return Float64Array.from(numberPlaces(solved, photo), (place) => solved.solution.values[place]!);
 }
 
-function cameraNumbers(values: Float64Array, inner: Affine): CameraNumbers {
-  const { footX, footY, height, tiltDeg } = standpointOf(values);
+function cameraNumbers(values: Float64Array, focal: number, inner: Affine): CameraNumbers {
+  const { footX, footY, height, tiltDeg } = standpointOf(values, focal);
   return {
     values: [...values],
     foot: toFloorMm(inner, { x: footX, y: footY }),

@@ -34,6 +34,8 @@ export interface TestSheet {
   readonly stretch?: Point;
   /** How far its rim stands up along its length, mm. */
   readonly curlMm?: number;
+  /** How far its corners stand up, mm: each comes down to the floor over 80 mm. */
+  readonly liftsMm?: readonly [number, number, number, number];
 }
 
 /** A camera above (x, y) that looks at the floor's (0, 0) mm, its right side turned by `rollDeg`. */
@@ -112,8 +114,16 @@ export function onSheet(sheet: TestSheet, on: Point): readonly [number, number, 
   return [
     sheet.x + Math.cos(turn) * x - Math.sin(turn) * y,
     sheet.y + Math.sin(turn) * x + Math.cos(turn) * y,
-    (sheet.curlMm ?? 0) * share * share,
+    (sheet.curlMm ?? 0) * share * share + liftAt(sheet, on),
   ];
+}
+
+function liftAt({ liftsMm }: TestSheet, on: Point): number {
+  if (liftsMm === undefined) return 0;
+  return PAPER_RING.reduce((sum, corner, i) => {
+    const near = Math.max(0, 1 - Math.hypot(on.x - corner.x, on.y - corner.y) / 80);
+    return sum + liftsMm[i]! * near * near;
+  }, 0);
 }
 
 /** What a perfect finder would report, each place off by some noise. */

@@ -13,6 +13,8 @@ export const USUAL_DEVIATION = {
   p: 0.0007,
   /** The lens' axis off the picture's middle, in half diagonals. */
   axis: 0.012,
+  /** Logarithm of the focal length over the usual one: from 20 mm to 35 mm of the small film. */
+  focal: 0.25,
   /** Ink that ran and edges taken too wide, mm each side of a marker. */
   spreadMm: 0.3,
   /** Size of a print that nobody measured, as a share; printers asked for the actual size are off by some 0.2 %. */
