@@ -44,6 +44,8 @@ function acceptedSentence(rule: RuleName): (p: AcceptedParams) => string {
 const CLI_SENTENCES: SentenceTable = {
   'workshop-not-needed': () =>
     'This file makes no difference here: the layout says itself what flaws and zones mean; leave out --workshop, or lay the order anew with it.',
+  'photo-not-shown': (p: { hide: string; why: string }) =>
+    `Hide ${p.hide} is drawn without its photo. ${p.why}`,
   'search-ended-early': (p: { reason: string; placed: string }) =>
     `The search ended early (${p.reason}); the best layout up to then, with ${p.placed} laid, is kept.`,
   'yield-figures-differ': (p: { hide: string; figures: string }) =>

@@ -1,6 +1,6 @@
 import { basename, extname } from 'node:path';
 import type { Hide, PatternPiece, Workshop } from '@hidebound/leather';
-import type { Drawing, FontBook, PatternPagePicture, PieceStitches } from '@hidebound/render';
+import type { Drawing, FontBook, HidePictures, PatternPagePicture, PieceStitches } from '@hidebound/render';
 import { CliError } from './cli-error.js';
 import type { FileToWrite } from './io/write-safely.js';
 
@@ -12,7 +12,7 @@ export type PictureOf =
       /** Files of several pages: how they lie is drawn before the pieces. */
       readonly tiled?: readonly TiledFile[];
     }
-  | { readonly hide: Hide; readonly workshop?: Workshop };
+  | { readonly hide: Hide; readonly workshop?: Workshop; readonly pictures?: HidePictures };
 
 export interface TiledFile {
   readonly file: string;

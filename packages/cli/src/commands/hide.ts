@@ -16,6 +16,8 @@ import { textOption } from '../command-context.js';
 import { countWords } from '../count-words.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
+import { loadHidePictures, pagePixels } from '../io/hide-pictures.js';
+import type { HideInFile, LoadedPictures } from '../io/hide-pictures.js';
 import { loadHide } from '../io/load-files.js';
 import { loadWorkshop, workshopLines } from '../io/load-workshop.js';
 import { SIZE_LIMIT_MB, readFileLimited } from '../io/read-file.js';
@@ -42,9 +44,10 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
   const isItself = decisions !== undefined && out === path;
   const outputs = [isItself ? undefined : out, picture].filter((name) => name !== undefined);
   refuseOverwriting(outputs, [path!, ...(inUse === undefined ? [] : [inUse.file])]);
+  const shown = await shownPhoto({ file: path!, hide }, picture, options);
   writeFilesSafely([
     ...(out === undefined ? [] : [{ path: out, content: writeHide(hide) }]),
-    ...(picture === undefined ? [] : [await pictureFile(picture, { hide, ...reading })]),
+    ...(picture === undefined ? [] : [await pictureFile(picture, { hide, ...reading, ...shown })]),
   ]);
   const areas = hideAreas(hide, reading);
   return {
@@ -56,7 +59,7 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
       ...possibleLines(hide),
       ...decidedLines,
       ...workshopLines(inUse),
-      ...findingLines(diagnostics),
+      ...findingLines([...diagnostics, ...shown.diagnostics]),
       ...(out === undefined ? [] : [`The hide file is in ${out}`]),
       ...(picture === undefined ? [] : [`The picture is in ${picture}`]),
     ],
@@ -69,8 +72,19 @@ export async function hideCommand([path]: readonly string[], options: OptionValu
       ...(out === undefined ? {} : { out }),
       ...(picture === undefined ? {} : { picture }),
     },
-    diagnostics,
+    diagnostics: [...diagnostics, ...shown.diagnostics],
   };
+}
+
+/** The photo that lies beside the hide file, where it is to be drawn. */
+async function shownPhoto(
+  hide: HideInFile,
+  picture: string | undefined,
+  options: OptionValues,
+): Promise<LoadedPictures> {
+  if (picture === undefined || options['photo'] === false) return { pictures: new Map(), diagnostics: [] };
+  const { PAGE_SIZES } = await import('@hidebound/render');
+  return loadHidePictures([hide], pagePixels(PAGE_SIZES.A4));
 }
 
 /** What is decided of a hide goes into its own file, as long as no other one is named. */

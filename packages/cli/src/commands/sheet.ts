@@ -1,6 +1,6 @@
-import type { Diagnostic, Hide, Layout, Workshop } from '@hidebound/leather';
-import { drawCuttingSheets, drawLayoutTrueScale, writePdf, writeSvg } from '@hidebound/render';
-import type { FontBook, PageName, SeenFrom } from '@hidebound/render';
+import type { Diagnostic, Hide, Layout, NamedHide, Workshop } from '@hidebound/leather';
+import { PAGE_SIZES, drawCuttingSheets, drawLayoutTrueScale, writePdf, writeSvg } from '@hidebound/render';
+import type { FontBook, HidePicture, HidePictures, PageName, SeenFrom } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
 import { CliError } from '../cli-error.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
@@ -9,6 +9,8 @@ import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
 import { besideFile, loadLayout, loadLayoutHides } from '../io/load-files.js';
 import { loadWorkshop } from '../io/load-workshop.js';
+import { TRUE_SCALE_PIXELS, loadHidePictures, pagePixels } from '../io/hide-pictures.js';
+import type { HideInFile } from '../io/hide-pictures.js';
 import { fileWord, nameOneOf, refuseExtension } from '../io/output-names.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import type { FileToWrite } from '../io/write-safely.js';
@@ -18,9 +20,10 @@ import { workshopOfLayout } from '../workshop-of-layout.js';
 export async function sheetCommand([path]: readonly string[], options: OptionValues): Promise<CommandResult> {
   const asked = askedFiles(options);
   const layout = loadLayout(path!);
-  const hides = loadLayoutHides(layout, path!).map(({ hide }) => hide);
-  const named = textOption(options, 'workshop');
-  const workshop = workshopOfLayout(layout) ?? loadWorkshop(named, path!)?.workshop;
+  const named = loadLayoutHides(layout, path!);
+  const hides = named.map(({ hide }) => hide);
+  const ownWorkshop = textOption(options, 'workshop');
+  const workshop = workshopOfLayout(layout) ?? loadWorkshop(ownWorkshop, path!)?.workshop;
   const job: SheetJob = {
     layout,
     hides,
@@ -28,13 +31,16 @@ export async function sheetCommand([path]: readonly string[], options: OptionVal
     side: textOption(options, 'side') as SeenFrom,
     ...(workshop === undefined ? {} : { workshop }),
   };
-  const pages = await pageFiles(job, asked, textOption(options, 'page') as PageName);
-  const trueScale = trueScaleFiles(job, asked.svg);
+  const page = textOption(options, 'page') as PageName;
+  const shown = await sheetPictures(inFiles(named, path!), asked, page, options);
+  const pages = await pageFiles({ ...job, pictures: shown.onPages }, asked, page);
+  const trueScale = trueScaleFiles({ ...job, pictures: shown.atTrueScale }, asked.svg);
   const files = [...pages, ...trueScale];
   const written = files.map((file) => file.path);
   refuseOverwriting(written, [path!, ...layout.hides.map(({ file }) => besideFile(path!, file))]);
   writeFilesSafely(files);
-  const diagnostics = named !== undefined && layout.marks !== undefined ? [workshopNotNeeded(named)] : [];
+  const isIdle = ownWorkshop !== undefined && layout.marks !== undefined;
+  const diagnostics = [...(isIdle ? [workshopNotNeeded(ownWorkshop)] : []), ...shown.diagnostics];
   return {
     exitStatus: EXIT_STATUS.done,
     lines: [
@@ -44,6 +50,37 @@ export async function sheetCommand([path]: readonly string[], options: OptionVal
     ],
     data: { file: path, written },
     diagnostics,
+  };
+}
+
+function inFiles(named: readonly NamedHide[], layoutPath: string): readonly HideInFile[] {
+  return named.map(({ file, hide }) => ({ file: besideFile(layoutPath, file), hide }));
+}
+
+interface SheetPictures {
+  readonly onPages: HidePictures;
+  readonly atTrueScale: HidePictures;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** The hides' photos, each as fine as what is asked for can show. */
+async function sheetPictures(
+  hides: readonly HideInFile[],
+  asked: AskedFiles,
+  page: PageName,
+  options: OptionValues,
+): Promise<SheetPictures> {
+  const none = { pictures: new Map<string, HidePicture>(), diagnostics: [] };
+  const load = (isAsked: boolean, longestPx: number) =>
+    isAsked && options['photo'] !== false ? loadHidePictures(hides, longestPx) : none;
+  const hasPages = asked.pdf !== undefined || asked.pageSvg !== undefined;
+  const onPages = await load(hasPages, pagePixels(PAGE_SIZES[page]));
+  const atTrueScale = await load(asked.svg !== undefined, TRUE_SCALE_PIXELS);
+  return {
+    onPages: onPages.pictures,
+    atTrueScale: atTrueScale.pictures,
+    // Both tell the same.
+    diagnostics: hasPages ? onPages.diagnostics : atTrueScale.diagnostics,
   };
 }
 
@@ -72,6 +109,7 @@ interface SheetJob {
   readonly fonts: FontBook;
   readonly side: SeenFrom;
   readonly workshop?: Workshop;
+  readonly pictures?: HidePictures;
 }
 
 async function pageFiles(

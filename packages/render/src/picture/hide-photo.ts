@@ -15,15 +15,20 @@ export interface HidePicture {
 /** Pictures by the ids of their hides; a hide without one is drawn plain. */
 export type HidePictures = ReadonlyMap<string, HidePicture>;
 
-/** Pieces and bare leather below it stay apart, scars and grain can be seen. */
-const PHOTO_OPACITY = 0.6;
+/** Over pieces, these and the bare leather between them stay apart; without them, scars and grain can be plainer. */
+const OPACITY = { pieces: 0.48, bare: 0.8 } as const;
 
-/** The photo where leather is, and nowhere else. */
-export function hidePhoto(hide: Hide, picture: HidePicture | undefined, view: HideView): DrawingElement[] {
+/** The photo where leather is, and nowhere else; over the leather of pieces as over the bare one. */
+export function hidePhoto(
+  hide: Hide,
+  picture: HidePicture | undefined,
+  view: HideView,
+  over: keyof typeof OPACITY,
+): DrawingElement[] {
   if (picture === undefined) return [];
   const { file, box } = picture;
   const leather = [hide.outline, ...hide.openings].map((curve) => transformCurve(view.toDrawing, curve));
-  const image = { kind: 'image', file, box, opacity: PHOTO_OPACITY } as const;
+  const image = { kind: 'image', file, box, opacity: OPACITY[over] } as const;
   return [
     group(`photo of hide ${hide.id}`, [group('photo', [image], { transform: view.toDrawing })], {
       clip: leather,

@@ -146,7 +146,10 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
       ),
     ),
     layer('pieces', pieceGrounds(scene.pieces)),
-    layer('photo', hidePhoto(hide, request.pictures?.get(hide.id), view)),
+    layer(
+      'photo',
+      hidePhoto(hide, request.pictures?.get(hide.id), view, layout === undefined ? 'bare' : 'pieces'),
+    ),
     layer('zones', zoneLines(scene.zones, style)),
     layer('direction', directionLines(hide, view, style)),
     layer('flaws', flawPatterns(scene.flaws, style)),
