@@ -10,6 +10,7 @@ import { gridToFloor } from '../map/grid.js';
 import type { Grid } from '../map/grid.js';
 import { leatherMap } from '../map/leather-map.js';
 import type { LeatherMap } from '../map/leather-map.js';
+import { closingLink, drawLink, linksBetween } from '../map/link-lines.js';
 import { patchesOf } from '../map/patches-of.js';
 import { simpleLine, softLine } from '../map/simple-line.js';
 import { indicesOf } from '../map/thin.js';
@@ -19,8 +20,6 @@ import type { ChalkShares } from './chalk-share.js';
 import { chalkinessOf } from './chalky.js';
 import type { Chalkiness } from './chalky.js';
 import { crossOf } from './crosses.js';
-import { closingLink, linksBetween } from './link-strokes.js';
-import type { Link } from './link-strokes.js';
 import { outsideRings, ringsIn } from './rings.js';
 import { findStrokes, strokeOf } from './strokes.js';
 import type { Stroke } from './strokes.js';
@@ -45,6 +44,9 @@ const EDGE_MM = 4;
 
 /** Chalk shorter than this is a dab, no line along a flaw. */
 const LEAST_LINE_MM = 35;
+
+/** The hand lifts, or the chalk skips. */
+const MOST_GAP_MM = 30;
 
 /** Corners are left out that lie nearer to the line than this. */
 const SIMPLE_MM = 1;
@@ -151,24 +153,13 @@ function linked(strokes: readonly Stroke[], grid: Grid): Patch[] {
       mask[(patch.y + (i - x) / patch.width) * grid.width + patch.x + x] = 255;
     }
   }
-  for (const link of linksBetween(strokes, grid)) drawLink(link, mask, grid);
+  for (const link of linksBetween(strokes, { stepMm: grid.stepX, mostGapMm: MOST_GAP_MM }))
+    drawLink(link, mask, grid);
   for (const patch of patchesOf(mask, grid.width, grid.height, 1)) {
-    const closing = closingLink(strokeOf(patch, grid), grid);
+    const closing = closingLink(strokeOf(patch, grid), grid.stepX);
     if (closing !== undefined) drawLink(closing, mask, grid);
   }
   return patchesOf(mask, grid.width, grid.height, 1);
-}
-
-function drawLink({ from, to }: Link, mask: Uint8Array, grid: Grid): void {
-  const steps = Math.max(1, Math.ceil(2 * Math.hypot(to.x - from.x, to.y - from.y)));
-  for (let s = 0; s <= steps; s++) {
-    const x = Math.round(from.x + (s / steps) * (to.x - from.x));
-    const y = Math.round(from.y + (s / steps) * (to.y - from.y));
-    for (let j = Math.max(0, y - 1); j <= Math.min(grid.height - 1, y + 1); j++) {
-      for (let i = Math.max(0, x - 1); i <= Math.min(grid.width - 1, x + 1); i++)
-        mask[j * grid.width + i] = 255;
-    }
-  }
 }
 
 /** What is left of a patch beside its rings, where it is long enough and surely chalk. */

@@ -1,0 +1,20 @@
+/**
+ * How sure a mark is, from how far it stands out of the leather's own texture. The middle is where half of what is found
+ * was drawn in the test scenes and half is texture; the width is how fast that changes.
+ */
+export interface Calibration {
+  readonly middle: number;
+  readonly width: number;
+}
+
+export const SPOT_CALIBRATION: Calibration = { middle: 8.5, width: 1.2 };
+export const LINE_CALIBRATION: Calibration = { middle: 9, width: 1.5 };
+export const STAIN_CALIBRATION: Calibration = { middle: 6.5, width: 1 };
+
+/** Never certain: only a person confirms. */
+const MOST = 0.98;
+
+export function confidenceOf(strength: number, { middle, width }: Calibration): number {
+  const share = 1 / (1 + Math.exp(-(strength - middle) / width));
+  return Math.min(MOST, Math.round(100 * share) / 100);
+}

@@ -1,0 +1,64 @@
+import { distanceBetween, pointInRing, pointToRing, polylineNearest } from '@hidebound/geometry';
+import type { Point, Polyline, Ring } from '@hidebound/geometry';
+import type { FlawKind } from '@hidebound/leather';
+
+/** A mark before it is numbered. */
+export interface Possible {
+  readonly shape:
+    | { readonly kind: 'point'; readonly at: Point; readonly radiusMm: number }
+    | { readonly kind: 'line'; readonly line: Polyline; readonly widthMm: number }
+    | { readonly kind: 'area'; readonly ring: Ring };
+  readonly flaw: FlawKind;
+  readonly confidence: number;
+  readonly strength: number;
+  /** Seen in raking light. */
+  readonly isRelief?: boolean;
+}
+
+/** Marks nearer than this are one, seen at two coarsenesses. */
+const NEAR_MM = 3;
+
+/** In raking light a ridge has a bright and a dark side. */
+const RELIEF_NEAR_MM = 8;
+
+/** So much of a mark lies on a surer one if it is the same. */
+const SAME_SHARE = 0.6;
+
+/** The surest first; of marks that lie on each other the surest one. */
+export function withoutDoubles(found: readonly Possible[]): Possible[] {
+  const order = [...found].sort(
+    (one, other) => other.confidence - one.confidence || other.strength - one.strength,
+  );
+  const kept: Possible[] = [];
+  for (const mark of order) if (!kept.some((surer) => liesOn(mark, surer))) kept.push(mark);
+  return kept;
+}
+
+function liesOn(mark: Possible, surer: Possible): boolean {
+  const near = mark.isRelief === true ? RELIEF_NEAR_MM : NEAR_MM;
+  const points = placesOf(mark);
+  let count = 0;
+  for (const point of points) if (isOn(point, surer, near + radiusOf(mark))) count++;
+  return count >= SAME_SHARE * points.length;
+}
+
+function placesOf({ shape }: Possible): readonly Point[] {
+  if (shape.kind === 'point') return [shape.at];
+  return shape.kind === 'line' ? shape.line : shape.ring;
+}
+
+function radiusOf({ shape }: Possible): number {
+  if (shape.kind === 'point') return Math.min(3, shape.radiusMm);
+  return shape.kind === 'line' ? shape.widthMm / 2 : 0;
+}
+
+function isOn(point: Point, { shape }: Possible, near: number): boolean {
+  switch (shape.kind) {
+    case 'point':
+      return distanceBetween(point, shape.at) <= shape.radiusMm + near;
+    case 'line':
+      return polylineNearest(shape.line, point).distance <= shape.widthMm / 2 + near;
+    case 'area':
+      return pointInRing(point, shape.ring) !== 'outside' || pointToRing(point, shape.ring) <= near;
+  }
+}
