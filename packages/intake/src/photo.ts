@@ -1,9 +1,16 @@
 export { readCards } from './photo/cards/read-cards.js';
 export type { CardOptions } from './photo/cards/read-cards.js';
+export { readScraps } from './photo/cards/read-scraps.js';
+export type { Scrap, ScrapOnFloor, ScrapOptions } from './photo/cards/read-scraps.js';
 export { scanPicture } from './photo/cards/scan-picture.js';
 export type { Photo } from './photo/photo.js';
 export type { StraightPicture } from './photo/straight/straight-picture.js';
 export { toFloor, toPicture } from './photo/straight/straight-picture.js';
+export { traceCards } from './photo/trace/trace-cards.js';
+export type { CardsAsked, CardsRead } from './photo/trace/trace-cards.js';
+export { traceScraps } from './photo/trace/trace-scraps.js';
+export type { ScrapsAsked, ScrapsRead } from './photo/trace/trace-scraps.js';
+export type { Scrap, ScrapOnFloor } from './photo/cards/read-scraps.js';
 export { traceHide } from './photo/trace/trace-hide.js';
 export { TRACE_STAGES } from './photo/trace/trace-options.js';
 export type { TraceOptions, TraceRead, TraceReport, TraceStage } from './photo/trace/trace-options.js';
