@@ -47,6 +47,8 @@ export type { HidePictureOptions } from './picture/draw-hide.js';
 export type { HidePicture, HidePictures } from './picture/hide-photo.js';
 export { drawPieces } from './picture/draw-pieces.js';
 export type { PieceStitches, PiecesPictureOptions } from './picture/draw-pieces.js';
+export { drawScraps } from './scraps-picture/draw-scraps.js';
+export type { NumberedScrap, ScrapsPictureOptions } from './scraps-picture/draw-scraps.js';
 export { drawPages } from './pages-picture/draw-pages.js';
 export type { PagesPictureOptions } from './pages-picture/draw-pages.js';
 export type { PatternPagePicture } from './pages-picture/page-sheet.js';

@@ -15,7 +15,7 @@ const TINT_SHARE = 0.28;
 const WANTED_SPREAD = 19;
 
 /** A calm leather is not blown up until its noise looks like flaws, a lively one is calmed at most so far. */
-const GAIN_RANGE = { least: 0.5, most: 4 } as const;
+const GAIN_RANGE = { least: 0.5, most: 5 } as const;
 
 /** No mark goes farther than this from the middle: the darkest scar stays lighter than any line that is drawn. */
 const DEEPEST_LEVELS = 120;
