@@ -73,7 +73,7 @@ describe('scraps of one picture', () => {
     expect(hide.area.measuredMm2).toBe(8400);
     expect(curveArea(hide.openings[0]!)).toBeCloseTo(-400, 0);
     const text = writeHide(hide);
-    expect(writeHide(parseHide(text, 'box-2-1.hide.json'))).toBe(text);
+    expect(writeHide(parseHide(text, { file: 'box-2-1.hide.json' }))).toBe(text);
   });
 
   test('when the flesh side lay upwards, shape and picture are mirrored alike', () => {
