@@ -1,3 +1,5 @@
+import { slowLight } from './slow-light.js';
+
 /** Pixels of three colours row by row, 8 bits each. */
 interface Pixels {
   readonly width: number;
@@ -21,9 +23,6 @@ const GAIN_RANGE = { least: 0.5, most: 5 } as const;
 const DEEPEST_LEVELS = 120;
 const HIGHEST_LEVELS = 28;
 
-/** Three passes of a running mean are near enough to a bell curve. */
-const BLUR_PASSES = 3;
-
 /**
  * Leather made light for drawing on: the light of the room, which changes slowly over the hide, is taken off, and what
  * is left (grain, scars, stains, brands) lies around one light level, equally strong on light and on dark leather.
@@ -32,77 +31,54 @@ const BLUR_PASSES = 3;
  * @param slowPx changes over more pixels than this are taken for light
  */
 export function faintPixels({ width, height, rgb }: Pixels, mask: Uint8Array, slowPx: number): Pixels {
-  const radius = Math.max(1, Math.round(slowPx / BLUR_PASSES));
-  const weights = blurred(Float32Array.from(mask), width, height, radius);
-  const details = [0, 1, 2].map((channel) => {
-    const masked = new Float32Array(mask.length);
-    mask.forEach((isLeather, i) => (masked[i] = isLeather === 0 ? 0 : rgb[3 * i + channel]!));
-    const slow = blurred(masked.slice(), width, height, radius);
-    mask.forEach((isLeather, i) => (masked[i] = isLeather === 0 ? 0 : masked[i]! - slow[i]! / weights[i]!));
-    return masked;
-  });
-  const gain = gainFor(details, mask);
-  const ground = groundLevels(rgb, mask);
-  const faint = new Uint8Array(rgb.length).fill(255);
-  mask.forEach((isLeather, i) => {
-    if (isLeather === 0) return;
-    for (let channel = 0; channel < 3; channel++) {
-      const detail = Math.max(-DEEPEST_LEVELS, Math.min(HIGHEST_LEVELS, gain * details[channel]![i]!));
-      faint[3 * i + channel] = Math.max(0, Math.min(255, Math.round(ground[channel]! + detail)));
+  const light = slowLight(rgb, mask, { width, height }, slowPx);
+  const details = new Float32Array(rgb.length);
+  const means = [0, 0, 0];
+  let [squares, count] = [0, 0];
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      if (mask[i] === 0) continue;
+      let grey = 0;
+      for (let channel = 0; channel < 3; channel++) {
+        const level = rgb[3 * i + channel]!;
+        const detail = level - light.at(channel, x, y);
+        details[3 * i + channel] = detail;
+        means[channel]! += level;
+        grey += detail / 3;
+      }
+      squares += grey * grey;
+      count += 1;
     }
-  });
-  return { width, height, rgb: faint };
+  }
+  const pixels = Math.max(1, count);
+  const ground = groundLevels(means.map((sum) => sum / pixels));
+  return { width, height, rgb: onGround(details, mask, ground, gainFor(Math.sqrt(squares / pixels))) };
 }
 
-function gainFor(details: readonly Float32Array[], mask: Uint8Array): number {
-  let [sum, count] = [0, 0];
-  mask.forEach((isLeather, i) => {
-    if (isLeather === 0) return;
-    sum += ((details[0]![i]! + details[1]![i]! + details[2]![i]!) / 3) ** 2;
-    count += 1;
-  });
-  const spread = Math.sqrt(sum / Math.max(1, count));
+/** @param spread standard deviation of the leather's levels */
+function gainFor(spread: number): number {
   return Math.max(GAIN_RANGE.least, Math.min(GAIN_RANGE.most, WANTED_SPREAD / Math.max(spread, 1e-6)));
 }
 
 /** The light level of each colour: mostly the same for all, tinted by the leather's mean. */
-function groundLevels(rgb: Uint8Array, mask: Uint8Array): readonly number[] {
-  const sums = [0, 0, 0];
-  let count = 0;
-  mask.forEach((isLeather, i) => {
-    if (isLeather === 0) return;
-    for (let channel = 0; channel < 3; channel++) sums[channel]! += rgb[3 * i + channel]!;
-    count += 1;
-  });
-  const means = sums.map((sum) => sum / Math.max(1, count));
+function groundLevels(means: readonly number[]): readonly number[] {
   const grey = (means[0]! + means[1]! + means[2]!) / 3;
   return means.map((mean) => Math.min(255, MIDDLE_LEVEL + TINT_SHARE * (mean - grey)));
 }
 
-/** A bell-shaped blur, in place; beyond the edges is 0. */
-function blurred(values: Float32Array, width: number, height: number, radius: number): Float32Array {
-  for (let pass = 0; pass < BLUR_PASSES; pass++) {
-    for (let y = 0; y < height; y++) runningMean(values, { start: y * width, step: 1, count: width }, radius);
-    for (let x = 0; x < width; x++) runningMean(values, { start: x, step: width, count: height }, radius);
+function onGround(
+  details: Float32Array,
+  mask: Uint8Array,
+  ground: readonly number[],
+  gain: number,
+): Uint8Array {
+  const faint = new Uint8Array(details.length).fill(255);
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i] === 0) continue;
+    for (let channel = 0; channel < 3; channel++) {
+      const detail = Math.max(-DEEPEST_LEVELS, Math.min(HIGHEST_LEVELS, gain * details[3 * i + channel]!));
+      faint[3 * i + channel] = Math.max(0, Math.min(255, Math.round(ground[channel]! + detail)));
+    }
   }
-  return values;
-}
-
-interface Run {
-  readonly start: number;
-  readonly step: number;
-  readonly count: number;
-}
-
-function runningMean(values: Float32Array, { start, step, count }: Run, radius: number): void {
-  const line = new Float32Array(count);
-  for (let i = 0; i < count; i++) line[i] = values[start + i * step]!;
-  const share = 1 / (2 * radius + 1);
-  let sum = 0;
-  for (let i = 0; i < Math.min(radius, count); i++) sum += line[i]!;
-  for (let i = 0; i < count; i++) {
-    if (i + radius < count) sum += line[i + radius]!;
-    if (i - radius - 1 >= 0) sum -= line[i - radius - 1]!;
-    values[start + i * step] = sum * share;
-  }
+  return faint;
 }
