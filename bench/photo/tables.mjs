@@ -55,8 +55,15 @@ export function marksTable(results) {
       const sum = (key) => founds.reduce((total, found) => total + found[key], 0);
       return `${sum('found')} of ${sum('asked')}, ${mm(median(founds.flatMap(({ offMm }) => offMm)))}`;
     };
-    const falseMarks = done.reduce((total, { falseMarks: count }) => total + count, 0);
-    return [kind, of((j) => j.openings), of((j) => j.chalk), of((j) => j.marks), String(falseMarks)];
+    const count = (key) => String(done.reduce((total, judgement) => total + judgement[key], 0));
+    return [
+      kind,
+      of((j) => j.openings),
+      of((j) => j.chalk),
+      of((j) => j.marks),
+      count('falseOpenings'),
+      count('falseMarks'),
+    ];
   });
   return table(
     [
@@ -64,6 +71,7 @@ export function marksTable(results) {
       'openings (found, off by mm)',
       'chalked',
       'marks as candidates',
+      'false openings',
       'false candidates of even odds or better',
     ],
     rows,

@@ -41,6 +41,8 @@ const SHADOW_SOFT_MM = 3;
 const SHADOW_LONG = 1.4;
 
 const NOISE_SIDE = 1024;
+/** Grain repeats after so many pixels; nobody sees it. */
+const PEBBLE_SIDE = 256;
 
 export function leatherMap(
   look: HideLook,
@@ -158,7 +160,7 @@ function coverAndShadow(
 function paintLeather(look: HideLook, grid: MapGrid, field: Float32Array, seed: number): Uint8Array {
   const { x0, y0, width, height, pxPerMm } = grid;
   const rgb = new Uint8Array(width * height * 3);
-  const pebbles = pebbleNoise(NOISE_SIDE, 4, seed).values;
+  const pebbles = pebbleNoise(PEBBLE_SIDE, 4, seed).values;
   const fine = mixedNoise(
     NOISE_SIDE,
     [
@@ -197,7 +199,9 @@ function paintLeather(look: HideLook, grid: MapGrid, field: Float32Array, seed: 
       const belly = look.form === 'side' ? 0.4 : clamp01((beside - 0.3) * 6);
       const growth =
         neck === 0 && belly === 0 ? 0 : growthLines(along, beside, look.lengthMm, warp, neck, belly);
-      const grain = grainDepth * (pebbles[mask(i, j)]! - 0.6) + 0.05 * fine[mask(i, j)]!;
+      const grain =
+        grainDepth * (pebbles[((j & (PEBBLE_SIDE - 1)) << 8) | (i & (PEBBLE_SIDE - 1))]! - 0.6) +
+        0.05 * fine[mask(i, j)]!;
       const rim = edge > -3 ? -0.05 * (1 + edge / 3) : 0;
       const light = 1 + 0.075 * drift + grain + growth + rim + 0.05 * belly - 0.04 * neck;
       const red = 0.025 * warp;

@@ -13,17 +13,17 @@ export function smoothNoise(side: number, cell: number, seed: number): NoiseTile
   const knots = Float32Array.from({ length: cells * cells }, () => random.between(-1, 1));
   const values = new Float32Array(side * side);
   const weights = Float32Array.from({ length: cell }, (_, i) => smoothStep(i / cell));
+  const blended = new Float32Array(cells + 1);
   for (let y = 0; y < side; y++) {
     const row0 = Math.floor(y / cell) * cells;
     const row1 = ((Math.floor(y / cell) + 1) % cells) * cells;
     const t = weights[y % cell]!;
-    for (let x = 0; x < side; x++) {
-      const c0 = (x / cell) | 0;
-      const c1 = c0 + 1 === cells ? 0 : c0 + 1;
-      const s = weights[x % cell]!;
-      const top = knots[row0 + c0]! * (1 - s) + knots[row0 + c1]! * s;
-      const bottom = knots[row1 + c0]! * (1 - s) + knots[row1 + c1]! * s;
-      values[y * side + x] = top * (1 - t) + bottom * t;
+    for (let c = 0; c < cells; c++) blended[c] = knots[row0 + c]! * (1 - t) + knots[row1 + c]! * t;
+    blended[cells] = blended[0]!;
+    for (let c = 0, at = y * side; c < cells; c++) {
+      const from = blended[c]!;
+      const rise = blended[c + 1]! - from;
+      for (let i = 0; i < cell; i++, at++) values[at] = from + rise * weights[i]!;
     }
   }
   return { side, values };

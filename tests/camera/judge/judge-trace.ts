@@ -13,6 +13,8 @@ export interface Judgement {
   readonly areaError: number;
   readonly scaleError: number;
   readonly openings: Found;
+  /** Openings where there is none. */
+  readonly falseOpenings: number;
   /** Chalked rings and lines that became flaws. */
   readonly chalk: Found;
   /** Flaws that became candidates. */
@@ -130,35 +132,34 @@ function judgeMarks(
   hide: Hide,
   truth: HideTruth,
   motion: Affine,
-): Pick<Judgement, 'openings' | 'chalk' | 'marks' | 'byKind' | 'falseMarks'> {
+): Pick<Judgement, 'openings' | 'falseOpenings' | 'chalk' | 'marks' | 'byKind' | 'falseMarks'> {
   const flaws = hide.flaws.map(({ shape }) => linesOf(shape, motion));
-  const candidates = hide.candidates.map(({ shape, confidence }) => ({
+  const candidates = hide.candidates.map(({ shape, kind, confidence }) => ({
     lines: linesOf(shape, motion),
+    kind,
     confidence,
   }));
   const openings = hide.openings.map((curve) =>
-    ringCentroid(
-      flattenCurve(curve, FLATTEN_MM)
-        .slice(0, -1)
-        .map((point) => applyAffine(motion, point)),
-    ),
+    flattenCurve(curve, FLATTEN_MM)
+      .slice(0, -1)
+      .map((point) => applyAffine(motion, point)),
   );
   const isChalk = ({ kind }: MarkTruth) => kind === 'chalk ring' || kind === 'chalk line';
   const chalk = truth.marks.filter(isChalk);
   const marks = truth.marks.filter(({ kind }) => !kind.startsWith('chalk'));
   const shown = candidates.map(({ lines }) => lines);
   const falsely = candidates.filter(
-    ({ lines, confidence }) =>
+    ({ lines, kind, confidence }) =>
       confidence >= 0.5 &&
+      // The lines of growth are wrinkles too; nobody wrote down where they are.
+      kind !== 'wrinkle' &&
       !truth.marks.some((mark) => marksMeet(mark, lines)) &&
       !isNearOpening(lines, truth),
   );
   const kinds = [...new Set(truth.marks.map(({ kind }) => kind))];
   return {
-    openings: matchPoints(
-      truth.openings.map((ring) => ringCentroid(ring)),
-      openings,
-    ),
+    falseOpenings: openings.filter((ring) => !isNearOpening([ring], truth)).length,
+    openings: matchPoints(truth.openings.map(ringCentroid), openings.map(ringCentroid)),
     chalk: matchMarks(chalk, flaws),
     marks: matchMarks(marks, shown),
     byKind: Object.fromEntries(
