@@ -16,7 +16,7 @@ export interface HidePicture {
 export type HidePictures = ReadonlyMap<string, HidePicture>;
 
 /** Over pieces, these and the bare leather between them stay apart; without them, scars and grain can be plainer. */
-const OPACITY = { pieces: 0.48, bare: 0.8 } as const;
+const OPACITY = { pieces: 0.48, bare: 0.7 } as const;
 
 /** The photo where leather is, and nowhere else; over the leather of pieces as over the bare one. */
 export function hidePhoto(
