@@ -10,6 +10,7 @@ export { traceCards } from './photo/trace/trace-cards.js';
 export type { CardsAsked, CardsRead } from './photo/trace/trace-cards.js';
 export { traceScraps } from './photo/trace/trace-scraps.js';
 export type { ScrapsAsked, ScrapsRead } from './photo/trace/trace-scraps.js';
+export { traceHide } from './photo/trace/trace-hide.js';
 export { TRACE_STAGES } from './photo/trace/trace-options.js';
 export type { TraceOptions, TraceRead, TraceReport, TraceStage } from './photo/trace/trace-options.js';
 export { loadVision } from './photo/vision/load-vision.js';

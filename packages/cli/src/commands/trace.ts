@@ -7,6 +7,7 @@ import { textOption } from '../command-context.js';
 import type { CommandContext, CommandResult, OptionValues } from '../command-context.js';
 import { EXIT_STATUS } from '../exit-status.js';
 import { findingLines } from '../finding-words.js';
+import { pagePixels } from '../io/hide-pictures.js';
 import { writeFilesSafely } from '../io/write-safely.js';
 import type { FileToWrite } from '../io/write-safely.js';
 import { pictureFile } from '../picture.js';
@@ -25,7 +26,15 @@ export async function traceCommand(
   options: OptionValues,
   context: CommandContext,
 ): Promise<CommandResult> {
+  if (options['pieces'] === true) {
+    const { traceCardPieces } = await import('../trace/trace-cards.js');
+    return traceCardPieces(photos, options, context);
+  }
   refuseTogether(options);
+  if (options['scraps'] === true) {
+    const { traceScrapHides } = await import('../trace/trace-scraps.js');
+    return traceScrapHides(photos, options, context);
+  }
   return traceOneHide(photos, options, context);
 }
 
@@ -99,22 +108,34 @@ function namedFromHide(hide: Hide, files: TraceFiles): Hide {
   return { ...hide, photo: { ...photo, takenFrom } };
 }
 
-/** JPEG quality of the straightened picture: about half a byte a pixel, without blocks that look like grain. */
-const STRAIGHT_QUALITY = 88;
-
 async function filesOf(
   files: TraceFiles,
   { hide, picture }: TraceRead,
   hints: HintsInUse | undefined,
 ): Promise<readonly FileToWrite[]> {
-  const { encodeJpeg } = await import('@hidebound/intake/node');
-  const straight = await encodeJpeg(picture, STRAIGHT_QUALITY);
+  const { USUAL_JPEG_QUALITY, encodeJpeg } = await import('@hidebound/intake/node');
+  const straight = await encodeJpeg(picture, USUAL_JPEG_QUALITY);
   return [
     { path: files.hide, content: writeHide(hide) },
     { path: files.straight, content: straight },
     ...(hints?.copy === undefined ? [] : [hints.copy]),
-    ...(files.picture === undefined ? [] : [await pictureFile(files.picture, { hide })]),
+    ...(files.picture === undefined ? [] : [await drawnOver(files.picture, hide, straight)]),
   ];
+}
+
+/** The hide over its own photo, which lies in memory still. */
+async function drawnOver(path: string, hide: Hide, straight: Uint8Array): Promise<FileToWrite> {
+  const { faintHidePicture } = await import('@hidebound/intake/node');
+  const { PAGE_SIZES } = await import('@hidebound/render');
+  const photo = hide.photo!;
+  const { jpeg, box } = await faintHidePicture(
+    straight,
+    photo.file,
+    { ...hide, photo },
+    pagePixels(PAGE_SIZES.A4),
+  );
+  const shown = { file: { type: 'image/jpeg', bytes: jpeg } as const, box };
+  return pictureFile(path, { hide, pictures: new Map([[hide.id, shown]]) });
 }
 
 interface Written {

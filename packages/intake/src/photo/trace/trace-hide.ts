@@ -3,6 +3,7 @@ import type { Region } from '@hidebound/geometry';
 import type { Flaw, FlawCandidate } from '@hidebound/leather';
 import { IntakeError } from '../../error.js';
 import { newFindings } from '../../findings.js';
+import { findCandidates } from '../marks/candidates/find-candidates.js';
 import { findChalk } from '../marks/chalk/find-chalk.js';
 import { findOutlines } from '../outline/find-outlines.js';
 import type { FoundOutline } from '../outline/find-outlines.js';
@@ -104,7 +105,11 @@ function marksOn(looked: Looked, leather: Region, options: TraceOptions, tools: 
   const other = isTurned ? layOtherSide(known, options, tools) : undefined;
   const found = { flaws: [...chalk.flaws, ...(other?.flaws ?? [])], crosses: chalk.crosses };
   const turned = other === undefined ? {} : { otherSideMisfitMm: other.misfitMm };
-  return { ...found, ...turned, candidates: [] };
+  if (options.findCandidates === false) return { ...found, ...turned, candidates: [] };
+  stage('candidates');
+  const { picture, raking } = looked;
+  const sought = { raking, chalk: chalk.covered, side: options.sideUp };
+  return { ...found, ...turned, candidates: findCandidates(picture, leather, sought, vision) };
 }
 
 /** Handier rings, the leather never larger than it was traced. */

@@ -5,8 +5,8 @@ import { plural } from '../../sentence.js';
 export const PHOTO_TRACE_REFUSALS = {
   'no-photo': () => 'No photo was given; give at least one that shows the hide from above.',
   'trace-stopped': () => 'Stopped by hand; nothing was written.',
-  'bad-trace-outline': () =>
-    'The edge that was found crosses itself here; mark places on the true edge in the hints, or take the photo again on a plainer floor.',
+  'cards-without-scale': () =>
+    'Nothing tells how large this picture is: no reference sheet was found, and the file says no resolution; give the pixels to the inch of the scan (--dpi), or lay a reference sheet beside the cards.',
 } as const satisfies Readonly<Record<string, Sentence>>;
 
 /** Findings that are part of a result. */
@@ -25,8 +25,6 @@ export const PHOTO_TRACE_FINDINGS = {
     'No backbone could be guessed, so nothing tells the direction in which the leather stretches least; draw a line from head to tail.',
   'photo-of-moved-hide': ({ mm }) =>
     `The hide lies ${mm} mm off from where the first photo shows it; if it was dragged along, say that it was moved.`,
-  'raking-photo-moved': ({ mm }) =>
-    `In this photo with low light the hide lies ${mm} mm off from where the first photo shows it, so it is left out; take both without touching the leather.`,
   'other-side-flaws': ({ count }) =>
     `${plural(count, 'mark', 'marks')} from the photo of the other side ${Number(count) === 1 ? 'is' : 'are'} laid onto the hide.`,
 } as const satisfies Readonly<Record<string, Sentence>>;
