@@ -12,7 +12,7 @@ const NINE_IN_TEN_PLANE = 1.52;
 /** The grid of places: so many along the longer side. */
 const GRID_STEPS = 9;
 /** Leather and floor depart from a plane by this much, mm (deviation): folds pressed flat, cloth, planks. */
-const LIFT_MM = 1.5;
+const LIFT_MM = 0.8;
 const SLOPE_STEP = 1e-6;
 
 /** How far a place that lies `lumpMm` over the floor seems to be off: h · r / (H − h), r being its way from the camera's foot. */

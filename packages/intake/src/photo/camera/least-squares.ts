@@ -286,6 +286,19 @@ export function groupMisses(problem: Problem, values: Float64Array): Float64Arra
   return sums.map((sum, i) => Math.sqrt(sum / Math.max(1, counts[i]!)));
 }
 
+/** What is left, bad groups counting by the logarithm of their misses: comparable between ways of seeing one scene. */
+export function robustCost(problem: Problem, values: Float64Array): number {
+  const counts = new Float64Array(problem.groups);
+  for (const { group } of problem.sights) counts[group]! += 2;
+  const misses = groupMisses(problem, values);
+  const half = HALF_WEIGHT_AT ** 2;
+  const ofSights = misses.reduce(
+    (sum, miss, i) => sum + counts[i]! * half * Math.log(1 + miss ** 2 / half),
+    0,
+  );
+  return ofSights + costOf({ ...problem, sights: [] }, values, new Float64Array(problem.groups));
+}
+
 function groupWeights(problem: Problem, values: Float64Array): Float64Array {
   return groupMisses(problem, values).map((miss) => 1 / (1 + (miss / HALF_WEIGHT_AT) ** 2));
 }

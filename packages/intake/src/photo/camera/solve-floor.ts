@@ -1,48 +1,24 @@
 import { applyAffine } from '@hidebound/geometry';
 import type { Affine, Point } from '@hidebound/geometry';
-import type { MeasuredBars, StatedReference } from '@hidebound/leather';
-import { markerPlace } from '@hidebound/leather';
 import { IntakeError } from '../../error.js';
 import type { Findings } from '../../findings.js';
-import { assemble, layOut } from './assemble.js';
-import type { Layout } from './assemble.js';
 import type { Body, Sighting } from './bodies.js';
 import type { Camera } from './camera.js';
 import { floorErrorOf } from './floor-error.js';
 import { CAMERA_NUMBERS, cameraOf, innerFrame, toFloorMm } from './inner-frame.js';
-import { covarianceOf, freeUnknowns, solveRobustly } from './least-squares.js';
-import type { Problem, Solution } from './least-squares.js';
+import { covarianceOf, freeUnknowns } from './least-squares.js';
 import { toFloorPoint } from './places.js';
-import type { SeenReferences } from './seen-references.js';
-import { sheetBody, sheetSightings } from './sheet-bodies.js';
+import { sceneOf } from './scene-of.js';
+import type { PhotoReferences, SolveOptions } from './scene-of.js';
+import { settleDoubts } from './settle-doubts.js';
+import { focalOf } from './solve-scene.js';
+import type { FloorScene, SolvedScene } from './solve-scene.js';
 import type { CameraNumbers, SolvedFloor, SolvedReference, Unsureness } from './solved-floor.js';
-import { firstGuess, largestBody } from './start.js';
-import { statedBody } from './stated-bodies.js';
-import { USUAL_FOCAL } from './square-pixels.js';
+import { tellOfFloor } from './tell-floor.js';
 import { FLOOR_UNIT_MM } from './unknowns.js';
-import type { View } from './unknowns.js';
 import { standpointOf } from './view.js';
 
-/** One photo's references: what was found on it, and what a person stated. */
-export interface PhotoReferences {
-  readonly references: SeenReferences;
-  readonly stated?: StatedReference;
-}
-
-export interface SolveOptions {
-  /** The bars of a sheet as measured after printing; undefined where nobody did. */
-  readonly barsOf?: (sheet: number) => MeasuredBars | undefined;
-}
-
-/** What is solved: photos, what lies on the floor, and where it is seen. */
-export interface FloorScene {
-  readonly seen: readonly SeenReferences[];
-  readonly bodies: readonly Body[];
-  readonly sightings: readonly Sighting[];
-}
-
-/** Distortions that the solver starts from; the one that explains most is taken. */
-const FIRST_K1 = [0, -0.15, 0.15];
+export type { PhotoReferences, SolveOptions } from './scene-of.js';
 
 /** How each photo sees the floor, and where the references lie on it. */
 export function solveFloor(
@@ -52,27 +28,10 @@ export function solveFloor(
 ): SolvedFloor {
   const scene = sceneOf(seen, options);
   refuseWithoutReference(scene);
-  void findings;
-  return floorOf(scene, solveScene(scene));
-}
-
-function sceneOf(seen: readonly PhotoReferences[], options: SolveOptions): FloorScene {
-  const photos = seen.map(({ references }) => references);
-  const sheets = new Set(photos.flatMap(({ markers }) => markers.map(({ id }) => markerPlace(id)!.sheet)));
-  const bodies: Body[] = [];
-  const bodyOfSheet = new Map<number, number>();
-  for (const sheet of [...sheets].sort((a, b) => a - b)) {
-    bodyOfSheet.set(sheet, bodies.length);
-    bodies.push(sheetBody(sheet, options.barsOf?.(sheet)));
-  }
-  const sightings = sheetSightings(photos, bodyOfSheet);
-  seen.forEach(({ stated }, photo) => {
-    if (stated === undefined) return;
-    const made = statedBody(stated, photo, bodies.length, []);
-    bodies.push(made.body);
-    sightings.push(...made.sightings);
-  });
-  return { seen: photos, bodies, sightings };
+  const settled = settleDoubts(scene, findings);
+  const floor = floorOf(settled.scene, settled.solved);
+  tellOfFloor(settled, floor, findings);
+  return floor;
 }
 
 function refuseWithoutReference({ seen, sightings }: FloorScene): void {
@@ -81,52 +40,6 @@ function refuseWithoutReference({ seen, sightings }: FloorScene): void {
     if (sightings.some((sighting) => sighting.photo === photo)) return;
     throw new IntakeError('no-reference', {}, { file });
   });
-}
-
-/** The scene solved, in the unknowns' own frame. */
-export interface SolvedScene {
-  readonly layout: Layout;
-  readonly problem: Problem;
-  readonly solution: Solution;
-}
-
-/** Enough to tell which start is the best. */
-const FIRST_STEPS = 6;
-/** Of the lens' numbers the one that stands for the focal length. */
-const FOCAL_PLACE = 6;
-/** With where the cameras stand told anew, since what rises from the floor moves away from below them. */
-const VIEW_ROUNDS = 2;
-
-export function solveScene({ seen, bodies, sightings }: FloorScene): SolvedScene {
-  const layout = layOut(seen, bodies);
-  const fixed = largestBody(sightings, bodies.length);
-  let best: SolvedScene | undefined;
-  for (const k1 of FIRST_K1) {
-    const start = firstGuess(seen, bodies, sightings, layout, fixed, k1);
-    const loose = start.loose[0];
-    if (loose !== undefined) {
-      throw new IntakeError('photo-not-tied', {}, { file: seen[loose]!.file });
-    }
-    const problem = assemble(seen, bodies, sightings, viewsOf(start.values, layout), layout, fixed);
-    const solution = solveRobustly(problem, start.values, { rounds: 1, mostSteps: FIRST_STEPS });
-    if (best === undefined || solution.cost < best.solution.cost) best = { layout, problem, solution };
-  }
-  for (let round = 0; round < VIEW_ROUNDS; round++) {
-    const views = viewsOf(best!.solution.values, layout);
-    const problem = { ...best!.problem, views };
-    best = { layout, problem, solution: solveRobustly(problem, best!.solution.values) };
-  }
-  return best!;
-}
-
-function viewsOf(values: Float64Array, layout: Layout): View[] {
-  return layout.photo.map((first, photo) =>
-    standpointOf(values.subarray(first, first + 8), focalOf(values, layout, photo)),
-  );
-}
-
-function focalOf(values: Float64Array, layout: Layout, photo: number): number {
-  return USUAL_FOCAL * Math.exp(values[layout.lens[photo]! + FOCAL_PLACE]!);
 }
 
 /** What others need of a solved scene. */
@@ -225,7 +138,7 @@ function solvedReference(
 }
 
 function scaledBy(bodies: readonly Body[]): string {
-  const sheets = bodies.filter(({ kind }) => kind === 'sheet').length;
+  const sheets = new Set(bodies.filter(({ kind }) => kind === 'sheet').map(({ name }) => name)).size;
   const stated = bodies.filter(({ kind }) => kind !== 'sheet').map(({ name }) => name);
   const parts = sheets === 0 ? [] : [`${sheets} reference sheet${sheets === 1 ? '' : 's'}`];
   return [...parts, ...new Set(stated)].join(' and ');

@@ -62,11 +62,12 @@ function rulesBody(
 ): { readonly body: Body; readonly sightings: readonly Sighting[] } {
   const far = { x: farthest(along), y: farthest(across) };
   const slides = along.length >= READINGS_FOR_ZERO && across.length >= READINGS_FOR_ZERO;
+  const way = acrossWay(along, across);
   const sight = ({ at, mm }: RuleReading, isAlong: boolean): Sighting => ({
     photo,
     body,
     group: `${photo} rules ${body}`,
-    on: isAlong ? { x: mm, y: 0 } : { x: 0, y: mm },
+    on: isAlong ? { x: mm, y: 0 } : { x: 0, y: way * mm },
     spread: NOWHERE,
     px: at,
     deviationPx: CLICKED_PX,
@@ -76,7 +77,7 @@ function rulesBody(
     body: {
       name: 'rules',
       kind: 'rules',
-      ring: [NOWHERE, { x: far.x, y: 0 }, far, { x: 0, y: far.y }],
+      ring: [NOWHERE, { x: far.x, y: 0 }, { x: far.x, y: way * far.y }, { x: 0, y: way * far.y }],
       half: far,
       sizeShare: { x: USUAL_DEVIATION.ruleShare, y: USUAL_DEVIATION.ruleShare },
       stretch: { x: 1, y: 1 },
@@ -89,6 +90,18 @@ function rulesBody(
       ...across.map((reading) => sight(reading, false)),
     ],
   };
+}
+
+/** 1 where the across rule runs clockwise from the along rule, as y from x; -1 where it runs the other way. */
+function acrossWay(along: readonly RuleReading[], across: readonly RuleReading[]): number {
+  const [a, b] = [directionOf(along), directionOf(across)];
+  return a.x * b.y - a.y * b.x >= 0 ? 1 : -1;
+}
+
+function directionOf(readings: readonly RuleReading[]): Point {
+  const sorted = [...readings].sort((a, b) => a.mm - b.mm);
+  const [first, last] = [sorted[0]!.at, sorted[sorted.length - 1]!.at];
+  return { x: last.x - first.x, y: last.y - first.y };
 }
 
 const farthest = (readings: readonly RuleReading[]): number =>
