@@ -220,24 +220,32 @@ function lightOfPixel(
   return sum / weights;
 }
 
-/** The place of a flat sheet that a pixel shows. */
-function sheetPlaceAt(camera: TestCamera, sheet: TestSheet, px: number, py: number): Point {
-  const wantX = (px - camera.axis.x) / camera.focalPx;
-  const wantY = (py - camera.axis.y) / camera.focalPx;
-  let [x, y] = [wantX, wantY];
-  for (let i = 0; i < 12; i++) {
+/** The place of the floor that a pixel shows. */
+export function floorShownAt(camera: TestCamera, px: number, py: number): Point {
+  let x = (px - camera.axis.x) / camera.focalPx;
+  let y = (py - camera.axis.y) / camera.focalPx;
+  for (let i = 0; i < INVERSE_STEPS; i++) {
     const at = onPicture(camera, x, y);
     x -= (at.x - px) / camera.focalPx;
     y -= (at.y - py) / camera.focalPx;
   }
   const [right, down, forward] = [camera.turn[0]!, camera.turn[1]!, camera.turn[2]!];
-  const ray = [0, 1, 2].map((k) => right[k]! * x + down[k]! * y + forward[k]!);
+  const ray = ([0, 1, 2] as const).map((k) => right[k] * x + down[k] * y + forward[k]);
   const reach = -camera.at[2] / ray[2]!;
-  const floor = { x: camera.at[0] + reach * ray[0]! - sheet.x, y: camera.at[1] + reach * ray[1]! - sheet.y };
+  return { x: camera.at[0] + reach * ray[0]!, y: camera.at[1] + reach * ray[1]! };
+}
+
+/** Each step is some ten times nearer. */
+const INVERSE_STEPS = 12;
+
+/** The place of a flat sheet that a pixel shows. */
+function sheetPlaceAt(camera: TestCamera, sheet: TestSheet, px: number, py: number): Point {
+  const floor = floorShownAt(camera, px, py);
+  const [x, y] = [floor.x - sheet.x, floor.y - sheet.y];
   const turn = (sheet.turnDeg * Math.PI) / 180;
   return {
-    x: (Math.cos(turn) * floor.x + Math.sin(turn) * floor.y) / (sheet.stretch?.x ?? 1),
-    y: (-Math.sin(turn) * floor.x + Math.cos(turn) * floor.y) / (sheet.stretch?.y ?? 1),
+    x: (Math.cos(turn) * x + Math.sin(turn) * y) / (sheet.stretch?.x ?? 1),
+    y: (-Math.sin(turn) * x + Math.cos(turn) * y) / (sheet.stretch?.y ?? 1),
   };
 }
 
