@@ -4,11 +4,11 @@ import type { Level } from './level.js';
 import { lightAt } from './light.js';
 import { logDensity, withFewerNumbers } from './mixture.js';
 
-/** How finely colours are told apart when their odds are looked up; half of the least spread of a bell. */
-const BIN = 1.5;
-/** From where to where the three numbers of a colour can go; what lies beyond counts as the last bin. */
-const LOW = [-110, -80, -80] as const;
-const BINS = [128, 128, 128] as const;
+/** How finely colours are told apart when their odds are looked up: as the least spread of a bell. */
+const BIN = 2;
+/** From where the three numbers of a colour are told apart, and into how many bins; what lies beyond counts as the last one. */
+const LOW = [-98, -50, -50] as const;
+const BINS = [72, 64, 72] as const;
 
 /** The logarithm of the odds of leather by colour alone, for every pixel of the level; at most `most` either way. */
 export function colourOdds(level: Level, { hide, floor, light }: Learned, most: number): Float32Array {

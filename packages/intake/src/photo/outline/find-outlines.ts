@@ -38,7 +38,7 @@ export interface FoundOutline {
 }
 
 /** Pixels of the picture on which leather and floor are learned, and of the one on which edges are first drawn. */
-const LEARNING_PIXELS = 250_000;
+const LEARNING_PIXELS = 130_000;
 const DRAWING_PIXELS = 3_200_000;
 /** Smaller pieces of leather than this are specks, and than this share of the largest one something else on the floor. */
 const LEAST_PIECE_MM2 = 400;

@@ -1,7 +1,8 @@
 import { createRandom } from '@hidebound/geometry';
+import { bellOdds } from './bell-kinship.js';
 import { FEATURE_NUMBERS, LEAST_SPREAD, featuresOf } from './features.js';
 import { fillPapers } from './fill-papers.js';
-import { distanceToMarked, windowMean } from './grid.js';
+import { distanceToMarked } from './grid.js';
 import { GROUND } from './known-ground.js';
 import type { Level } from './level.js';
 import { likelyPlace } from './likely-place.js';
@@ -9,7 +10,7 @@ import { EVEN_LIGHT, fitLight } from './light.js';
 import type { Light, LightSample } from './light.js';
 import { bestBell, fitMixture, logDensity } from './mixture.js';
 import type { Mixture } from './mixture.js';
-import { smoothLabels } from './smooth-labels.js';
+import { linksBetween, smoothLabels } from './smooth-labels.js';
 
 /** What leather and floor look like in this picture, and where either lies, roughly. */
 export interface Learned {
@@ -24,14 +25,20 @@ export interface Learned {
 const FIRST_BELLS = 14;
 const BELLS = 6;
 /** Pixels that a mixture is fitted to; more change its bells by less than their spread. */
-const SAMPLES = 6000;
-/** Rounds in which grounds are learned from the last labels. */
-const ROUNDS = 3;
+const SAMPLES = 4000;
+/** Rounds after the first in which grounds are learned anew from the last labels, under light that is better known. */
+const ROUNDS = 2;
 /** No pixel's colour alone says more than this (logarithm of odds): a chalk line is far from either ground's colours. */
 const MOST_SAID = 4;
 /** What a stroke says. */
 const STROKE_SAYS = 12;
-const SMOOTHING = { pull: 1.2, rounds: 16 };
+const SMOOTHING = { pull: 1.2, rounds: 10 };
+/** Neighbours whose colours differ by more than this (units of colour.ts) are parted by an edge. */
+const EDGE = 12;
+/** Within one ground, colours pass into each other by less than this from pixel to pixel. */
+const SOFT_EDGE = 5;
+/** What the place of a pixel says beside its colour. */
+const PLACE_SHARE = 0.3;
 
 /** Learns leather and floor from the picture itself; nothing if both can't be told apart at all. */
 export function learnGrounds(level: Level, ground: Uint8Array): Learned | undefined {
@@ -39,17 +46,17 @@ export function learnGrounds(level: Level, ground: Uint8Array): Learned | undefi
   let light = EVEN_LIGHT;
   let features = featuresOf(level, light);
   let odds = firstOdds(level, ground, features, likely);
-  let learned: Learned | undefined;
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; ; round++) {
     const mixtures = fitGrounds(level, ground, features, odds);
-    if (mixtures === undefined) return learned;
-    light = addLight(light, lightLeft(level, ground, features, odds, mixtures));
+    if (mixtures === undefined) return undefined;
+    odds = groundOdds(level, ground, features, likely, mixtures);
+    if (round === ROUNDS) {
+      fillPapers(level, ground, odds);
+      return { ...mixtures, light, odds };
+    }
+    light = addLight(light, lightLeft(level, ground, features, odds, mixtures.floor));
     features = featuresOf(level, light);
-    const fresh = fitGrounds(level, ground, features, odds) ?? mixtures;
-    odds = groundOdds(level, ground, features, likely, fresh);
-    learned = { ...fresh, light, odds };
   }
-  return learned;
 }
 
 /**
@@ -69,29 +76,24 @@ function firstOdds(
   const bells = Int32Array.from(open, (is, i) =>
     is > 0 ? bestBell(mixture, features, i * FEATURE_NUMBERS) : -1,
   );
-  const radius = Math.max(1, Math.round(Math.min(level.width, level.height) / 60));
   const prior = likely.map((p, i) =>
     ground[i] === GROUND.hide ? STROKE_SAYS : ground[i] === GROUND.floor ? -STROKE_SAYS : logOdds(p),
   );
-  let belief = prior.map(chance);
-  for (let round = 0; round < 8; round++) {
-    const shares = bellShares(bells, belief, mixture.count);
-    const said = belief.map((_, i) => (bells[i]! < 0 ? 0.5 : shares[bells[i]!]!));
-    const around = windowMean(level, said, open, radius, 0.5);
-    belief = around.map((p, i) => chance(2.5 * logOdds(0.5 * p + 0.5 * said[i]!) + prior[i]!));
-  }
-  return belief.map(logOdds);
+  const ofBells = bellOdds(
+    level,
+    bells,
+    mixture.count,
+    prior,
+    linksBetween(level, features, FEATURE_NUMBERS, SOFT_EDGE),
+  );
+  const said = prior.map(
+    (log, i) => PLACE_SHARE * log + (bells[i]! < 0 ? 0 : limited(ofBells[bells[i]!]!, MOST_SAID)),
+  );
+  return smoothLabels(level, said, linksBetween(level, features, FEATURE_NUMBERS, EDGE), SMOOTHING);
 }
 
-function bellShares(bells: Int32Array, belief: Float32Array, count: number): Float64Array {
-  const sums = new Float64Array(count);
-  const totals = new Float64Array(count);
-  bells.forEach((bell, i) => {
-    if (bell < 0) return;
-    sums[bell]! += belief[i]!;
-    totals[bell]! += 1;
-  });
-  return sums.map((sum, bell) => Math.max(0.01, Math.min(0.99, sum / Math.max(1, totals[bell]!))));
+function limited(value: number, most: number): number {
+  return Math.max(-most, Math.min(most, value));
 }
 
 /** Fits either ground to the pixels that are surely of it: told by strokes, or well within their side. */
@@ -118,28 +120,33 @@ function fitGrounds(
   };
 }
 
-/** The light that is still in the features: what lightness is left over beside that of each pixel's best bell. */
+/**
+ * The light that is still in the floor's features: what its pixels have beside their best bells. Leather shines and is
+ * darker towards belly and legs of its own, so that it says nothing of the light; the floor lies all around it.
+ */
 function lightLeft(
   level: Level,
   ground: Uint8Array,
   features: Float32Array,
   odds: Float32Array,
-  { hide, floor }: { readonly hide: Mixture; readonly floor: Mixture },
+  floor: Mixture,
 ): Light {
   const samples: LightSample[] = [];
-  for (const i of pick(ground.length, (i) => ground[i] !== GROUND.unseen && ground[i] !== GROUND.paper)) {
-    const isHide = odds[i]! > 0;
-    const mixture = isHide ? hide : floor;
-    const bell = bestBell(mixture, features, i * FEATURE_NUMBERS);
+  for (const i of pick(
+    ground.length,
+    (i) => odds[i]! < -1 && ground[i] !== GROUND.unseen && ground[i] !== GROUND.paper,
+  ))
     samples.push({
       x: (i % level.width) / level.width,
       y: Math.floor(i / level.width) / level.height,
       off: features[i * FEATURE_NUMBERS]!,
-      group: isHide ? bell : hide.count + bell,
+      group: bestBell(floor, features, i * FEATURE_NUMBERS),
     });
-  }
-  return fitLight(samples, hide.count + floor.count);
+  return samples.length < LEAST_FOR_LIGHT ? EVEN_LIGHT : fitLight(samples, floor.count);
 }
+
+/** Less floor than this says nothing of how the light falls. */
+const LEAST_FOR_LIGHT = 500;
 
 function addLight(a: Light, b: Light): Light {
   return a.map((term, i) => term + b[i]!);
@@ -159,11 +166,10 @@ function groundOdds(
     if (kind === GROUND.paper || kind === GROUND.unseen) return 0;
     const at = i * FEATURE_NUMBERS;
     const said = logDensity(hide, features, at) - logDensity(floor, features, at);
-    return Math.max(-MOST_SAID, Math.min(MOST_SAID, said)) + 0.3 * logOdds(likely[i]!);
+    return limited(said, MOST_SAID) + PLACE_SHARE * logOdds(likely[i]!);
   });
-  const smooth = smoothLabels(level, odds, features, FEATURE_NUMBERS, SMOOTHING);
+  const smooth = smoothLabels(level, odds, linksBetween(level, features, FEATURE_NUMBERS, EDGE), SMOOTHING);
   for (let i = 0; i < smooth.length; i++) if (ground[i] === GROUND.unseen) smooth[i] = -STROKE_SAYS;
-  fillPapers(level, ground, smooth);
   return smooth;
 }
 
@@ -190,8 +196,4 @@ function gather(features: Float32Array, pixels: readonly number[]): Float32Array
 function logOdds(p: number): number {
   const safe = Math.max(1e-4, Math.min(1 - 1e-4, p));
   return Math.log(safe / (1 - safe));
-}
-
-function chance(log: number): number {
-  return 1 / (1 + Math.exp(-log));
 }

@@ -12,7 +12,7 @@ export interface Mixture {
 }
 
 /** Rounds of fitting; the last few move bells by less than the noise of a photo. */
-const ROUNDS = 14;
+const ROUNDS = 10;
 
 /**
  * Fits bells to samples of so many numbers each, by expectation and maximisation from spread-out starts. `leastSpread`
