@@ -19,6 +19,7 @@ import type { SeenFrom } from './hide-view.js';
 import { layoutPicture } from './layout-picture.js';
 import type { PictureContent } from './layout-picture.js';
 import { PAGE_STYLE } from './picture-style.js';
+import { possibleFlaws, possibleNumber } from './possible-flaws.js';
 
 export interface HidePictureOptions {
   readonly hide: Hide;
@@ -66,6 +67,7 @@ export function drawHide(options: HidePictureOptions): Drawing {
     areaBlock(options, style),
     legendBlock(shown.content, fonts, style, PAGE_STYLE),
     flawBlock(shown.content, fonts, style),
+    ...possibleBlock(hide, fonts, style),
   ];
   const columns = columnsOf(plan.panel, style);
   // One page is all there is: of a very long list of flaws the end is left out, the picture shows them all.
@@ -82,6 +84,9 @@ export function drawHide(options: HidePictureOptions): Drawing {
     title: `Hide ${hide.id}`,
     layers: [
       ...shown.layers,
+      ...(hide.candidates.length === 0
+        ? []
+        : [{ name: 'possible flaws', elements: possibleFlaws(hide, plan.view, fonts) }]),
       { name: 'tables', elements: panel! },
       { name: 'header', elements: sheetHeader(fonts, plan.header, style.textMm, header) },
       {
@@ -131,4 +136,15 @@ function flawBlock(content: PictureContent, fonts: FontBook, style: PanelStyle):
   }
   const rows = [...counts].map(([words, count]) => lineRow(fonts, style, `${count} × ${words}`));
   return { title: `Flaws: ${content.flaws.length}`, rows, keepRows: 2 };
+}
+
+/** Possible flaws with the numbers that the picture shows, the surest first. */
+function possibleBlock({ candidates }: Hide, fonts: FontBook, style: PanelStyle): readonly PanelBlock[] {
+  if (candidates.length === 0) return [];
+  const rows = candidates.map((candidate) => {
+    const what = candidate.kind ?? 'mark';
+    const sure = Math.round(100 * candidate.confidence);
+    return lineRow(fonts, style, `${possibleNumber(candidate)}: ${what}, ${sure} of 100 sure`);
+  });
+  return [{ title: `Possible flaws: ${candidates.length}`, rows, keepRows: 2 }];
 }
