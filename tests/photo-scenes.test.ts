@@ -49,7 +49,12 @@ async function traced(
   const decoded = await decodePhoto(bytes, `${scene.name}.jpg`);
   const { hide } = traceHide(
     [decoded],
-    { id: scene.name, sideUp: 'grain', pictureFile: `${scene.name}.straight.jpg` },
+    {
+      id: scene.name,
+      sideUp: 'grain',
+      pictureFile: `${scene.name}.straight.jpg`,
+      barsOf: () => scene.sheets.readings,
+    },
     vision,
   );
   return { hide, judgement: judgeTrace(hide, photo.truth.hides[0]!) };

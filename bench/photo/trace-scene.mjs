@@ -8,6 +8,8 @@ import { drawOverlay } from './overlay.mjs';
 const { simulator, name, photo, root, out } = JSON.parse(process.argv[2]);
 
 async function run() {
+  const { BENCH_SCENES, judgeTrace, setStage } = await import(simulator);
+  const scene = BENCH_SCENES.find((one) => one.name === name);
   const bytes = readFileSync(photo);
   const { vision } = await loadVision();
   const cpu = process.cpuUsage();
@@ -20,6 +22,7 @@ async function run() {
       id: name,
       sideUp: 'grain',
       pictureFile: `${name}.straight.jpg`,
+      barsOf: () => scene.sheets.readings,
       onStage: (stage) => stages.push({ stage, at: performance.now() - started }),
     },
     vision,
@@ -27,8 +30,6 @@ async function run() {
   const seconds = (performance.now() - started) / 1000;
   const { user, system } = process.cpuUsage(cpu);
   const peakMb = process.resourceUsage().maxRSS / 1024;
-  const { BENCH_SCENES, judgeTrace, setStage } = await import(simulator);
-  const scene = BENCH_SCENES.find((one) => one.name === name);
   const truth = setStage(scene).hides[0];
   const judgement = judgeTrace(read.hide, truth);
   if (out !== undefined) await drawOverlay(read, truth, judgement, join(out, `${name}.png`), root);

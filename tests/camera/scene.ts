@@ -90,6 +90,8 @@ export interface SheetsLook {
   readonly curlMm: number;
   /** Printed size over drawn size. */
   readonly stretch: { readonly x: number; readonly y: number };
+  /** What a person with a rule reads off the printed bars; nobody measured them where it is absent. */
+  readonly readings?: { readonly acrossMm: number; readonly downMm: number };
 }
 
 export interface Light {

@@ -1,6 +1,7 @@
 import { createRandom } from '@hidebound/geometry';
 import type { Random } from '@hidebound/geometry';
-import type { FloorLook, HideForm, HideLook, LeatherColour, Lens, Scene } from './scene.js';
+import { BAR_MM } from '@hidebound/leather';
+import type { FloorLook, HideForm, HideLook, LeatherColour, Lens, Scene, SheetsLook } from './scene.js';
 
 const PALE: readonly LeatherColour[] = ['veg tan', 'natural', 'tan'];
 const DARK: readonly LeatherColour[] = ['dark brown', 'black', 'chestnut'];
@@ -53,7 +54,7 @@ function usualScene(kind: string, number: number): Scene {
     lens: usualLens(random),
     hides: [usualHide('whole', random.between(1850, 2250), PALE[0]!, random)],
     floor: PLAIN_FOR_PALE[0]!,
-    sheets: { count: 4, curlMm: 2, stretch: { x: 1, y: 1 } },
+    sheets: printedSheets(number, random),
     light: {
       fall: random.between(0.1, 0.35),
       fallTowardsDeg: random.between(0, 360),
@@ -71,6 +72,19 @@ function usualScene(kind: string, number: number): Scene {
     },
     jpegQuality: 85,
   };
+}
+
+/** How far printers are off, and how far a reading from a rule; both as deviations. */
+const PRINT_OFF = 0.002;
+const READING_OFF_MM = 0.12;
+
+/** Sheets from a usual printer; in four scenes of five somebody measured their bars. */
+function printedSheets(number: number, random: Random): SheetsLook {
+  const own = random.fork(1);
+  const stretch = { x: 1 + PRINT_OFF * own.normal(), y: 1 + PRINT_OFF * own.normal() };
+  const read = (mm: number) => Math.round(10 * (mm + READING_OFF_MM * own.normal())) / 10;
+  const readings = { acrossMm: read(BAR_MM.across * stretch.x), downMm: read(BAR_MM.down * stretch.y) };
+  return { count: 4, curlMm: 2, stretch, ...(number % 5 === 4 ? {} : { readings }) };
 }
 
 function usualHide(form: HideForm, lengthMm: number, colour: LeatherColour, random: Random): HideLook {
