@@ -85,22 +85,25 @@ function marksIn(finest: Level, vision: Vision): Possible[] {
       flaw: kindOfLine(mark),
       confidence: confidenceOf(mark.strength, LINE_CALIBRATION),
       strength: mark.strength,
+      contrast: mark.contrast,
     })),
     ...findSpots(level, vision).map((spot): Possible => ({
       shape: { kind: 'point', at: spot.at, radiusMm: spot.radiusMm },
       flaw: kindOfSpot(spot),
       confidence: confidenceOf(spot.strength, SPOT_CALIBRATION),
       strength: spot.strength,
+      contrast: spot.contrast,
     })),
   ]);
 }
 
 function stainMarks(map: LeatherMap, vision: Vision): Possible[] {
-  return findStains(map, vision).map(({ ring, strength }) => ({
+  return findStains(map, vision).map(({ ring, strength, contrast }) => ({
     shape: { kind: 'area', ring },
     flaw: 'stain',
     confidence: confidenceOf(strength, STAIN_CALIBRATION),
     strength,
+    contrast,
   }));
 }
 

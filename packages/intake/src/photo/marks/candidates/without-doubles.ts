@@ -11,6 +11,8 @@ export interface Possible {
   readonly flaw: FlawKind;
   readonly confidence: number;
   readonly strength: number;
+  /** L* above or below what lies around. */
+  readonly contrast: number;
   /** Seen in raking light. */
   readonly isRelief?: boolean;
 }
@@ -18,28 +20,50 @@ export interface Possible {
 /** Marks nearer than this are one, seen at two coarsenesses. */
 const NEAR_MM = 3;
 
+/** Filters answer beside a line, and around a spot, as to a weaker one of the other sign, about so far off. */
+const BESIDE_MM = 7;
+
+/** Along the edge of a patch they answer as to a line. */
+const PATCH_EDGE_MM = 10;
+
 /** In raking light a ridge has a bright and a dark side. */
 const RELIEF_NEAR_MM = 8;
 
 /** So much of a mark lies on a surer one if it is the same. */
 const SAME_SHARE = 0.6;
 
-/** The surest first; of marks that lie on each other the surest one. */
+/**
+ * The surest first; of marks that lie on each other the surest one. Patches come before all others of their confidence,
+ * since their edges and middles look like lines and spots.
+ */
 export function withoutDoubles(found: readonly Possible[]): Possible[] {
   const order = [...found].sort(
-    (one, other) => other.confidence - one.confidence || other.strength - one.strength,
+    (one, other) =>
+      rank(other) - rank(one) || other.confidence - one.confidence || other.strength - one.strength,
   );
   const kept: Possible[] = [];
   for (const mark of order) if (!kept.some((surer) => liesOn(mark, surer))) kept.push(mark);
-  return kept;
+  return kept.sort((one, other) => other.confidence - one.confidence || other.strength - one.strength);
+}
+
+const SURE_PATCH = 0.5;
+
+function rank({ shape, confidence }: Possible): number {
+  return shape.kind === 'area' && confidence >= SURE_PATCH ? 1 : 0;
 }
 
 function liesOn(mark: Possible, surer: Possible): boolean {
-  const near = mark.isRelief === true ? RELIEF_NEAR_MM : NEAR_MM;
+  const near = nearFor(mark, surer);
   const points = placesOf(mark);
   let count = 0;
   for (const point of points) if (isOn(point, surer, near + radiusOf(mark))) count++;
   return count >= SAME_SHARE * points.length;
+}
+
+function nearFor(mark: Possible, surer: Possible): number {
+  if (mark.isRelief === true) return RELIEF_NEAR_MM;
+  if (surer.shape.kind === 'area') return mark.shape.kind === 'line' ? PATCH_EDGE_MM : NEAR_MM;
+  return mark.contrast * surer.contrast < 0 && mark.strength < surer.strength ? BESIDE_MM : NEAR_MM;
 }
 
 function placesOf({ shape }: Possible): readonly Point[] {

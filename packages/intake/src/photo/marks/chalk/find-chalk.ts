@@ -1,12 +1,19 @@
-import { curveFromPolyline, offsetRegions, roundPoint, simplifyGrowing } from '@hidebound/geometry';
+import {
+  curveFromPolyline,
+  offsetRegions,
+  orientRing,
+  roundPoint,
+  simplifyGrowing,
+} from '@hidebound/geometry';
 import type { Point, Region, Ring } from '@hidebound/geometry';
-import { bufferedLine } from '@hidebound/leather';
-import type { Flaw, Side } from '@hidebound/leather';
+import type { Flaw, FlawShape, Side } from '@hidebound/leather';
 import { tell } from '../../../findings.js';
 import type { Findings } from '../../../findings.js';
 import type { StraightPicture } from '../../straight/straight-picture.js';
 import type { Vision } from '../../vision/vision.js';
-import { gridToFloor } from '../map/grid.js';
+import { outerEdges } from '../map/contours.js';
+import { fillRings } from '../map/fill-rings.js';
+import { gridToFloor, ringsOnGrid } from '../map/grid.js';
 import type { Grid } from '../map/grid.js';
 import { leatherMap } from '../map/leather-map.js';
 import type { LeatherMap } from '../map/leather-map.js';
@@ -32,6 +39,8 @@ export interface ChalkMarks {
   readonly crosses: readonly Point[];
   /** What chalk covers or rings close in: nothing else is to be searched there. */
   readonly covered: readonly Region[];
+  /** The leather without such of its openings as are chalk: on a floor of chalk's colour it looks like a hole. */
+  readonly leather: Region;
 }
 
 export interface ChalkOptions {
@@ -71,12 +80,18 @@ export function findChalk(
   vision: Vision,
   findings: Findings,
 ): ChalkMarks {
-  const map = leatherMap(picture, leather, { edgeMm: EDGE_MM }, vision);
-  if (map === undefined) return { flaws: [], crosses: [], covered: [] };
+  const unbroken = { outer: leather.outer, openings: [] };
+  const map = leatherMap(picture, unbroken, { edgeMm: EDGE_MM }, vision);
+  if (map === undefined) return { flaws: [], crosses: [], covered: [], leather };
   const shares = chalkShares(map, vision);
   if (paleShare(map, shares) > PALE_SHARE) tell(findings, 'note', 'chalk-hardly-shows');
   const strokes = findStrokes(shares, map.grid, vision);
-  return sorted(strokes, map, shares, options, vision);
+  const { patches, ...found } = sorted(strokes, map, shares, options, vision);
+  return {
+    ...found,
+    covered: patches.flatMap((patch) => coverOf(patch, map.grid, vision)),
+    leather: { ...leather, openings: openingsLeft(leather, patches, map.grid) },
+  };
 }
 
 function paleShare({ mask }: LeatherMap, { ground }: ChalkShares): number {
@@ -90,69 +105,97 @@ function paleShare({ mask }: LeatherMap, { ground }: ChalkShares): number {
   return all === 0 ? 0 : pale / all;
 }
 
+interface Sorted extends Pick<ChalkMarks, 'flaws' | 'crosses'> {
+  /** The chalk that these are made of. */
+  readonly patches: readonly Patch[];
+}
+
 function sorted(
   strokes: readonly Stroke[],
   map: LeatherMap,
   shares: ChalkShares,
   { side = 'grain' }: ChalkOptions,
   vision: Vision,
-): ChalkMarks {
+): Sorted {
   const { grid } = map;
-  const crosses: Point[] = [];
-  const covered: Region[] = [];
-  const others: Stroke[] = [];
-  for (const stroke of strokes) {
-    const cross = crossOf(stroke.patch, grid.stepX);
-    const isChalk = isFigure(chalkinessOf(map, shares, stroke.patch));
-    if (cross !== undefined && isChalk) {
-      crosses.push(gridToFloor(grid, cross.at.x, cross.at.y));
-      covered.push(boxAround(stroke.patch, grid));
-    } else if (isChalk) others.push(stroke);
-  }
-  const flaws: Flaw[] = [];
-  const take = (shape: Flaw['shape']): void => {
-    flaws.push({ id: `chalk-${flaws.length + 1}`, side, shape, effect: NEVER_HERE });
-  };
-  for (const patch of linked(others, grid)) {
-    const widthMm = strokeOf(patch, grid).widthMm;
+  const chalk = strokes.filter(({ patch }) => isFigure(chalkinessOf(map, shares, patch)));
+  const crosses = chalk.flatMap(({ patch }) => {
+    const cross = crossOf(patch, grid.stepX);
+    return cross === undefined ? [] : [{ patch, at: gridToFloor(grid, cross.at.x, cross.at.y) }];
+  });
+  const others = chalk.filter(({ patch }) => !crosses.some((cross) => cross.patch === patch));
+  const figures = linked(others, grid).map((patch) => {
+    const { widthMm } = strokeOf(patch, grid);
     const rings = ringsIn(patch, widthMm, grid, vision);
-    for (const ring of rings) {
-      take({ kind: 'area', outline: curveFromPolyline(simpleRing(ring), true) });
-      covered.push(
-        ...offsetRegions([{ outer: ring, openings: [] }], widthMm / 2 + COVER_ROOM_MM, { join: 'round' }),
-      );
-    }
-    for (const line of linesIn(patch, rings, widthMm, map, shares)) {
-      take(line);
-      covered.push(...bufferedLine(line.line, line.widthMm / 2 + COVER_ROOM_MM));
+    const areas = rings.map((ring): FlawShape => {
+      return { kind: 'area', outline: curveFromPolyline(simpleRing(ring), true) };
+    });
+    return { patch, shapes: [...areas, ...linesIn(patch, rings, widthMm, map, shares)] };
+  });
+  const taken = figures.filter(({ shapes }) => shapes.length > 0);
+  const flaws = taken
+    .flatMap(({ shapes }) => shapes)
+    .map((shape, i): Flaw => ({ id: `chalk-${i + 1}`, side, shape, effect: NEVER_HERE }));
+  return {
+    flaws,
+    crosses: crosses.map(({ at }) => at),
+    patches: [...crosses, ...taken].map(({ patch }) => patch),
+  };
+}
+
+/** The chalk with what it closes in, and some room around. */
+function coverOf(patch: Patch, grid: Grid, vision: Vision): Region[] {
+  const edges = outerEdges(patch, vision).filter((ring) => ring.length >= 3);
+  const regions = edges.map((ring) => ({
+    outer: orientRing(
+      ring.map(({ x, y }) => gridToFloor(grid, x, y)),
+      'outer',
+    ),
+    openings: [],
+  }));
+  return offsetRegions(regions, COVER_ROOM_MM, { join: 'round', arcTolerance: 0.2 });
+}
+
+/** So much of what looks like an opening is chalk, if it is one. */
+const CHALK_SHARE = 0.6;
+
+function openingsLeft(leather: Region, patches: readonly Patch[], grid: Grid): readonly Ring[] {
+  if (patches.length === 0) return leather.openings;
+  const chalk = cellsOf(patches, grid);
+  return leather.openings.filter((opening) => {
+    const inside = fillRings(ringsOnGrid(grid, [opening]), grid.width, grid.height, 'any');
+    let all = 0;
+    let chalked = 0;
+    inside.forEach((value, i) => {
+      if (value === 0) return;
+      all++;
+      if (chalk[i] !== 0) chalked++;
+    });
+    return chalked < CHALK_SHARE * all || all === 0;
+  });
+}
+
+function cellsOf(patches: readonly Patch[], grid: Grid): Uint8Array {
+  const mask = new Uint8Array(grid.width * grid.height);
+  for (const patch of patches) {
+    for (const i of indicesOf(patch.cells)) {
+      const x = i % patch.width;
+      mask[(patch.y + (i - x) / patch.width) * grid.width + patch.x + x] = 255;
     }
   }
-  return { flaws, crosses, covered };
+  return mask;
 }
 
 function simpleRing(ring: Ring): Ring {
   return simplifyGrowing(ring, SIMPLE_MM).map(roundPoint);
 }
 
-function boxAround(patch: Patch, grid: Grid): Region {
-  const low = gridToFloor(grid, patch.x - COVER_ROOM_MM, patch.y - COVER_ROOM_MM);
-  const high = gridToFloor(
-    grid,
-    patch.x + patch.width + COVER_ROOM_MM,
-    patch.y + patch.height + COVER_ROOM_MM,
-  );
-  return { outer: [low, { x: high.x, y: low.y }, high, { x: low.x, y: high.y }], openings: [] };
-}
-
 /** The strokes with their gaps closed, as patches of strokes that touch: first those that go on in each other, then rings. */
 function linked(strokes: readonly Stroke[], grid: Grid): Patch[] {
-  const mask = new Uint8Array(grid.width * grid.height);
-  for (const { patch } of strokes) {
-    for (const i of indicesOf(patch.cells)) {
-      const x = i % patch.width;
-      mask[(patch.y + (i - x) / patch.width) * grid.width + patch.x + x] = 255;
-    }
-  }
+  const mask = cellsOf(
+    strokes.map(({ patch }) => patch),
+    grid,
+  );
   for (const link of linksBetween(strokes, { stepMm: grid.stepX, mostGapMm: MOST_GAP_MM }))
     drawLink(link, mask, grid);
   for (const patch of patchesOf(mask, grid.width, grid.height, 1)) {
@@ -169,7 +212,7 @@ function linesIn(
   ringWidthMm: number,
   map: LeatherMap,
   shares: ChalkShares,
-) {
+): FlawShape[] {
   const { grid } = map;
   const rest = rings.length === 0 ? patch : outsideRings(patch, rings, ringWidthMm, grid);
   return patchesOf(rest.cells, rest.width, rest.height, 10).flatMap((part) => {
