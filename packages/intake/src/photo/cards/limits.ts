@@ -61,3 +61,6 @@ export const ROUGH_EDGE_MM = 0.3;
 
 /** More things on one picture are no cards but its pattern. */
 export const MOST_CARDS = 200;
+
+/** Drawn lines are read at this scale at most: a pencil's line of 0.3 mm has two pixels, and more would tell no more. */
+export const DRAWN_PX_PER_MM = 8;

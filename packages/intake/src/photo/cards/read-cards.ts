@@ -1,6 +1,6 @@
-import { ringBox } from '@hidebound/geometry';
+import { distanceBetween, ringBox } from '@hidebound/geometry';
 import type { Ring } from '@hidebound/geometry';
-import type { LineRole, PatternPiece } from '@hidebound/leather';
+import type { DirectionArrow, MarkLine, PatternPiece, Piece } from '@hidebound/leather';
 import { IntakeError } from '../../error.js';
 import { tell } from '../../findings.js';
 import type { Findings } from '../../findings.js';
@@ -8,10 +8,15 @@ import { readingNumbers } from '../../pieces/reading-order.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import type { Vision } from '../vision/vision.js';
 import { cardShape } from './card-piece.js';
+import type { CardShape } from './card-piece.js';
 import { findCards } from './find-cards.js';
 import type { RoughCard } from './find-cards.js';
 import { findGround, groundFor } from './ground.js';
-import { COARSE_PX_PER_MM } from './limits.js';
+import { drawnMarks } from './ink/drawn-marks.js';
+import type { DrawnMarks, DrawnRole } from './ink/drawn-marks.js';
+import { tellMarks } from './ink/tell-marks.js';
+import type { NamedMarks } from './ink/tell-marks.js';
+import { COARSE_PX_PER_MM, DRAWN_PX_PER_MM } from './limits.js';
 import { reducePicture } from './reduce-picture.js';
 
 export interface CardOptions {
@@ -20,8 +25,8 @@ export interface CardOptions {
   /** Reference sheets and whatever else lies there and is no card; floor mm. */
   readonly papers?: readonly Ring[];
   /** What lines drawn on the cards mean, where the guess is wrong: solid ones (fold), and dashes or rows of dots (stitch). */
-  readonly solid?: LineRole;
-  readonly dashed?: LineRole;
+  readonly solid?: DrawnRole;
+  readonly dashed?: DrawnRole;
 }
 
 /**
@@ -38,28 +43,45 @@ export function readCards(
   const ground = findGround(coarse);
   const { cards, cutOff } = findCards(coarse, ground, options.papers ?? [], vision);
   for (const point of cutOff) tell(findings, 'warning', 'card-cut-off', {}, { point });
+  const drawn = reducePicture(picture, DRAWN_PX_PER_MM);
+  const told: NamedMarks[] = [];
   const fine = { picture, ground: groundFor(ground, picture) };
   const pieces = inReadingOrder(cards).flatMap((card, i): PatternPiece[] => {
     const name = options.names?.[i] ?? `piece ${i + 1}`;
     const shape = cardShape(card, { ...fine, colour: card.colour }, name, findings);
     if (shape === undefined) return [];
-    return [
-      { piece: { name, ...shape, ...NO_MARKS }, source: { file: findings.file, element: `card ${i + 1}` } },
-    ];
+    const marks = drawnMarks(drawn, shape, vision);
+    told.push({ name, marks });
+    const source = { file: findings.file, element: `card ${i + 1}` };
+    return [{ piece: { name, ...shape, ...linesOf(marks, options) }, source }];
   });
   if (pieces.length === 0) throw new IntakeError('no-cards-found', {}, { file: findings.file });
+  tellMarks(told, options, findings);
   tellNames(options.names, pieces.length, findings);
   return pieces;
 }
 
-const NO_MARKS = {
-  notches: [],
-  stitchLines: [],
-  foldLines: [],
-  skiveLines: [],
-  cementLines: [],
-  face: [],
-} as const;
+/** Of several arrows the longest is meant. */
+function linesOf(
+  marks: DrawnMarks,
+  { solid = 'fold', dashed = 'stitch' }: CardOptions,
+): Omit<Piece, keyof CardShape | 'name'> {
+  const as = (role: DrawnRole): MarkLine[] => [
+    ...(solid === role ? marks.solid.map((curve) => ({ curve })) : []),
+    ...(dashed === role ? marks.dashed.map((curve) => ({ curve })) : []),
+  ];
+  const length = ({ from, to }: DirectionArrow) => distanceBetween(from, to);
+  const [longest] = [...marks.arrows].sort((a, b) => length(b) - length(a));
+  return {
+    notches: marks.notches,
+    stitchLines: as('stitch'),
+    foldLines: as('fold'),
+    skiveLines: as('skive'),
+    cementLines: as('cement'),
+    face: [],
+    ...(longest === undefined ? {} : { direction: longest }),
+  };
+}
 
 function inReadingOrder(cards: readonly RoughCard[]): RoughCard[] {
   const numbers = readingNumbers(cards.map(({ outline }) => ringBox(outline)));
