@@ -8,8 +8,10 @@ const START_TURNS_DEG = [0, -12, 12, -24, 24, 180] as const;
 const SAMPLE_MM = 10;
 const ROUGH_ROUNDS = 12;
 const FINE_ROUNDS = 60;
-/** Beyond this distance a place pulls no harder: a leg that was missed must not drag all of the fit. */
-const HUBER_MM = 3;
+/** The farther beyond this distance a place lies, the less it counts: a leg that was missed must not drag all of the fit. */
+const NEAR_MM = 3;
+/** At first everything counts. */
+const FAR_MM = 60;
 
 export interface OutlineFit {
   /** From the found outline onto the true one, without change of size. */
@@ -26,14 +28,14 @@ export function fitOutline(found: Ring, truth: Ring): OutlineFit {
   const to = ringCentroid(truth);
   const starts = START_TURNS_DEG.map((deg) => {
     const turn = (deg * Math.PI) / 180;
-    return settle(startAt(from, to, turn), samples, nearest, ROUGH_ROUNDS);
+    return settle(startAt(from, to, turn), samples, nearest, ROUGH_ROUNDS, FAR_MM);
   });
   const best = starts.reduce((a, b) => (misfit(a, samples, nearest) <= misfit(b, samples, nearest) ? a : b));
-  const motion = settle(best, samples, nearest, FINE_ROUNDS);
+  const motion = settle(best, samples, nearest, FINE_ROUNDS, NEAR_MM);
   // The two fits take turns a few times, so that nearest places follow the change of size.
   let similar = { motion, scale: 1 };
   for (let round = 0; round < FINE_ROUNDS; round++)
-    similar = bestMotion(similar.motion, samples, nearest, true);
+    similar = bestMotion(similar.motion, samples, nearest, true, NEAR_MM);
   return { motion, scaleError: 1 / similar.scale - 1 };
 }
 
@@ -49,9 +51,16 @@ function startAt(from: Point, to: Point, turn: number): Affine {
   };
 }
 
-function settle(start: Affine, samples: readonly Point[], nearest: NearestOnRings, rounds: number): Affine {
+function settle(
+  start: Affine,
+  samples: readonly Point[],
+  nearest: NearestOnRings,
+  rounds: number,
+  nearMm: number,
+): Affine {
   let motion = start;
-  for (let round = 0; round < rounds; round++) motion = bestMotion(motion, samples, nearest, false).motion;
+  for (let round = 0; round < rounds; round++)
+    motion = bestMotion(motion, samples, nearest, false, nearMm).motion;
   return motion;
 }
 
@@ -59,16 +68,17 @@ function misfit(motion: Affine, samples: readonly Point[], nearest: NearestOnRin
   return samples.reduce((sum, point) => sum + Math.min(50, nearest(applyAffine(motion, point)).distance), 0);
 }
 
-/** One round of closest points: least squares with Huber's weights, in closed form by complex numbers. */
+/** One round of closest points: least squares with Cauchy's weights, in closed form by complex numbers. */
 function bestMotion(
   motion: Affine,
   samples: readonly Point[],
   nearest: NearestOnRings,
   mayScale: boolean,
+  nearMm: number,
 ): { readonly motion: Affine; readonly scale: number } {
   const pairs = samples.map((from) => {
     const { at, distance } = nearest(applyAffine(motion, from));
-    return { from, to: at, weight: distance <= HUBER_MM ? 1 : HUBER_MM / distance };
+    return { from, to: at, weight: 1 / (1 + (distance / nearMm) ** 2) };
   });
   const total = pairs.reduce((sum, { weight }) => sum + weight, 0);
   const mean = (of: (pair: (typeof pairs)[number]) => number) =>
