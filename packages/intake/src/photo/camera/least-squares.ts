@@ -286,6 +286,17 @@ export function groupMisses(problem: Problem, values: Float64Array): Float64Arra
   return sums.map((sum, i) => Math.sqrt(sum / Math.max(1, counts[i]!)));
 }
 
+/** Of all unknowns the one that is least usual: how many deviations it lies off. */
+export function mostUnusual(problem: Problem, values: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < values.length; i++) {
+    const deviation = problem.deviations[i]!;
+    if (deviation === 0 || deviation === Infinity) continue;
+    most = Math.max(most, Math.abs(values[i]! - problem.usual[i]!) / deviation);
+  }
+  return most;
+}
+
 /** What is left, bad groups counting by the logarithm of their misses: comparable between ways of seeing one scene. */
 export function robustCost(problem: Problem, values: Float64Array): number {
   const counts = new Float64Array(problem.groups);

@@ -1,7 +1,7 @@
 import type { Findings } from '../../findings.js';
 import { tell } from '../../findings.js';
 import type { Body } from './bodies.js';
-import { groupMisses, robustCost } from './least-squares.js';
+import { groupMisses, mostUnusual, robustCost } from './least-squares.js';
 import { solveScene } from './solve-scene.js';
 import type { FloorScene, SolvedScene } from './solve-scene.js';
 import { round1 } from './tell-floor.js';
@@ -15,6 +15,8 @@ export interface Settled {
 
 /** A marker that misses by so many deviations makes one look for a reason. */
 const DOUBTFUL_MISS = 3;
+/** So does a size, a lens or a curl that is so unusual: a sheet of another size bends these first. */
+const DOUBTFUL_UNUSUAL = 2.4;
 /** A reason counts if it lowers the cost by this share of it and by this much: a new unknown alone lowers it by 1 or so. */
 const EXPLAINS_SHARE = 0.4;
 const EXPLAINS_COST = 30;
@@ -33,9 +35,8 @@ const MOST_DOUBTS = 3;
 export function settleDoubts(scene: FloorScene, findings: Findings): Settled {
   let settled: Settled = { scene, solved: solveScene(scene) };
   for (let doubt = 0; doubt < MOST_DOUBTS; doubt++) {
-    const doubtful = doubtfulBodies(settled);
-    if (doubtful.length === 0) break;
-    const reason = bestReason(settled, doubtful);
+    if (!isDoubtful(settled.solved)) break;
+    const reason = bestReason(settled);
     if (reason === undefined) break;
     tellReason(settled, reason, findings);
     settled = reason.settled;
@@ -51,14 +52,14 @@ interface Reason {
   readonly cost: number;
 }
 
-function doubtfulBodies({ scene, solved }: Settled): number[] {
-  const misses = groupMisses(solved.problem, solved.solution.values);
-  const isDoubtful = solved.problem.sights.some(({ group }) => misses[group]! > DOUBTFUL_MISS);
-  // A bad sheet bends the others, so all are looked at.
-  return isDoubtful ? scene.bodies.map((_, body) => body) : [];
+function isDoubtful({ problem, solution: { values } }: SolvedScene): boolean {
+  const misses = groupMisses(problem, values);
+  return misses.some((miss) => miss > DOUBTFUL_MISS) || mostUnusual(problem, values) > DOUBTFUL_UNUSUAL;
 }
 
-function bestReason(settled: Settled, bodies: readonly number[]): Reason | undefined {
+/** A bad sheet bends the others, so all are looked at. */
+function bestReason(settled: Settled): Reason | undefined {
+  const bodies = settled.scene.bodies.map((_, body) => body);
   const before = robustCost(settled.solved.problem, settled.solved.solution.values);
   let best: Reason | undefined;
   for (const tried of bodies.flatMap((body) => reasonsFor(settled, body))) {

@@ -191,7 +191,8 @@ export function photographSheets(
   return { file, width, height, rgb };
 }
 
-const SPREAD_STEPS = 4;
+/** Light is gathered from so many places to each side of a pixel's middle. */
+const SPREAD_STEPS = 3;
 
 function lightOfPixel(
   camera: TestCamera,
