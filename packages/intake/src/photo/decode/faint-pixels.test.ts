@@ -48,6 +48,18 @@ test.each([
   expect(calm - scar).toBeGreaterThan(20);
 });
 
+test('when a stroke of chalk lies on dark leather, its scar stays to be seen as without it', () => {
+  const scarOf = (hasChalk: boolean): number => {
+    const { pixels, mask } = leather([60, 38, 26]);
+    for (let i = 0; hasChalk && i < mask.length; i++) {
+      if (mask[i] === 1 && Math.abs((i % SIDE) - 60) < 6) pixels.rgb.fill(235, 3 * i, 3 * i + 3);
+    }
+    const { rgb } = faintPixels(pixels, mask, SLOW_PX);
+    return meanLevel(rgb, 150, 200, 60, 100) - meanLevel(rgb, 150, 200, SIDE / 2 - 1, SIDE / 2 + 2);
+  };
+  expect(Math.abs(scarOf(true) - scarOf(false))).toBeLessThan(0.25 * scarOf(false));
+});
+
 test('when the light comes from one side, both sides become alike', () => {
   const { pixels, mask } = leather([150, 105, 70]);
   const before = Math.abs(meanLevel(pixels.rgb, 30, 60, 40, 100) - meanLevel(pixels.rgb, 180, 210, 40, 100));

@@ -1,4 +1,5 @@
 import { slowLight } from './slow-light.js';
+import type { SlowLight } from './slow-light.js';
 
 /** Pixels of three colours row by row, 8 bits each. */
 interface Pixels {
@@ -13,8 +14,20 @@ const MIDDLE_LEVEL = 226;
 /** Share of the leather's own mean colour that is left, so that brown stays warm and black stays cool. */
 const TINT_SHARE = 0.28;
 
-/** Grain and scars are brought to this spread (standard deviation of levels), whether the leather is light or dark. */
-const WANTED_SPREAD = 19;
+/** Grain is brought to this spread of levels, and scars with it, whether the leather is light or dark. */
+const WANTED_SPREAD = 17;
+
+/** So many pixels lie within the spread: as many as lie within one standard deviation of a bell curve. */
+const SHARE_WITHIN_SPREAD = 0.683;
+
+/** A pixel so many spreads off the light around it is no grain: chalk, a brand, a hole that was not cut out. */
+const OUTLIER_SPREADS = 4;
+
+/** Steps of one level that the spread is found to. */
+const GREY_STEPS = 8;
+
+/** Differences of colour alone are shown by so much: cameras store them coarsely, which would show as blotches. */
+const COLOUR_SHARE = 0.4;
 
 /** A calm leather is not blown up until its noise looks like flaws, a lively one is calmed at most so far. */
 const GAIN_RANGE = { least: 0.5, most: 5 } as const;
@@ -30,55 +43,100 @@ const HIGHEST_LEVELS = 28;
  * @param mask width × height, 1 where leather is
  * @param slowPx changes over more pixels than this are taken for light
  */
-export function faintPixels({ width, height, rgb }: Pixels, mask: Uint8Array, slowPx: number): Pixels {
-  const light = slowLight(rgb, mask, { width, height }, slowPx);
-  const details = new Float32Array(rgb.length);
-  const means = [0, 0, 0];
-  let [squares, count] = [0, 0];
+export function faintPixels(picture: Pixels, mask: Uint8Array, slowPx: number): Pixels {
+  const { width, height, rgb } = picture;
+  const rough = slowLight(rgb, mask, picture, slowPx);
+  const roughGrey = greyDetails(picture, mask, rough);
+  // A stroke of chalk or a brand would pull the light around it to itself, and calm the grain of the whole hide.
+  const calm = withoutOutliers(roughGrey, mask, OUTLIER_SPREADS * spreadOf(roughGrey, mask));
+  const light = orElse(slowLight(rgb, calm, picture, slowPx), rough);
+  const gain = gainFor(spreadOf(greyDetails(picture, calm, light), calm));
+  return { width, height, rgb: onGround(picture, mask, light, gain) };
+}
+
+function orElse(light: SlowLight, other: SlowLight): SlowLight {
+  return {
+    at: (channel, x, y) => {
+      const level = light.at(channel, x, y);
+      return Number.isFinite(level) ? level : other.at(channel, x, y);
+    },
+  };
+}
+
+/** How much lighter each pixel of the mask is than the light around it. */
+function greyDetails({ width, height, rgb }: Pixels, mask: Uint8Array, light: SlowLight): Float32Array {
+  const grey = new Float32Array(mask.length);
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {
       if (mask[i] === 0) continue;
-      let grey = 0;
-      for (let channel = 0; channel < 3; channel++) {
-        const level = rgb[3 * i + channel]!;
-        const detail = level - light.at(channel, x, y);
-        details[3 * i + channel] = detail;
-        means[channel]! += level;
-        grey += detail / 3;
-      }
-      squares += grey * grey;
-      count += 1;
+      const slow = light.at(0, x, y) + light.at(1, x, y) + light.at(2, x, y);
+      grey[i] = (rgb[3 * i]! + rgb[3 * i + 1]! + rgb[3 * i + 2]! - slow) / 3;
     }
   }
-  const pixels = Math.max(1, count);
-  const ground = groundLevels(means.map((sum) => sum / pixels));
-  return { width, height, rgb: onGround(details, mask, ground, gainFor(Math.sqrt(squares / pixels))) };
+  return grey;
 }
 
-/** @param spread standard deviation of the leather's levels */
+function withoutOutliers(grey: Float32Array, mask: Uint8Array, most: number): Uint8Array {
+  return mask.map((isLeather, i) => (isLeather === 1 && Math.abs(grey[i]!) <= most ? 1 : 0));
+}
+
+/** The distance from the middle that most levels keep to. */
+function spreadOf(grey: Float32Array, mask: Uint8Array): number {
+  const histogram = new Uint32Array(GREY_STEPS * 256);
+  let count = 0;
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i] === 0) continue;
+    histogram[Math.min(histogram.length - 1, Math.floor(Math.abs(grey[i]!) * GREY_STEPS))]! += 1;
+    count += 1;
+  }
+  let within = 0;
+  const step = histogram.findIndex((pixels) => (within += pixels) >= SHARE_WITHIN_SPREAD * count);
+  return (step + 0.5) / GREY_STEPS;
+}
+
+/** @param spread of the leather's levels */
 function gainFor(spread: number): number {
-  return Math.max(GAIN_RANGE.least, Math.min(GAIN_RANGE.most, WANTED_SPREAD / Math.max(spread, 1e-6)));
-}
-
-/** The light level of each colour: mostly the same for all, tinted by the leather's mean. */
-function groundLevels(means: readonly number[]): readonly number[] {
-  const grey = (means[0]! + means[1]! + means[2]!) / 3;
-  return means.map((mean) => Math.min(255, MIDDLE_LEVEL + TINT_SHARE * (mean - grey)));
+  return Math.max(GAIN_RANGE.least, Math.min(GAIN_RANGE.most, WANTED_SPREAD / spread));
 }
 
 function onGround(
-  details: Float32Array,
+  { width, height, rgb }: Pixels,
   mask: Uint8Array,
-  ground: readonly number[],
+  light: SlowLight,
   gain: number,
 ): Uint8Array {
-  const faint = new Uint8Array(details.length).fill(255);
-  for (let i = 0; i < mask.length; i++) {
-    if (mask[i] === 0) continue;
-    for (let channel = 0; channel < 3; channel++) {
-      const detail = Math.max(-DEEPEST_LEVELS, Math.min(HIGHEST_LEVELS, gain * details[3 * i + channel]!));
-      faint[3 * i + channel] = Math.max(0, Math.min(255, Math.round(ground[channel]! + detail)));
+  const ground = groundLevels(rgb, mask);
+  const faint = new Uint8Array(rgb.length).fill(255);
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      if (mask[i] === 0) continue;
+      const red = rgb[3 * i]! - light.at(0, x, y);
+      const green = rgb[3 * i + 1]! - light.at(1, x, y);
+      const blue = rgb[3 * i + 2]! - light.at(2, x, y);
+      const grey = (red + green + blue) / 3;
+      faint[3 * i] = levelOf(ground[0]!, gain * (grey + COLOUR_SHARE * (red - grey)));
+      faint[3 * i + 1] = levelOf(ground[1]!, gain * (grey + COLOUR_SHARE * (green - grey)));
+      faint[3 * i + 2] = levelOf(ground[2]!, gain * (grey + COLOUR_SHARE * (blue - grey)));
     }
   }
   return faint;
+}
+
+function levelOf(ground: number, detail: number): number {
+  const held = Math.max(-DEEPEST_LEVELS, Math.min(HIGHEST_LEVELS, detail));
+  return Math.max(0, Math.min(255, Math.round(ground + held)));
+}
+
+/** The light level of each colour: mostly the same for all, tinted by the leather's mean. */
+function groundLevels(rgb: Uint8Array, mask: Uint8Array): readonly number[] {
+  const sums = [0, 0, 0];
+  let count = 0;
+  for (let i = 0; i < mask.length; i++) {
+    if (mask[i] === 0) continue;
+    for (let channel = 0; channel < 3; channel++) sums[channel]! += rgb[3 * i + channel]!;
+    count += 1;
+  }
+  const means = sums.map((sum) => sum / Math.max(1, count));
+  const grey = (means[0]! + means[1]! + means[2]!) / 3;
+  return means.map((mean) => Math.min(255, MIDDLE_LEVEL + TINT_SHARE * (mean - grey)));
 }

@@ -8,7 +8,7 @@ const CELLS_IN_REACH = 12;
 
 /** What changes slowly over the leather, for each colour. */
 export interface SlowLight {
-  /** The level of a colour (0 red, 1 green, 2 blue) at a pixel of the leather. */
+  /** The level of a colour (0 red, 1 green, 2 blue) at a pixel; not a number where no leather is in reach. */
   readonly at: (channel: number, x: number, y: number) => number;
 }
 
