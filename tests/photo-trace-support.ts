@@ -59,3 +59,20 @@ function paintBox(rgb: Uint8Array, { width, height }: SimulatedPhoto, points: re
 export async function writePhoto(photo: SimulatedPhoto, file: string): Promise<void> {
   writeFileSync(file, await encodePhoto(photo, 85, ROOT));
 }
+
+/** The picture without what lies below a line: as if the camera had been held higher. */
+export function cutBelow(photo: SimulatedPhoto, height: number): SimulatedPhoto {
+  return { ...photo, height, rgb: photo.rgb.slice(0, photo.width * height * 3) };
+}
+
+/** A round spot of blown-out light. */
+export function withGlare(photo: SimulatedPhoto, at: Point, radius: number): SimulatedPhoto {
+  const rgb = photo.rgb.slice();
+  for (let y = 0; y < photo.height; y++) {
+    for (let x = 0; x < photo.width; x++) {
+      if (Math.hypot(x - at.x, y - at.y) < radius)
+        rgb.fill(255, (y * photo.width + x) * 3, (y * photo.width + x + 1) * 3);
+    }
+  }
+  return { ...photo, rgb };
+}

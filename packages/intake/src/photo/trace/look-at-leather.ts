@@ -1,6 +1,7 @@
 import type { Box, Ring } from '@hidebound/geometry';
 import type { EdgeHints } from '@hidebound/leather';
 import { floorErrorWithin } from '../camera/floor-error.js';
+import { raisedFloor } from '../camera/raised-floor.js';
 import { findReferences } from '../camera/find-references.js';
 import { solveFloor } from '../camera/solve-floor.js';
 import type { PhotoReferences } from '../camera/solve-floor.js';
@@ -31,7 +32,7 @@ export interface Looked {
 /** Finds the references of all photos, solves where they lie, and straightens what the photos show. */
 export function lookAtLeather(photos: readonly Photo[], options: TraceOptions, tools: TraceTools): Looked {
   const { raking = [] } = options;
-  const floor = floorOf([...photos, ...raking], options, tools);
+  const floor = raisedFloor(floorOf([...photos, ...raking], options, tools), thicknessMm(options));
   const [cameras, low] = [floor.cameras.slice(0, photos.length), floor.cameras.slice(photos.length)];
   const papers = floor.references.map(({ ring }) => ring);
   const hints = photos.map((photo, i) => hintsOnFloor(hintsForPhoto(options.hints, photo), cameras[i]!));
@@ -48,6 +49,15 @@ export function lookAtLeather(photos: readonly Photo[], options: TraceOptions, t
     floor,
     errorWithin: (box) => floorErrorWithin({ ...floor, cameras }, box),
   };
+}
+
+/** Where nobody says how thick the leather is: between garment and sole leather. */
+const USUAL_THICKNESS_MM = 2;
+
+/** How high the side that is seen lies over the floor. */
+export function thicknessMm({ leather }: TraceOptions): number {
+  const thickness = leather?.thickness;
+  return thickness === undefined ? USUAL_THICKNESS_MM : (thickness.minMm + thickness.maxMm) / 2;
 }
 
 /** Where the cameras stood and the references lie. */

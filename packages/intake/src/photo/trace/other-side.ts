@@ -2,13 +2,14 @@ import { orientRing, ringCentroid } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import type { Flaw, Side } from '@hidebound/leather';
 import { tell } from '../../findings.js';
+import { raisedFloor } from '../camera/raised-floor.js';
 import { findChalk } from '../marks/chalk/find-chalk.js';
 import { moveFlaw } from '../marks/register/move-flaw.js';
 import { registerOtherSide } from '../marks/register/register-other-side.js';
 import { findOutlines } from '../outline/find-outlines.js';
 import { straighten } from '../straight/straighten.js';
 import { hintsForPhoto, hintsOnFloor, joinHints } from './hints-for-photo.js';
-import { floorOf } from './look-at-leather.js';
+import { floorOf, thicknessMm } from './look-at-leather.js';
 import type { TraceTools } from './stages.js';
 import type { TraceOptions } from './trace-options.js';
 
@@ -28,7 +29,7 @@ export function layOtherSide(known: KnownSide, options: TraceOptions, tools: Tra
   const { vision, findings, stage } = tools;
   const photos = options.otherSide!;
   const file = photos[0]!.file;
-  const floor = floorOf(photos, options, tools);
+  const floor = raisedFloor(floorOf(photos, options, tools), thicknessMm(options));
   stage('other side');
   const side: Side = options.sideUp === 'grain' ? 'flesh' : 'grain';
   const hints = photos.map((photo, i) =>

@@ -3,6 +3,7 @@ import type { Region } from '@hidebound/geometry';
 import type { Flaw, FlawCandidate } from '@hidebound/leather';
 import { IntakeError } from '../../error.js';
 import { newFindings } from '../../findings.js';
+import { tellWithin } from '../camera/tell-within.js';
 import { findCandidates } from '../marks/candidates/find-candidates.js';
 import { findChalk } from '../marks/chalk/find-chalk.js';
 import { findOutlines } from '../outline/find-outlines.js';
@@ -21,6 +22,7 @@ import type { Looked } from './look-at-leather.js';
 import { layOtherSide } from './other-side.js';
 import { stageTeller } from './stages.js';
 import type { TraceTools } from './stages.js';
+import { tellShine } from './tell-shine.js';
 import type { TraceOptions, TraceRead } from './trace-options.js';
 
 /**
@@ -44,11 +46,14 @@ export function traceHide(photos: readonly Photo[], options: TraceOptions, visio
   tools.stage('backbone');
   const guess = guessForHide(piece, options, findings);
   const errors = hideErrors(leather, looked.errorWithin(ringBox(piece.outline)), piece);
+  const simple = simplified(leather);
+  tellWithin(looked.floor, ringBox(piece.outline), findings);
+  tellShine(looked.picture, { outer: simple.outline, openings: simple.openings }, findings);
   const areaMm2 = regionArea({ outer: leather.outer, openings: [] });
   checkArea(areaMm2, errors.areaShare, options, findings);
   const assembled = assembleHide(
     {
-      ...simplified(leather),
+      ...simple,
       ...guess,
       areaMm2,
       unsure: piece.unsure,

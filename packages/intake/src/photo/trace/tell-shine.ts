@@ -1,0 +1,35 @@
+import { pointInRegion, regionBox } from '@hidebound/geometry';
+import type { Region } from '@hidebound/geometry';
+import { tell } from '../../findings.js';
+import type { Findings } from '../../findings.js';
+import { toPicture } from '../straight/straight-picture.js';
+import type { StraightPicture } from '../straight/straight-picture.js';
+
+/** Near white in all three colours, sensors show nothing of what they see. */
+const BLOWN_OUT = 250;
+/** Less of the hide than this is a glint on a wet spot. */
+const WORTH_TELLING = 0.005;
+const STEP_MM = 6;
+
+/** Tells where light on the leather is so bright that marks below it can't be seen. */
+export function tellShine(picture: StraightPicture, leather: Region, findings: Findings): void {
+  const { minX, minY, maxX, maxY } = regionBox(leather);
+  let all = 0;
+  let shining = 0;
+  for (let y = minY + STEP_MM / 2; y < maxY; y += STEP_MM) {
+    for (let x = minX + STEP_MM / 2; x < maxX; x += STEP_MM) {
+      if (pointInRegion({ x, y }, leather) === 'outside') continue;
+      all++;
+      if (isBlownOut(picture, toPicture(picture, { x, y }))) shining++;
+    }
+  }
+  if (all === 0 || shining / all < WORTH_TELLING) return;
+  tell(findings, 'warning', 'shine-on-hide', { percent: Math.ceil((100 * shining) / all) });
+}
+
+function isBlownOut({ width, height, rgb }: StraightPicture, at: { readonly x: number; readonly y: number }) {
+  const [x, y] = [Math.round(at.x), Math.round(at.y)];
+  if (x < 0 || y < 0 || x >= width || y >= height) return false;
+  const i = 3 * (y * width + x);
+  return rgb[i]! >= BLOWN_OUT && rgb[i + 1]! >= BLOWN_OUT && rgb[i + 2]! >= BLOWN_OUT;
+}
