@@ -33,7 +33,8 @@ export function sheetBody(sheet: number, bars: MeasuredBars | undefined): Body {
       bars === undefined
         ? { x: printedShare, y: printedShare }
         : { x: barReadingMm / BAR_MM.across, y: barReadingMm / BAR_MM.down },
-    sizeGroup: bars === undefined ? 'printed' : `sheet ${sheet}`,
+    // Equal readings are one reading used for all sheets, or at least no four witnesses.
+    sizeGroup: bars === undefined ? 'printed' : `bars ${bars.acrossMm} ${bars.downMm}`,
     curlMm,
     slides: false,
   };

@@ -18,9 +18,9 @@ export const USUAL_DEVIATION = {
   /** Ink that ran and edges taken too wide, mm each side of a marker. */
   spreadMm: 0.3,
   /** Size of a print that nobody measured, as a share; printers asked for the actual size are off by some 0.3 %. */
-  printedShare: 0.004,
+  printedShare: 0.003,
   /** What a rule laid on a bar is misread by, mm. */
-  barReadingMm: 0.25,
+  barReadingMm: 0.18,
   /** What a person's figure for a side is off by, mm, and as a share. */
   statedMm: 0.5,
   /** Readings on a steel rule: its own error, as a share. */
