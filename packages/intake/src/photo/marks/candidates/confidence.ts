@@ -7,8 +7,8 @@ export interface Calibration {
   readonly width: number;
 }
 
-export const SPOT_CALIBRATION: Calibration = { middle: 8.5, width: 1.2 };
-export const LINE_CALIBRATION: Calibration = { middle: 9, width: 1.5 };
+export const SPOT_CALIBRATION: Calibration = { middle: 7.8, width: 1.2 };
+export const LINE_CALIBRATION: Calibration = { middle: 10.5, width: 1.7 };
 export const STAIN_CALIBRATION: Calibration = { middle: 6.5, width: 1 };
 
 /** Never certain: only a person confirms. */

@@ -2,7 +2,7 @@ import type { Point, Polyline } from '@hidebound/geometry';
 import type { Vision } from '../../vision/vision.js';
 import { gridToFloor } from '../map/grid.js';
 import { drawLink, linksBetween } from '../map/link-lines.js';
-import { patchesOf } from '../map/patches-of.js';
+import { globalIndex, patchesOf } from '../map/patches-of.js';
 import { softLine } from '../map/simple-line.js';
 import { longestWay, thinned } from '../map/thin.js';
 import type { Patch } from '../map/thin.js';
@@ -62,11 +62,6 @@ function isStrong(patch: Patch, strength: Float32Array, width: number): boolean 
     if (cell !== 0 && Math.abs(strength[globalIndex(patch, i, width)]!) >= STRONG) strong++;
   });
   return strong >= 3;
-}
-
-function globalIndex(patch: Patch, i: number, width: number): number {
-  const x = i % patch.width;
-  return (patch.y + (i - x) / patch.width) * width + patch.x + x;
 }
 
 function copyInto(mask: Uint8Array, patch: Patch, width: number): void {

@@ -66,9 +66,9 @@ function blockMedian(
 }
 
 /** Of this share of all cells the answer is larger by chance alone ... */
-const TAIL_SHARE = 0.005;
+const TAIL_SHARE = 0.02;
 /** ... than so many deviations, were the grain as even as many small causes make it. From tables of the normal law. */
-const TAIL_DEVIATIONS = 2.807;
+const TAIL_DEVIATIONS = 2.326;
 
 /** Grain has larger outliers than even noise has; marks are measured against those, up to this many times as strictly. */
 const MOST_TAIL = 2;

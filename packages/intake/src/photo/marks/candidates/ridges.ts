@@ -18,7 +18,7 @@ const SMOOTH_CELLS = 1.1;
 const ALONG_CELLS = 4;
 
 /** Answers below this are noise of the photo even on leather without grain; L* per cell squared. */
-const LEAST_NOISE = 0.15;
+const LEAST_NOISE = 0.1;
 
 /** Only where the curvature across is this much of the noise, the line along it is followed. */
 const FOLLOWED_FROM = 1;

@@ -23,7 +23,7 @@ const OUTER_CELLS = 2.8;
 const LEAST_STRENGTH = 5;
 
 /** Answers below this, in L*, are noise of the photo even on leather without grain. */
-const LEAST_NOISE = 0.25;
+const LEAST_NOISE = 0.15;
 
 /** Of a spot, both curvatures are alike; of a line, one is nearly 0. */
 const LEAST_ROUNDNESS = 0.4;

@@ -6,8 +6,9 @@ import { groundOf } from '../map/even-out.js';
 import { gridToFloor } from '../map/grid.js';
 import type { Grid } from '../map/grid.js';
 import type { LeatherMap } from '../map/leather-map.js';
-import { patchesOf } from '../map/patches-of.js';
+import { globalIndex, patchesOf } from '../map/patches-of.js';
 import { resized, smoothed } from '../map/planes.js';
+import type { Plane } from '../map/planes.js';
 import { indicesOf } from '../map/thin.js';
 import type { Patch } from '../map/thin.js';
 import { localNoise, tailOf } from './local-noise.js';
@@ -24,8 +25,11 @@ export interface Stain {
 /** Cells of 4 mm: a stain has no sharp edges, and the grain is gone. */
 const CELL_MM = 4;
 
-/** What changes more slowly than this is the leather's own drift of colour, or light. */
-const GROUND_SIGMA_MM = 110;
+/**
+ * What changes more slowly is the leather's own drift of colour, or light. The wider ground leaves large stains, the
+ * narrower one takes glare off.
+ */
+const GROUND_SIGMAS_MM = [50, 110] as const;
 
 /** A stain starts where it stands out by so much and reaches to where it still does by so much. */
 const STRONG = 5;
@@ -47,10 +51,15 @@ export function findStains(map: LeatherMap, vision: Vision): Stain[] {
     stepY: (map.grid.stepY * map.grid.height) / height,
   };
   const mask = coarseMask(map, grid, vision);
-  const offs = [map.lightness, map.a, map.b].map((values) => offGround(values, map, grid, mask, vision));
-  const parts = offs.map((off) => standingOut(off, mask, grid, vision));
-  const total = parts[0]!.map((value, i) => Math.hypot(value, parts[1]![i]!, parts[2]![i]!));
-  return stainsOf(total, offs[0]!, mask, grid, vision);
+  const planes = [map.lightness, map.a, map.b].map((values) =>
+    resized({ width: map.grid.width, height: map.grid.height, values }, width, height, vision),
+  );
+  return GROUND_SIGMAS_MM.flatMap((sigma) => {
+    const offs = planes.map((plane) => offGround(plane, mask, sigma / grid.stepX, vision));
+    const parts = offs.map((off) => standingOut(off, mask, grid, vision));
+    const total = parts[0]!.map((value, i) => Math.hypot(value, parts[1]![i]!, parts[2]![i]!));
+    return stainsOf(total, offs[0]!, mask, grid, vision);
+  });
 }
 
 /** Cells that are searched in full. */
@@ -65,23 +74,10 @@ function coarseMask(map: LeatherMap, grid: Grid, vision: Vision): Uint8Array {
   return Uint8Array.from(share.values, (value) => (value > 0.99 ? 255 : 0));
 }
 
-function offGround(
-  values: Float32Array,
-  map: LeatherMap,
-  grid: Grid,
-  mask: Uint8Array,
-  vision: Vision,
-): Float32Array {
-  const size = { width: grid.width, height: grid.height };
-  const coarse = resized(
-    { width: map.grid.width, height: map.grid.height, values },
-    grid.width,
-    grid.height,
-    vision,
-  );
-  const ground = groundOf(coarse, mask, GROUND_SIGMA_MM / grid.stepX, vision).values;
-  const off = coarse.values.map((value, i) => (mask[i] === 0 ? 0 : value - ground[i]!));
-  return smoothed({ ...size, values: off }, 1, vision).values;
+function offGround(plane: Plane, mask: Uint8Array, sigma: number, vision: Vision): Float32Array {
+  const ground = groundOf(plane, mask, sigma, vision).values;
+  const off = plane.values.map((value, i) => (mask[i] === 0 ? 0 : value - ground[i]!));
+  return smoothed({ ...plane, values: off }, 1, vision).values;
 }
 
 function standingOut(off: Float32Array, mask: Uint8Array, grid: Grid, vision: Vision): Float32Array {
@@ -98,17 +94,36 @@ function stainsOf(
   vision: Vision,
 ): Stain[] {
   const weak = Uint8Array.from(total, (value, i) => (mask[i] !== 0 && value >= WEAK ? 255 : 0));
-  return patchesOf(weak, grid.width, grid.height, 4).flatMap((patch) => {
-    const cells = indicesOf(patch.cells).map((i) => {
-      const x = i % patch.width;
-      return (patch.y + (i - x) / patch.width) * grid.width + patch.x + x;
+  const valueAt = (values: Float32Array, patch: Patch): number[] =>
+    indicesOf(patch.cells).map((i) => values[globalIndex(patch, i, grid.width)]!);
+  return patchesOf(weak, grid.width, grid.height, 4).flatMap((wide) => {
+    const peak = Math.max(...valueAt(total, wide));
+    if (peak < STRONG) return [];
+    return withinHalf(wide, total, EDGE_SHARE * peak, grid.width).flatMap((patch) => {
+      const values = valueAt(total, patch);
+      if (values.length * grid.stepX * grid.stepY < LEAST_MM2) return [];
+      const contrast = meanOf(valueAt(lightness, patch));
+      const strength = (Math.max(...values) + meanOf(values)) / 2;
+      return ringsOf(patch, grid, vision).map((ring) => ({ ring, contrast, strength }));
     });
-    const peak = Math.max(...cells.map((k) => total[k]!));
-    if (peak < STRONG || cells.length * grid.stepX * grid.stepY < LEAST_MM2) return [];
-    const contrast = cells.reduce((sum, k) => sum + lightness[k]!, 0) / cells.length;
-    const mean = cells.reduce((sum, k) => sum + total[k]!, 0) / cells.length;
-    return ringsOf(patch, grid, vision).map((ring) => ({ ring, contrast, strength: (peak + mean) / 2 }));
   });
+}
+
+/** A stain's edge is where it stands out by so much of what it does in its middle; smoothing has spread it. */
+const EDGE_SHARE = 0.45;
+
+function withinHalf(patch: Patch, total: Float32Array, least: number, width: number): Patch[] {
+  const cells = patch.cells.slice();
+  for (const i of indicesOf(cells)) if (total[globalIndex(patch, i, width)]! < least) cells[i] = 0;
+  return patchesOf(cells, patch.width, patch.height, 3).map((part) => ({
+    ...part,
+    x: part.x + patch.x,
+    y: part.y + patch.y,
+  }));
+}
+
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
 }
 
 function ringsOf(patch: Patch, grid: Grid, vision: Vision): Ring[] {

@@ -1,3 +1,4 @@
+import { globalIndex } from '../map/patches-of.js';
 import { indicesOf } from '../map/thin.js';
 import type { Grid } from '../map/grid.js';
 import type { LeatherMap } from '../map/leather-map.js';
@@ -49,8 +50,7 @@ export function chalkinessOf(map: LeatherMap, shares: ChalkShares, patch: Patch)
 
 function middleCells(grid: Grid, share: Float32Array, patch: Patch): number[] {
   const cells = indicesOf(patch.cells).map((i) => {
-    const x = i % patch.width;
-    return (patch.y + (i - x) / patch.width) * grid.width + patch.x + x;
+    return globalIndex(patch, i, grid.width);
   });
   cells.sort((one, other) => share[other]! - share[one]!);
   return cells.slice(0, Math.max(1, Math.ceil(MIDDLE_SHARE * cells.length)));

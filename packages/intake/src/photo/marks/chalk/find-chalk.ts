@@ -18,7 +18,7 @@ import type { Grid } from '../map/grid.js';
 import { leatherMap } from '../map/leather-map.js';
 import type { LeatherMap } from '../map/leather-map.js';
 import { closingLink, drawLink, linksBetween } from '../map/link-lines.js';
-import { patchesOf } from '../map/patches-of.js';
+import { globalIndex, patchesOf } from '../map/patches-of.js';
 import { simpleLine, softLine } from '../map/simple-line.js';
 import { indicesOf } from '../map/thin.js';
 import type { Patch } from '../map/thin.js';
@@ -179,8 +179,7 @@ function cellsOf(patches: readonly Patch[], grid: Grid): Uint8Array {
   const mask = new Uint8Array(grid.width * grid.height);
   for (const patch of patches) {
     for (const i of indicesOf(patch.cells)) {
-      const x = i % patch.width;
-      mask[(patch.y + (i - x) / patch.width) * grid.width + patch.x + x] = 255;
+      mask[globalIndex(patch, i, grid.width)] = 255;
     }
   }
   return mask;
@@ -234,8 +233,11 @@ function isFigure({ cover, neutral }: Chalkiness): boolean {
   return cover >= 0.25 && (neutral === undefined || neutral >= 0.4);
 }
 
-/** A line could be a scar: it must be bright, of chalk's colour, and uneven as the grain takes chalk. */
+/** No scar is so bright that this much of it could be chalk. */
+const SURE_COVER = 0.62;
+
+/** A line could be a scar: it must be very bright, or of chalk's colour and uneven as the grain takes chalk. */
 function isLine({ cover, neutral, uneven }: Chalkiness): boolean {
-  if (neutral === undefined) return cover >= 0.45 && uneven >= 0.1;
-  return cover >= 0.32 && neutral >= 0.6 && uneven >= 0.08;
+  if (neutral === undefined) return cover >= SURE_COVER || (cover >= 0.45 && uneven >= 0.1);
+  return neutral >= 0.6 && (cover >= SURE_COVER || (cover >= 0.32 && uneven >= 0.08));
 }

@@ -1,7 +1,7 @@
 import { withMats } from '../../vision/mats.js';
 import type { Vision } from '../../vision/vision.js';
 import type { Grid } from '../map/grid.js';
-import { patchesOf } from '../map/patches-of.js';
+import { globalIndex, patchesOf } from '../map/patches-of.js';
 import { smoothed } from '../map/planes.js';
 import { indicesOf, longestWay, thinned } from '../map/thin.js';
 import type { Patch } from '../map/thin.js';
@@ -68,9 +68,7 @@ function closedUp(mask: Uint8Array, grid: Grid, byMm: number, vision: Vision): U
 function strongCells(patch: Patch, soft: Float32Array, width: number): number {
   let count = 0;
   for (const i of indicesOf(patch.cells)) {
-    const x = i % patch.width;
-    const y = (i - x) / patch.width;
-    if (soft[(patch.y + y) * width + patch.x + x]! >= STRONG_SHARE) count++;
+    if (soft[globalIndex(patch, i, width)]! >= STRONG_SHARE) count++;
   }
   return count;
 }

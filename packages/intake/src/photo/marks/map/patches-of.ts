@@ -55,3 +55,9 @@ function cutOut(indices: readonly number[], width: number): Patch {
   }
   return { ...patch, cells };
 }
+
+/** The index on the whole grid, of so many cells a row, of a cell of the patch. */
+export function globalIndex(patch: Patch, i: number, gridWidth: number): number {
+  const x = i % patch.width;
+  return (patch.y + (i - x) / patch.width) * gridWidth + patch.x + x;
+}
