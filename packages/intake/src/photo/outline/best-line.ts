@@ -7,7 +7,7 @@ export interface BestLine {
 }
 
 /** What a step of one sample from one point to the next costs, in logarithms of odds. */
-const STEP_COST = 1.5;
+const STEP_COST = 2.5;
 /** Neighbouring samples are blurred into each other, so that they say less than their number. */
 const SAMPLES_PER_WORD = 2;
 /** Points before and after the ring's start that are gone through again, so that it closes. */

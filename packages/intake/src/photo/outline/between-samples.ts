@@ -63,3 +63,22 @@ function meanLight(samples: EdgeSamples, i: number, first: number, last: number)
   }
   return count === 0 ? undefined : sum.map((s) => s / count);
 }
+
+/** A shadow's own edge can be taken for the leather's by about this much, px. */
+const SHADOW_DOUBT_PX = 0.8;
+/** Samples from the edge to where the floor lies out of the hide's shadow. */
+const BEYOND_SHADOW = 6;
+
+/**
+ * How doubtful a shadow makes the place, px: the level right outside is compared with the floor further out; where the
+ * step out of the shadow is as large as the one from the leather into it, nothing tells which is which.
+ */
+export function shadowDoubt(samples: EdgeSamples, i: number, split: number): number {
+  const inside = meanLight(samples, i, split - PASSAGE - PURE, split - PASSAGE - 1);
+  const outside = meanLight(samples, i, split + PASSAGE, split + PASSAGE);
+  const floor = meanLight(samples, i, split + BEYOND_SHADOW, split + BEYOND_SHADOW + PURE);
+  if (inside === undefined || outside === undefined || floor === undefined) return 0;
+  const shadowStep = Math.hypot(...floor.map((level, n) => level - outside[n]!));
+  const edgeStep = Math.hypot(...inside.map((level, n) => level - outside[n]!));
+  return SHADOW_DOUBT_PX * Math.min(2, shadowStep / Math.max(edgeStep, 1e-3));
+}

@@ -7,9 +7,13 @@ import type { Level } from './level.js';
 
 /** A single small pixel's colour says at most this (logarithm of odds). */
 const MOST_SAID = 4;
-/** What the coarse labels say to a small pixel: less than its own colour, more than a doubtful one. */
+/**
+ * What the coarse labels say to a small pixel: less than its own colour, more than a doubtful one. They are too coarse to
+ * know of small holes in the leather, so there they say less.
+ */
 const COARSE_SHARE = 0.5;
-const COARSE_MOST = 2.5;
+const COARSE_MOST_FLOOR = 2.5;
+const COARSE_MOST_HIDE = 1;
 
 /** The logarithm of the odds of leather over a finer level: colour of each pixel, and the coarse labels around it. */
 export function oddsField(
@@ -30,7 +34,7 @@ export function oddsField(
       else if (kind === GROUND.hide) own[pixel] = MOST_SAID;
       else if (kind === GROUND.floor) own[pixel] = -MOST_SAID;
       else if (kind === GROUND.paper) own[pixel] = log;
-      else own[pixel]! += Math.max(-COARSE_MOST, Math.min(COARSE_MOST, COARSE_SHARE * log));
+      else own[pixel]! += Math.max(-COARSE_MOST_FLOOR, Math.min(COARSE_MOST_HIDE, COARSE_SHARE * log));
     }
   return own;
 }

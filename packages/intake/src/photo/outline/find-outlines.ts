@@ -9,7 +9,9 @@ import type { StraightPicture } from '../straight/straight-picture.js';
 import type { Vision } from '../vision/vision.js';
 import { oddsField } from './field.js';
 import { GROUND, knownGround } from './known-ground.js';
+import { judgeOpening } from './is-opening.js';
 import { learnGrounds } from './learn.js';
+import type { Learned } from './learn.js';
 import { makeLevel, stepForPixels, toFine, toLevel } from './level.js';
 import type { Level } from './level.js';
 import { levelRings } from './level-rings.js';
@@ -43,11 +45,14 @@ const DRAWING_PIXELS = 3_200_000;
 /** Smaller pieces of leather than this are specks, and than this share of the largest one something else on the floor. */
 const LEAST_PIECE_MM2 = 400;
 const LEAST_PIECE_SHARE = 0.02;
-/** An opening of 5 mm across has 20 mm². */
-const LEAST_OPENING_MM2 = 14;
+/** An opening of 5 mm across has 20 mm²; specks of half of that are not looked at. */
+const LEAST_OPENING_MM2 = 10;
 /** From here on a stretch of the edge is told of as unsure. */
 const UNSURE_FROM_MM = 2;
 const UNSURE_LEAST_MM = 10;
+/** Under a sheet the edge may bulge by this share of the way between the places where it goes in and comes out. */
+const HIDDEN_OFF_SHARE = 0.3;
+const HIDDEN_LEAST_OFF_MM = 3;
 /** How far beyond the picture's edge a hide may go on; nobody can know. */
 const LEAVES_OFF_BY_MM = 100;
 
@@ -69,7 +74,7 @@ export function findOutlines(
   const level = makeLevel(picture, stepForPixels(picture, DRAWING_PIXELS), vision, false);
   const ground = knownGround(picture, level, papers, hints);
   const field = oddsField(level, ground, coarse, learned);
-  const regions = leatherRegions(levelRings(level, field), level.pxPerMm, most);
+  const regions = leatherRegions(level, learned, levelRings(level, field), most);
   if (regions.length === 0) throw noHide(findings);
   const sideAt = sideLookUp(level, ground, field);
   const pieces = regions.map(({ outer, openings }) =>
@@ -92,22 +97,64 @@ interface PixelRegion {
   readonly openings: readonly Ring[];
 }
 
-function leatherRegions(rings: readonly Ring[], pxPerMm: number, most: number): PixelRegion[] {
-  const perMm2 = pxPerMm * pxPerMm;
+function leatherRegions(level: Level, learned: Learned, rings: readonly Ring[], most: number): PixelRegion[] {
+  const perMm2 = level.pxPerMm * level.pxPerMm;
   const sized = rings.map((ring) => ({ ring, area: ringArea(ring) / perMm2 }));
   const outers = sized.filter(({ area }) => area > LEAST_PIECE_MM2).sort((a, b) => b.area - a.area);
   const least = LEAST_PIECE_SHARE * (outers[0]?.area ?? 0);
-  return outers
-    .filter(({ area }) => area >= least)
-    .slice(0, most)
-    .map(({ ring }) => ({
-      outer: ring,
-      openings: sized
-        .filter(
-          ({ area, ring: inner }) => area < -LEAST_OPENING_MM2 && pointInRing(inner[0]!, ring) === 'inside',
-        )
-        .map(({ ring: inner }) => inner),
-    }));
+  const inners = sized.filter(({ area }) => area < -LEAST_OPENING_MM2);
+  const islands = sized.filter(({ area }) => area > 0);
+  const regions: PixelRegion[] = [];
+  for (const { ring, area } of outers) {
+    // Leather within other leather's ring is what chalk or a shadow has drawn a ring around.
+    if (area < least || regions.length === most || regions.some(({ outer }) => isWithin(ring, outer)))
+      continue;
+    const openings = openingsIn(level, learned, ring, inners, islands);
+    regions.push({ outer: ring, openings });
+  }
+  return regions;
+}
+
+/** A small hole this close to a strip is a piece of the same broken line of chalk. */
+const SAME_LINE_MM = 40;
+const SMALL_OPENING_MM2 = 150;
+
+interface SizedRing {
+  readonly ring: Ring;
+  /** mm², below 0 for what is like floor within leather. */
+  readonly area: number;
+}
+
+function openingsIn(
+  level: Level,
+  learned: Learned,
+  outer: Ring,
+  inners: readonly SizedRing[],
+  islands: readonly SizedRing[],
+): Ring[] {
+  const judged = inners
+    .filter(({ ring }) => isWithin(ring, outer))
+    .map((inner) => {
+      const within = islands.filter(({ ring, area }) => area < -inner.area && isWithin(ring, inner.ring));
+      const kind = judgeOpening(
+        level,
+        learned,
+        inner.ring,
+        within.map(({ ring }) => ring),
+      );
+      return { ...inner, kind };
+    });
+  const strips = judged.filter(({ kind }) => kind === 'strip');
+  const reach = SAME_LINE_MM * level.pxPerMm;
+  const isPieceOfLine = ({ ring }: SizedRing): boolean =>
+    strips.some((strip) => strip.ring.some((p) => away(p, ring[0]!) < reach));
+  return judged
+    .filter((one) => one.kind === 'opening' && (-one.area > SMALL_OPENING_MM2 || !isPieceOfLine(one)))
+    .map(({ ring }) => ring);
+}
+
+function isWithin(inner: Ring, outer: Ring): boolean {
+  return pointInRing(inner[0]!, outer) === 'inside';
 }
 
 function ontoFine(level: Level, ring: Ring): Ring {
@@ -143,16 +190,19 @@ function tracePiece(
         stretch.map((i) => toFloor(picture, edge.points[i]!)),
       ),
     ),
-    offByMm: Math.max(0.3 / picture.pxPerMm, median(off) / picture.pxPerMm),
+    offByMm: Math.max(0.3 / picture.pxPerMm, usualMost(off) / picture.pxPerMm),
   };
 }
 
 function unsureStretches(picture: StraightPicture, edge: TracedEdge): UnsureEdge[] {
-  const offMm = Array.from(edge.offPx, (px, i) => {
-    if (edge.state[i] === EDGE_STATE.leavesPicture) return LEAVES_OFF_BY_MM;
-    if (edge.state[i] === EDGE_STATE.hidden) return 5;
-    return px / picture.pxPerMm;
-  });
+  const offMm = Array.from(edge.offPx, (px, i) =>
+    edge.state[i] === EDGE_STATE.leavesPicture ? LEAVES_OFF_BY_MM : px / picture.pxPerMm,
+  );
+  for (const stretch of stretches(edge, (i) => edge.state[i] === EDGE_STATE.hidden)) {
+    const [a, b] = [edge.points[stretch[0]!]!, edge.points[stretch[stretch.length - 1]!]!];
+    const off = HIDDEN_OFF_SHARE * (away(a, b) / picture.pxPerMm);
+    for (const i of stretch) offMm[i] = Math.max(HIDDEN_LEAST_OFF_MM, off);
+  }
   return stretches(edge, (i) => offMm[i]! > UNSURE_FROM_MM)
     .map((stretch) => ({
       line: stretch.map((i) => toFloor(picture, edge.points[i]!)),
@@ -188,9 +238,10 @@ function away(a: Point, b: Point): number {
   return Math.hypot(a.x - b.x, a.y - b.y);
 }
 
-function median(values: readonly number[]): number {
+/** What three of four do not exceed. */
+function usualMost(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] ?? 0;
+  return sorted[Math.floor(0.75 * sorted.length)] ?? 0;
 }
 
 function tellOf(piece: FoundOutline, findings: Findings): void {

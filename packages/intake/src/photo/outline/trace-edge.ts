@@ -2,11 +2,12 @@ import type { Point, Ring } from '@hidebound/geometry';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import { lookBesideEdge } from './beside-edge.js';
 import { bestLine } from './best-line.js';
-import { placeBetweenSamples } from './between-samples.js';
+import { placeBetweenSamples, shadowDoubt } from './between-samples.js';
 import { edgeGains } from './edge-gains.js';
 import { sampleEdge } from './edge-samples.js';
 import type { EdgeSamples } from './edge-samples.js';
 import { railOf } from './even-steps.js';
+import { steadyPlaces } from './steady.js';
 
 /** An edge of leather followed on the straightened picture; all in its pixels. */
 export interface TracedEdge {
@@ -57,16 +58,16 @@ export function traceEdge(
   const { splits, spreads } = bestLine(gains, count, samples.across, most);
   const state = edgeStates(picture, rail.points, rail.out, samples, splits, sideAt);
   const offPx = new Float32Array(count);
-  const away = rail.points.map((_, i) => {
-    if (state[i] === EDGE_STATE.leavesPicture || state[i] === EDGE_STATE.hidden) return 0;
-    const place = placeBetweenSamples(samples, i, splits[i]!);
-    offPx[i] = NINE_IN_TEN * Math.hypot(spreads[i]!, LEAST_OFF_PX);
-    return place;
+  const away = Float32Array.from(rail.points, (_, i) => {
+    if (state[i] === EDGE_STATE.leavesPicture || state[i] === EDGE_STATE.hidden) return NaN;
+    offPx[i] = NINE_IN_TEN * Math.hypot(spreads[i]!, LEAST_OFF_PX, shadowDoubt(samples, i, splits[i]!));
+    return placeBetweenSamples(samples, i, splits[i]!);
   });
-  const points = rail.points.map((p, i) => ({
-    x: p.x + away[i]! * rail.out[i]!.x,
-    y: p.y + away[i]! * rail.out[i]!.y,
-  }));
+  steadyPlaces(away, offPx, rail.step, pxPerMm);
+  const points = rail.points.map((p, i) => {
+    const moved = Number.isNaN(away[i]!) ? 0 : away[i]!;
+    return { x: p.x + moved * rail.out[i]!.x, y: p.y + moved * rail.out[i]!.y };
+  });
   return { points, rail: rail.points, offPx, state };
 }
 
