@@ -1,8 +1,10 @@
 // The main job on the demo's order, from pattern files and hides to a proven layout and a cutting sheet in demo-out.
+// With "photo", the way from a photo of a hide to its cutting sheet instead.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { demoFromPhoto } from './demo-photo.mjs';
 
 /** Long enough for a good layout, short enough to wait for. */
 const SECONDS = 20;
@@ -41,6 +43,11 @@ const squareMetres = (mm2) => `${(mm2 / 1e6).toFixed(3)} m²`;
 const inOut = (name) => join(out, name);
 
 mkdirSync(join(root, out), { recursive: true });
+if (process.argv.includes('photo')) {
+  await demoFromPhoto({ root, out, hidebound, seconds: SECONDS });
+  process.exit(0);
+}
+
 const patterns = readdirSync(join(root, demo, 'patterns')).map((name) => join(demo, 'patterns', name));
 const layout = inOut('bicycle-goods.layout.json');
 const pdf = inOut('bicycle-goods.sheet.pdf');

@@ -7,7 +7,7 @@ import type { OptionValues } from '../command-context.js';
 /** What the command line says of the leather itself. Fails with a CliError `bad-use`. */
 export function leatherFrom(options: OptionValues): Pick<TraceOptions, 'leather' | 'lot' | 'invoicedMm2'> {
   const [tannage, colour, lot] = ['tannage', 'colour', 'lot'].map((name) => textOption(options, name));
-  const thickness = quantity(options, 'thickness', parseThickness);
+  const thickness = quantity(options, 'thickness', (text) => parseThickness(bareNumber(text)));
   const invoicedMm2 = quantity(options, 'checkArea', parseAreaMm2);
   return {
     leather: {
@@ -21,6 +21,11 @@ export function leatherFrom(options: OptionValues): Pick<TraceOptions, 'leather'
 }
 
 const FLAGS = { thickness: '--thickness', checkArea: '--check-area' } as const;
+
+/** A bare number is mm. */
+function bareNumber(text: string): string | number {
+  return /^[\d.]+$/.test(text) ? Number(text) : text;
+}
 
 function quantity<Value>(
   options: OptionValues,
