@@ -13,6 +13,8 @@ const NINE_IN_TEN_PLANE = 1.52;
 const GRID_STEPS = 9;
 /** Leather and floor depart from a plane by this much, mm (deviation): folds pressed flat, cloth, planks. */
 const LIFT_MM = 0.8;
+/** All of the leather lies higher or lower than it is taken for, mm (deviation): its thickness is roughly known. */
+const MEAN_LIFT_MM = 0.5;
 const SLOPE_STEP = 1e-6;
 
 /** How far a place that lies `lumpMm` over the floor seems to be off: h · r / (H − h), r being its way from the camera's foot. */
@@ -64,7 +66,8 @@ function errorOnGrid(cameras: readonly Camera[], unsureness: Unsureness, box: Bo
     sights.map(({ at }) => at),
     rows,
   );
-  const scaleShare = NINE_IN_TEN * Math.sqrt(variance(scale, covariance));
+  const lowest = Math.min(...unsureness.cameras.map(({ heightMm }) => heightMm));
+  const scaleShare = NINE_IN_TEN * Math.hypot(Math.sqrt(variance(scale, covariance)), MEAN_LIFT_MM / lowest);
   return {
     scaleShare,
     areaShare: 2 * scaleShare,

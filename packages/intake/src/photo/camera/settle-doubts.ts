@@ -29,11 +29,11 @@ const LEAST_MOVE_MM = 2;
 const MOST_DOUBTS = 3;
 
 /**
- * Solves the scene. Where markers miss, each reason that one could think of is tried (a sheet of another size, a sheet that
+ * Where markers of a solved scene miss, each reason that one could think of is tried (a sheet of another size, a sheet that
  * was moved between two photos); one that explains the misses is told, and the sheet no longer bends the rest.
  */
-export function settleDoubts(scene: FloorScene, findings: Findings): Settled {
-  let settled: Settled = { scene, solved: solveScene(scene) };
+export function settleDoubts(first: Settled, findings: Findings): Settled {
+  let settled = first;
   for (let doubt = 0; doubt < MOST_DOUBTS; doubt++) {
     if (!isDoubtful(settled.solved)) break;
     const reason = bestReason(settled);

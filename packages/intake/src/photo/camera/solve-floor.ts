@@ -11,7 +11,9 @@ import { toFloorPoint } from './places.js';
 import { sceneOf } from './scene-of.js';
 import type { PhotoReferences, SolveOptions } from './scene-of.js';
 import { settleDoubts } from './settle-doubts.js';
-import { focalOf } from './solve-scene.js';
+import type { Settled } from './settle-doubts.js';
+import { refitCorners } from './refit-corners.js';
+import { focalOf, solveScene } from './solve-scene.js';
 import type { FloorScene, SolvedScene } from './solve-scene.js';
 import type { CameraNumbers, SolvedFloor, SolvedReference, Unsureness } from './solved-floor.js';
 import { tellOfFloor } from './tell-floor.js';
@@ -28,10 +30,30 @@ export function solveFloor(
 ): SolvedFloor {
   const scene = sceneOf(seen, options);
   refuseWithoutReference(scene);
-  const settled = settleDoubts(scene, findings);
+  const settled = settleDoubts(straightenedSides(scene, seen, options), findings);
   const floor = floorOf(settled.scene, settled.solved);
   tellOfFloor(settled, floor, findings);
   return floor;
+}
+
+/** A lens with less distortion does not bow the sides of markers by 0.05 px. */
+const BOWS_FROM_K1 = 0.02;
+
+/** The scene solved; where the lens bows the sides of markers, with their corners told anew. */
+function straightenedSides(
+  scene: FloorScene,
+  seen: readonly PhotoReferences[],
+  options: SolveOptions,
+): Settled {
+  const solved = solveScene(scene);
+  const { cameras } = floorOf(scene, solved);
+  if (cameras.every(({ k1 }) => Math.abs(k1) < BOWS_FROM_K1)) return { scene, solved };
+  const refitted = seen.map((each, i) => {
+    const markers = each.references.markers.map((marker) => refitCorners(marker, cameras[i]!));
+    return { ...each, references: { ...each.references, markers } };
+  });
+  const anew = sceneOf(refitted, options);
+  return { scene: anew, solved: solveScene(anew) };
 }
 
 function refuseWithoutReference({ seen, sightings }: FloorScene): void {

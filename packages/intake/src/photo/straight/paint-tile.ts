@@ -48,14 +48,33 @@ export function paintTile(
 ): void {
   const tile = tileAt(picture, left, top);
   const sources = sourcesOf(picture, tile, cameras);
-  const total = new Float32Array(tile.width * tile.height);
-  const sum = new Float32Array(sources.length > 1 ? tile.width * tile.height * 3 : 0);
-  for (const source of sources) {
-    const map = spread(tile, source);
-    const colours = readPhoto(levels[source.photo]!, source, tile, map, vision);
-    addColours(picture, tile, sources.length > 1, cameras[source.photo]!, map, colours, sum, total);
+  const only = sources.length === 1 ? sources[0] : undefined;
+  if (only !== undefined && isWholeInside(only, cameras[only.photo]!)) {
+    copyTile(picture, tile, readPhoto(levels[only.photo]!, only, tile, vision).colours);
+    return;
   }
-  if (sources.length > 1) writeMean(picture, tile, sum, total);
+  const total = new Float32Array(tile.width * tile.height);
+  const sum = new Float32Array(tile.width * tile.height * 3);
+  for (const source of sources) {
+    const read = readPhoto(levels[source.photo]!, source, tile, vision);
+    const weight = new Float32Array(tile.width * tile.height);
+    spreadNodes(tile, source.weight, weight, 1);
+    addColours(picture, tile, cameras[source.photo]!, read, weight, sum, total);
+  }
+  writeMean(picture, tile, sum, total);
+}
+
+/** Then no pixel needs to be looked at by itself. */
+function isWholeInside({ x, y }: TileSource, camera: Camera): boolean {
+  return x.every((value, node) => insideBy(camera, value, y[node]!) > 1);
+}
+
+function copyTile(picture: StraightPicture, tile: Tile, colours: Uint8Array): void {
+  for (let row = 0; row < tile.height; row++) {
+    const target = (tile.top + row) * picture.width + tile.left;
+    picture.rgb.set(colours.subarray(row * tile.width * 3, (row + 1) * tile.width * 3), target * 3);
+    picture.seen.fill(255, target, target + tile.width);
+  }
 }
 
 function tileAt(picture: StraightPicture, left: number, top: number): Tile {
@@ -133,31 +152,19 @@ function preferSharper(weight: Float32Array, photo: number, resolution: readonly
   }
 }
 
-/** Nodes spread over the pixels of the tile. */
-interface TileMap {
-  readonly x: Float32Array;
-  readonly y: Float32Array;
-  readonly weight: Float32Array;
-}
-
-function spread(tile: Tile, source: TileSource): TileMap {
-  const count = tile.width * tile.height;
-  const map = { x: new Float32Array(count), y: new Float32Array(count), weight: new Float32Array(count) };
-  spreadOne(tile, source.x, map.x);
-  spreadOne(tile, source.y, map.y);
-  spreadOne(tile, source.weight, map.weight);
-  return map;
-}
-
-function spreadOne(tile: Tile, nodes: Float32Array, out: Float32Array): void {
+/** Values at nodes spread over the pixels of the tile; `factor` takes places to a smaller level of the photo. */
+function spreadNodes(tile: Tile, nodes: Float32Array, out: Float32Array, factor: number): void {
+  // Middles of pixels are whole numbers on every level.
+  const shift = factor / 2 - 0.5;
   for (let row = 0; row < tile.height; row++) {
     const nodeRow = Math.floor(row / STEP_PX);
     const down = (row % STEP_PX) / STEP_PX;
     const first = nodeRow * tile.columns;
     for (let column = 0; column < tile.width; column += STEP_PX) {
       const node = first + column / STEP_PX;
-      const start = nodes[node]! + (nodes[node + tile.columns]! - nodes[node]!) * down;
-      const end = nodes[node + 1]! + (nodes[node + 1 + tile.columns]! - nodes[node + 1]!) * down;
+      const below = node + tile.columns;
+      const start = factor * (nodes[node]! + (nodes[below]! - nodes[node]!) * down) + shift;
+      const end = factor * (nodes[node + 1]! + (nodes[below + 1]! - nodes[node + 1]!) * down) + shift;
       const step = (end - start) / STEP_PX;
       const stop = Math.min(STEP_PX, tile.width - column);
       const at = row * tile.width + column;
@@ -166,51 +173,49 @@ function spreadOne(tile: Tile, nodes: Float32Array, out: Float32Array): void {
   }
 }
 
-function readPhoto(
-  levels: PhotoLevels,
-  { shrink }: TileSource,
-  tile: Tile,
-  map: TileMap,
-  vision: Vision,
-): Uint8Array {
-  const level = levelFor(shrink);
+/** A tile as one photo shows it, and where on the level of the photo each pixel was read. */
+interface TileRead {
+  readonly colours: Uint8Array;
+  readonly x: Float32Array;
+  readonly y: Float32Array;
+  readonly factor: number;
+}
+
+function readPhoto(levels: PhotoLevels, source: TileSource, tile: Tile, vision: Vision): TileRead {
+  const level = levelFor(source.shrink);
   const factor = 2 ** -level;
+  const [x, y] = [new Float32Array(tile.width * tile.height), new Float32Array(tile.width * tile.height)];
+  spreadNodes(tile, source.x, x, factor);
+  spreadNodes(tile, source.y, y, factor);
   return withMats((keep) => {
     const mapX = keep(new vision.Mat(tile.height, tile.width, vision.CV_32FC1));
     const mapY = keep(new vision.Mat(tile.height, tile.width, vision.CV_32FC1));
-    const toLevel = (from: Float32Array, to: Float32Array): void => {
-      // Middles of pixels are whole numbers on every level.
-      for (let i = 0; i < from.length; i++) to[i] = (from[i]! + 0.5) * factor - 0.5;
-    };
-    toLevel(map.x, mapX.data32F);
-    toLevel(map.y, mapY.data32F);
+    mapX.data32F.set(x);
+    mapY.data32F.set(y);
     const out = keep(new vision.Mat());
-    vision.remap(levels[level]!, out, mapX, mapY, vision.INTER_CUBIC, vision.BORDER_REPLICATE);
-    return out.data.slice();
+    vision.remap(levels(level), out, mapX, mapY, vision.INTER_CUBIC, vision.BORDER_REPLICATE);
+    return { colours: out.data.slice(), x, y, factor };
   });
 }
 
 function addColours(
   picture: StraightPicture,
   tile: Tile,
-  isMixed: boolean,
   camera: Camera,
-  map: TileMap,
-  colours: Uint8Array,
+  { colours, x, y, factor }: TileRead,
+  weights: Float32Array,
   sum: Float32Array,
   total: Float32Array,
 ): void {
+  const shift = factor / 2 - 0.5;
   for (let row = 0; row < tile.height; row++) {
     const target = (tile.top + row) * picture.width + tile.left;
     for (let column = 0; column < tile.width; column++) {
       const i = row * tile.width + column;
-      if (!(insideBy(camera, map.x[i]!, map.y[i]!) >= 0)) continue;
+      if (!(insideBy(camera, (x[i]! - shift) / factor, (y[i]! - shift) / factor) >= 0)) continue;
       picture.seen[target + column] = 255;
-      const weight = map.weight[i]!;
-      for (let c = 0; c < 3; c++) {
-        if (isMixed) sum[i * 3 + c]! += weight * colours[i * 3 + c]!;
-        else picture.rgb[(target + column) * 3 + c] = colours[i * 3 + c]!;
-      }
+      const weight = weights[i]!;
+      for (let c = 0; c < 3; c++) sum[i * 3 + c]! += weight * colours[i * 3 + c]!;
       total[i]! += weight;
     }
   }

@@ -3,22 +3,32 @@ import type { Keep } from '../vision/mats.js';
 import { rgbMat } from '../vision/picture-mats.js';
 import type { Mat, Vision } from '../vision/vision.js';
 
-/** A photo in its own size and halved again and again: what shrinks is read from a smaller one, so that nothing flickers. */
-export type PhotoLevels = readonly Mat[];
+/**
+ * A photo in its own size (level 0) and halved again and again, each made when it is first asked for: what shrinks is read
+ * from a smaller one, so that nothing flickers.
+ */
+export type PhotoLevels = (level: number) => Mat;
 
 const LEVELS = 3;
 
 /** The matrices are kept by the caller. */
 export function photoLevels(photo: Photo, vision: Vision, keep: Keep): PhotoLevels {
-  const levels: Mat[] = [keep(rgbMat(photo, vision))];
-  while (levels.length < LEVELS) {
-    const larger = levels[levels.length - 1]!;
-    const half = keep(new vision.Mat());
-    const size = new vision.Size(Math.ceil(larger.cols / 2), Math.ceil(larger.rows / 2));
-    vision.resize(larger, half, size, 0, 0, vision.INTER_AREA);
-    levels.push(half);
-  }
-  return levels;
+  const levels: Mat[] = [];
+  return (level) => {
+    if (levels.length === 0) levels.push(keep(rgbMat(photo, vision)));
+    while (levels.length <= level) levels.push(keep(halved(levels[levels.length - 1]!, vision)));
+    return levels[level]!;
+  };
+}
+
+/** An odd last row or column is lost, so that every pixel is the mean of four. */
+function halved(larger: Mat, vision: Vision): Mat {
+  const size = new vision.Size(Math.floor(larger.cols / 2), Math.floor(larger.rows / 2));
+  const whole = larger.roi(new vision.Rect(0, 0, 2 * size.width, 2 * size.height));
+  const half = new vision.Mat();
+  vision.resize(whole, half, size, 0, 0, vision.INTER_AREA);
+  whole.delete();
+  return half;
 }
 
 /** The level for a place where so many photo px fall on one px of the picture. */
