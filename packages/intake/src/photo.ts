@@ -1,3 +1,5 @@
+export { readPdfPictures } from './pdf/read-pictures.js';
+export type { PdfPagePicture } from './pdf/read-pictures.js';
 export { readCards } from './photo/cards/read-cards.js';
 export type { CardOptions } from './photo/cards/read-cards.js';
 export { readScraps } from './photo/cards/read-scraps.js';

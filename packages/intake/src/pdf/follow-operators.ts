@@ -7,10 +7,11 @@ import { narrowClip } from './clip-shape.js';
 import { openMark } from './layers.js';
 import { MAX_STATE_DEPTH } from './limits.js';
 import { OP } from './operators.js';
+import { isUnseen } from './page-walk.js';
 import type { PageWalk } from './page-walk.js';
 import { paintPath } from './paint-path.js';
 import type { PathOperands } from './paint-path.js';
-import type { OperatorChunk } from './pdfjs.js';
+import type { OperatorChunk, PdfPicture } from './pdfjs.js';
 import { hasGaps, transformed, withExtended } from './state.js';
 import { followText } from './text-operators.js';
 
@@ -52,12 +53,24 @@ function followOther(walk: PageWalk, op: number, operands: Operands): void {
       return beginForm(walk, operands[0], operands[1], false);
     case OP.beginGroup:
       return beginGroup(walk, operands[0]);
+    case OP.paintImageXObject:
+    case OP.paintInlineImageXObject:
+    case OP.paintImageMaskXObject:
+      return placePicture(walk, operands[0]);
     case OP.paintFormXObjectEnd:
     case OP.endGroup:
       return endForm(walk);
     default:
       return followStyle(walk, op, operands);
   }
+}
+
+/** pdf.js gives a picture's id, its pixels, or those of a mask with an id in the place of data. */
+function placePicture(walk: PageWalk, given: unknown): void {
+  if (isUnseen(walk)) return;
+  const data = (given as { readonly data?: unknown } | undefined)?.data;
+  const picture = typeof given === 'string' ? given : typeof data === 'string' ? data : (given as PdfPicture);
+  walk.pictures.push({ picture, toMm: walk.state.toMm });
 }
 
 function followStyle(walk: PageWalk, op: number, operands: Operands): void {

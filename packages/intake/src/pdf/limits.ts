@@ -66,3 +66,14 @@ export const MAX_OBJECTS = 1_000_000;
 
 /** Of a path with more subpaths (letters, hatching) no outline is told as a hole of another: each is compared with all. */
 export const MAX_HOLES_SUBPATHS = 3000;
+
+/** Of pictures that are read: pixels of one (A3 at 600 px to the inch has 70 million), and the bytes that it unpacks to. */
+export const MAX_PICTURE_PIXELS = 75_000_000;
+export const MAX_PICTURE_BYTES = 4 * MAX_PICTURE_PIXELS;
+
+/** Scanned pages of one file that are read, and pixels of all of them once put to `PAGE_PX_PER_MM`: some 1 GB. */
+export const MAX_PICTURE_PAGES = 40;
+export const MAX_ALL_PIXELS = 240_000_000;
+
+/** Pages are kept no finer than this: 300 px to the inch tell all that card tells. */
+export const PAGE_PX_PER_MM = 300 / 25.4;

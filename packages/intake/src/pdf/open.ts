@@ -4,7 +4,7 @@ import type { Findings } from '../findings.js';
 import { MAX_FILE_BYTES } from '../limits.js';
 import { guardStreams } from './guard/streams.js';
 import { startLoading } from './pdfjs.js';
-import type { LoadingTask, PdfDocument } from './pdfjs.js';
+import type { LoadingTask, OnPicture, PdfDocument } from './pdfjs.js';
 
 export interface OpenedPdf {
   readonly document: PdfDocument;
@@ -16,19 +16,27 @@ export interface OpenedPdf {
 /** pdf.js's number of the permission to copy text and graphics (ISO 32000-1, table 22, bit 5). */
 const COPY = 0x10;
 
-/** Opens a PDF, after a look at what its streams would inflate to. Rejects with `IntakeError` for what may not be read. */
-export async function openPdf(bytes: Uint8Array, findings: Findings): Promise<OpenedPdf> {
+/**
+ * Opens a PDF, after a look at what its streams would inflate to. Rejects with `IntakeError` for what may not be read.
+ * Pictures are unpacked only if they are asked for.
+ */
+export async function openPdf(
+  bytes: Uint8Array,
+  findings: Findings,
+  onPicture?: OnPicture,
+): Promise<OpenedPdf> {
   const { file } = findings;
   if (bytes.length === 0) throw new IntakeError('empty-file', {}, { file });
   if (bytes.length > MAX_FILE_BYTES) {
     const params = { megabytes: Math.ceil(bytes.length / 2 ** 20), limit: MAX_FILE_BYTES / 2 ** 20 };
     throw new IntakeError('too-large', params, { file });
   }
-  const { data, pictures, unread, isLocked } = guardStreams(bytes, file);
-  const task = await startLoading(data);
+  const { data, pictures, unread, isLocked } = guardStreams(bytes, file, onPicture !== undefined);
+  const task = await startLoading(data, onPicture);
   try {
     const document = await loaded(task, isLocked, file);
-    if (pictures > 0) ignore(findings, pictures === 1 ? 'picture' : 'pictures', 'image');
+    if (pictures > 0 && onPicture === undefined)
+      ignore(findings, pictures === 1 ? 'picture' : 'pictures', 'image');
     if (unread > 0) tell(findings, 'warning', 'pdf-part-not-read', { count: unread });
     return { document, pictures, close: () => task.destroy() };
   } catch (reason) {

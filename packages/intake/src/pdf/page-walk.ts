@@ -1,9 +1,10 @@
+import type { Affine } from '@hidebound/geometry';
 import type { DrawnGroup, DrawnLine, DrawnSource } from '../drawing/drawn-line.js';
 import type { Findings } from '../findings.js';
 import type { Budget } from './budget.js';
 import { pageClip } from './clip-shape.js';
 import type { PageFrame } from './page-frame.js';
-import type { PdfLayers } from './pdfjs.js';
+import type { PdfLayers, PdfPicture } from './pdfjs.js';
 import { initialState } from './state.js';
 import type { GraphicsState } from './state.js';
 import type { PlacedRun } from './text-lines.js';
@@ -29,6 +30,8 @@ export interface PageWalk {
   readonly groupKeys: Map<string, number>;
   readonly lines: DrawnLine[];
   readonly runs: PlacedRun[];
+  /** None unless they are asked for when the file is opened. */
+  readonly pictures: PlacedPicture[];
   state: GraphicsState;
   readonly saved: GraphicsState[];
   /** How many states were saved when each open form or group began, and whether it is a soft mask. */
@@ -39,6 +42,13 @@ export interface PageWalk {
   text: TextMatrices;
   paths: number;
   texts: number;
+}
+
+/** A picture that the page shows, by its id or with its pixels. */
+export interface PlacedPicture {
+  readonly picture: string | PdfPicture;
+  /** From the unit square, y up, to the page's frame, mm. */
+  readonly toMm: Affine;
 }
 
 /** Marked content that is open: a layer, or anything else. */
@@ -58,6 +68,7 @@ export function startWalk(start: PageWalkStart): PageWalk {
     ...start,
     lines: [],
     runs: [],
+    pictures: [],
     state: initialState(toMm, pageClip(widthMm, heightMm)),
     saved: [],
     forms: [],

@@ -1,3 +1,4 @@
+import { MAX_PICTURE_PIXELS } from './limits.js';
 import { nearPorts } from './near-port.js';
 import type { NearPort } from './near-port.js';
 import { PDF_OPTIONS } from './pdfjs-options.js';
@@ -58,13 +59,51 @@ interface PdfJs {
   readonly WorkerMessageHandler: { initializeFromPort(port: NearPort): void };
 }
 
-/** Opens a document; `destroy` must be called on what this returns. The bytes are taken over. */
-export async function startLoading(data: Uint8Array): Promise<LoadingTask> {
+/** A picture that pdf.js has unpacked, or nothing for one that it could not. */
+export type OnPicture = (id: string, picture: PdfPicture | undefined) => void;
+
+/** Its pixels row by row; kinds are pdf.js's numbers (`ImageKind`): 1 bit a pixel, 24, or 32 with opacity. */
+export interface PdfPicture {
+  readonly width: number;
+  readonly height: number;
+  /** Absent: a mask, of which each 0 bit is painted. */
+  readonly kind?: number;
+  readonly data: Uint8Array | Uint8ClampedArray;
+}
+
+interface ObjectMessage {
+  readonly action?: string;
+  readonly data?: readonly unknown[];
+}
+
+/** Pictures come as objects of a page, or of the document where several pages show them. */
+function pictureOf({
+  action,
+  data,
+}: ObjectMessage): { readonly id: string; readonly picture: unknown } | undefined {
+  if (data === undefined) return undefined;
+  if (action === 'obj' && data[2] === 'Image') return { id: String(data[0]), picture: data[3] };
+  if (action === 'commonobj' && data[1] === 'Image') return { id: String(data[0]), picture: data[2] };
+  return undefined;
+}
+
+/**
+ * Opens a document; `destroy` must be called on what this returns. The bytes are taken over. Pictures are unpacked only
+ * where somebody listens to them.
+ */
+export async function startLoading(data: Uint8Array, onPicture?: OnPicture): Promise<LoadingTask> {
   const { getDocument, PDFWorker, WorkerMessageHandler } = await loadPdfJs();
   const [near, far] = nearPorts();
+  const pictureOptions = onPicture === undefined ? {} : { maxImageSize: MAX_PICTURE_PIXELS };
+  if (onPicture !== undefined) {
+    near.addEventListener('message', ({ data: message }) => {
+      const found = pictureOf(message as ObjectMessage);
+      if (found !== undefined) onPicture(found.id, (found.picture ?? undefined) as PdfPicture | undefined);
+    });
+  }
   const worker = new PDFWorker({ port: near, verbosity: PDF_OPTIONS.verbosity });
   WorkerMessageHandler.initializeFromPort(far);
-  const task = getDocument({ ...PDF_OPTIONS, data, worker }) as LoadingTask;
+  const task = getDocument({ ...PDF_OPTIONS, ...pictureOptions, data, worker }) as LoadingTask;
   return {
     promise: task.promise,
     destroy: async () => {

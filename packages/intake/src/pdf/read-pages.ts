@@ -2,19 +2,16 @@ import type { PatternReading } from '@hidebound/leather';
 import { IntakeError } from '../error.js';
 import { tell } from '../findings.js';
 import type { Findings } from '../findings.js';
-import { MAX_COORDINATE_MM } from '../limits.js';
 import type { PatternPage } from '../pages/page.js';
 import { findLettering } from '../roles/lettering.js';
-import { newBudget, spendOperators } from './budget.js';
+import { newBudget } from './budget.js';
 import type { Budget } from './budget.js';
-import { followOperators } from './follow-operators.js';
+import { followPage, openPage } from './follow-page.js';
 import { MAX_PDF_PAGES } from './limits.js';
 import { openPdf } from './open.js';
-import { pageFrame } from './page-frame.js';
 import { startWalk } from './page-walk.js';
-import type { PageWalk, Tally } from './page-walk.js';
-import { readOperators } from './pdfjs.js';
-import type { PdfDocument, PdfLayers, PdfPage } from './pdfjs.js';
+import type { Tally } from './page-walk.js';
+import type { PdfDocument, PdfLayers } from './pdfjs.js';
 import { tellTally } from './tally.js';
 import { textLines } from './text-lines.js';
 
@@ -91,48 +88,12 @@ function withoutLetters(thin: readonly string[], pages: readonly PatternPage[]):
 
 async function readPage(document: PdfDocument, number: number, shared: Shared): Promise<PatternPage> {
   const { file } = shared.findings;
-  const page = await document.getPage(number).catch(() => {
-    throw new IntakeError('pdf-broken', {}, { file, at: `page ${number}` });
-  });
-  const frame = pageFrame(page);
-  const { widthMm, heightMm } = frame;
-  const longest = Math.max(widthMm, heightMm);
-  if (!(longest <= MAX_COORDINATE_MM)) {
-    const params = { metres: Number((longest / 1000).toPrecision(3)), limit: MAX_COORDINATE_MM / 1000 };
-    throw new IntakeError('absurd-coordinate', params, { file, at: `page ${number}` });
-  }
+  const { page, frame } = await openPage(document, number, file);
   const walk = startWalk({ ...shared, number, frame });
   await followPage(page, walk);
   page.cleanup();
+  const { widthMm, heightMm } = frame;
   return { number, widthMm, heightMm, lines: walk.lines, texts: textLines(walk.runs) };
-}
-
-/** Follows the operators while pdf.js makes them; an error stops pdf.js too, so that no hostile page runs on. */
-async function followPage(page: PdfPage, walk: PageWalk): Promise<void> {
-  const reader = readOperators(page, walk.number - 1);
-  try {
-    for (;;) {
-      const { value, done } = await reader.read();
-      if (done || value === undefined) break;
-      spendOperators(walk.budget, value.length);
-      followOperators(walk, value);
-    }
-  } catch (reason) {
-    // Not awaited: a page that is already parsed to its end gives no answer any more.
-    reader.cancel(new Error('stopped')).catch(() => undefined);
-    if (reason instanceof IntakeError) throw reason;
-    throw new IntakeError('pdf-broken', {}, { file: walk.budget.file, at: `page ${walk.number}` });
-  }
-  refuseUnfinished(walk);
-}
-
-/**
- * pdf.js leaves a form as it stands, without its end, where it contains itself (which ISO 32000-1, section 8.10.1,
- * forbids) or breaks off; what follows on the page would then be drawn in a wrong place.
- */
-function refuseUnfinished(walk: PageWalk): void {
-  if (walk.forms.length === 0) return;
-  throw new IntakeError('pdf-form-unfinished', {}, { file: walk.budget.file, at: `page ${walk.number}` });
 }
 
 /** Pages without any line are refused, with the reason where it can be told; one among others is told of. */

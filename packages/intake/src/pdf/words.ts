@@ -17,7 +17,11 @@ export const PDF_REFUSALS = {
   'pdf-too-many-pages': ({ pages, limit }) =>
     `The PDF has ${pages} pages; a pattern has ${limit} at most, so save those that hold it as a file of their own.`,
   'pdf-only-pictures': () =>
-    'The pages hold pictures (scans or photographs) and no drawn lines; trace the pattern in a drawing program, or ask its maker for a PDF with lines.',
+    'The pages hold pictures (scans or photographs) and no drawn lines; if they show card or paper templates on a plain ground, read them with "hidebound trace --pieces" and this file, else trace the pattern in a drawing program, or ask its maker for a PDF with lines.',
+  'pdf-no-pictures': () =>
+    'The pages hold no pictures that can be read here; a PDF with drawn lines is read with "hidebound pieces", and scans are best saved as JPEG or PNG.',
+  'pdf-pictures-too-large': ({ limit }) =>
+    `The scanned pages have more than ${limit} million pixels together; scan them at 300 px to the inch, or save some pages as a file of their own.`,
   'pdf-no-lines': () =>
     'No lines are drawn on the pages that are read; check that these pages hold the pattern and that its layers are switched on.',
   'pdf-too-many-operators': ({ limit }) =>
@@ -45,7 +49,7 @@ export const PDF_FINDINGS = {
   'pdf-thin-areas': ({ count, elements }) =>
     `${plural(count, 'narrow filled area looks', 'narrow filled areas look')} like a line drawn by its outline, so both of its sides are read (${elements}); draw it as a line with a width if it is one.`,
   'pdf-pages-without-lines': ({ pages, count }) =>
-    `No lines are drawn on ${Number(count) === 1 ? 'page' : 'pages'} ${pages}.`,
+    `No lines are drawn on ${Number(count) === 1 ? 'page' : 'pages'} ${pages}; scanned templates are read with "hidebound trace --pieces" and this file.`,
   'pdf-part-not-read': ({ count }) =>
     `${plural(count, 'part', 'parts')} of the file ${Number(count) === 1 ? 'is' : 'are'} packed in a way that is not read, and left out; if lines are missing, print the file to a new PDF.`,
 } as const satisfies Readonly<Record<string, Sentence>>;

@@ -15,6 +15,7 @@ import type { Filter } from './filters.js';
 import { countWord, findStreams, mentionsEncryption, openObject } from './find-streams.js';
 import type { FoundStream } from './find-streams.js';
 import { isZlib } from './inflate.js';
+import { isPictureWithin } from './picture-size.js';
 import { unpackStream } from './unpack.js';
 
 /** A copy of the file that is safe to be parsed, and what was taken out of it. */
@@ -29,13 +30,15 @@ export interface GuardedBytes {
 /**
  * Looks at every stream before the file is parsed, because the parser unpacks whole streams at once: what would unpack
  * too far is refused. Pictures and tiled fillings, which hold no lines of the drawing, are emptied in place: the first
- * need never be unpacked, and what a filling draws can't be stopped while it is parsed.
+ * need never be unpacked, and what a filling draws can't be stopped while it is parsed. With `keepsPictures`, those stay
+ * that are told to unpack to no more than a large scan.
  */
-export function guardStreams(bytes: Uint8Array, file: string): GuardedBytes {
+export function guardStreams(bytes: Uint8Array, file: string, keepsPictures = false): GuardedBytes {
   const data = new Uint8Array(bytes);
   const guard: Guard = {
     data,
     file,
+    keepsPictures,
     isLocked: mentionsEncryption(bytes),
     hasDrawnLetters: countWord(bytes, '/Type3') > 0,
     chains: 1,
@@ -53,6 +56,8 @@ export function guardStreams(bytes: Uint8Array, file: string): GuardedBytes {
 interface Guard {
   readonly data: Uint8Array;
   readonly file: string;
+  /** Pictures that can be looked into are left in. */
+  readonly keepsPictures: boolean;
   readonly isLocked: boolean;
   /** Letters of a font are drawings (type 3): what they draw can't be stopped while it is parsed, as with fillings. */
   hasDrawnLetters: boolean;
@@ -67,6 +72,10 @@ function guardStream(guard: Guard, stream: FoundStream): void {
   const { dictionary } = stream;
   if (/\/Subtype\s*\/Image\b/.test(dictionary)) {
     guard.pictures++;
+    if (guard.keepsPictures) {
+      if (isSafePicture(guard, stream)) return;
+      takeWidth(guard, stream);
+    }
     return empty(guard, stream, 'broken');
   }
   const filters = filtersOf(dictionary, (number, generation) => openObject(guard.data, number, generation));
@@ -82,6 +91,25 @@ function guardStream(guard: Guard, stream: FoundStream): void {
   checkSamples(guard, dictionary);
   if (guard.isLocked && !/\/Type\s*\/XRef\b/.test(dictionary)) return checkLocked(guard, stream, filters);
   checkSize(guard, stream, filters);
+}
+
+function isSafePicture(guard: Guard, stream: FoundStream): boolean {
+  if (guard.isLocked) return false;
+  const filters = filtersOf(stream.dictionary, (number, generation) =>
+    openObject(guard.data, number, generation),
+  );
+  return isPictureWithin(guard.data.subarray(stream.start, endOf(stream)), stream.dictionary, filters);
+}
+
+/** A picture without a width is not shown; emptied alone it would be black. */
+function takeWidth({ data }: Guard, { start, dictionary }: FoundStream): void {
+  const width = [...'/Width'].map((letter) => letter.charCodeAt(0));
+  for (let at = start; at > Math.max(0, start - 2 * dictionary.length - width.length); at--) {
+    if (width.every((code, k) => data[at + k] === code)) {
+      data[at + 1] = 'w'.charCodeAt(0);
+      return;
+    }
+  }
 }
 
 /** What comes between two unpackings could hide the second one. */
