@@ -35,7 +35,7 @@ function worstPlace(transform: Affine, truth: Affine): number {
 
 test('when a hide was turned over and laid anew at any angle, places of the flesh side come to lie where they are on the grain side', () => {
   const hide = testHide(1);
-  for (const deg of [0, 40, 97, 180, 255, 340]) {
+  for (const deg of [0, 97, 255]) {
     const truth = turnedOver(deg);
     const other = roughened(transformRegion(truth, hide), 1, deg + 1);
     const findings = newFindings('a');
@@ -129,6 +129,22 @@ test('when two marks are shared, the outline tells which is which', () => {
     newFindings('a'),
   );
   expect(worstPlace(found.transform, truth)).toBeLessThan(0.01);
+});
+
+test('when the shared marks lie near each other and a few mm off, the outline tells the turn', () => {
+  const hide = testHide(1);
+  const truth = turnedOver(160);
+  const a = [
+    { x: 500, y: 800 },
+    { x: 590, y: 810 },
+    { x: 540, y: 870 },
+  ];
+  const off = [1.5, -1.5, 1];
+  const b = a.map((mark, i) => applyAffine(truth, { x: mark.x + off[i]!, y: mark.y - off[2 - i]! }));
+  const options = { photo: 'b', sharedMarks: { a, b } };
+  const found = registerOtherSide(hide, transformRegion(truth, hide), options, newFindings('a'));
+  expect(found.by).toBe('marks');
+  expect(worstPlace(found.transform, truth)).toBeLessThan(0.5);
 });
 
 test('when the other photo is 1 % too small, places are scaled with it; when 4 %, the sides do not match', () => {

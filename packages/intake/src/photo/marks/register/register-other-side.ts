@@ -85,16 +85,22 @@ function byMarks(a: Region, mirrored: Region, { sharedMarks }: OtherSideOptions)
   const fits = ways.map((motion) => ({ motion, misfitMm: alignmentMisfit(mirrored, a, motion) }));
   const best = fits.reduce((one, other) => (other.misfitMm < one.misfitMm ? other : one));
   if (best.misfitMm > mostMisfit(a)) return undefined;
-  const marksOff = Math.max(
-    ...pairs.map(({ from: mark }) => nearestMm(applyAffine(best.motion, mark), sharedMarks.a)),
-  );
+  // Marks near each other tell the turn badly, the outline tells it well; but never so that the marks part.
+  const refined = refineAlignment(mirrored, a, best.motion);
+  const marksOff = (motion: Affine): number =>
+    Math.max(...pairs.map(({ from: mark }) => nearestMm(applyAffine(motion, mark), sharedMarks.a)));
+  const isBetter = refined.misfitMm < best.misfitMm && marksOff(refined.motion) <= MARKS_WITHIN_MM;
+  const taken = isBetter ? refined : best;
   return {
-    transform: composeAffine(best.motion, MIRROR_X),
-    misfitMm: Math.max(best.misfitMm, marksOff),
+    transform: composeAffine(taken.motion, MIRROR_X),
+    misfitMm: Math.max(taken.misfitMm, marksOff(taken.motion)),
     by: 'marks',
     scale: 1,
   };
 }
+
+/** A cross chalked on both sides is found within so much. */
+const MARKS_WITHIN_MM = 4;
 
 function eitherWayRound<Pair extends { readonly from: Point; readonly to: Point }>(pairs: readonly Pair[]) {
   return pairs.map(({ from }, i) => ({ from, to: pairs[pairs.length - 1 - i]!.to }));
