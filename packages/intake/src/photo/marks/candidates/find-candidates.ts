@@ -75,7 +75,9 @@ function evened(map: LeatherMap, vision: Vision): Level {
   const { grid, mask, lightness } = map;
   const plane = { width: grid.width, height: grid.height, values: lightness };
   const ground = groundOf(plane, mask, GROUND_SIGMA_MM / grid.stepX, vision).values;
-  return { grid, mask, off: lightness.map((value, i) => (mask[i] === 0 ? 0 : value - ground[i]!)) };
+  const off = new Float32Array(lightness.length);
+  for (let i = 0; i < off.length; i++) if (mask[i] !== 0) off[i] = lightness[i]! - ground[i]!;
+  return { grid, mask, off };
 }
 
 function marksIn(finest: Level, vision: Vision): Possible[] {

@@ -53,16 +53,15 @@ function blockMedian(
   x: number,
   y: number,
 ): number | undefined {
-  const picked: number[] = [];
+  const picked = new Float32Array((BLOCK / STRIDE) ** 2);
+  let count = 0;
   for (let j = y; j < Math.min(height, y + BLOCK); j += STRIDE) {
     for (let i = x; i < Math.min(width, x + BLOCK); i += STRIDE) {
       const k = j * width + i;
-      if (mask[k] !== 0) picked.push(Math.abs(answers[k]!));
+      if (mask[k] !== 0) picked[count++] = Math.abs(answers[k]!);
     }
   }
-  if (picked.length < LEAST_COUNT) return undefined;
-  picked.sort((one, other) => one - other);
-  return picked[picked.length >> 1];
+  return count < LEAST_COUNT ? undefined : picked.subarray(0, count).sort()[count >> 1];
 }
 
 /** Of this share of all cells the answer is larger by chance alone ... */
@@ -73,15 +72,19 @@ const TAIL_DEVIATIONS = 2.326;
 /** Grain has larger outliers than even noise has; marks are measured against those, up to this many times as strictly. */
 const MOST_TAIL = 2;
 
+/** Cells looked at for the outliers; below the second number they tell nothing. */
+const TAIL_SAMPLES = 60_000;
+const LEAST_TAIL_COUNT = 400;
+
 /** How much larger the outliers are than those of even noise, 1 or more. */
 export function tailOf(answers: Float32Array, noise: Float32Array, mask: Uint8Array): number {
-  const step = Math.max(1, Math.floor(answers.length / 60_000));
-  const picked: number[] = [];
+  const step = Math.max(1, Math.floor(answers.length / TAIL_SAMPLES));
+  const picked = new Float32Array(Math.ceil(answers.length / step));
+  let count = 0;
   for (let i = 0; i < answers.length; i += step) {
-    if (mask[i] !== 0) picked.push(Math.abs(answers[i]!) / noise[i]!);
+    if (mask[i] !== 0) picked[count++] = Math.abs(answers[i]!) / noise[i]!;
   }
-  if (picked.length < 400) return 1;
-  picked.sort((one, other) => one - other);
-  const found = picked[Math.floor((1 - TAIL_SHARE) * picked.length)]!;
+  if (count < LEAST_TAIL_COUNT) return 1;
+  const found = picked.subarray(0, count).sort()[Math.floor((1 - TAIL_SHARE) * count)]!;
   return Math.min(MOST_TAIL, Math.max(1, found / TAIL_DEVIATIONS));
 }

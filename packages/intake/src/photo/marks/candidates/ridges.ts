@@ -42,7 +42,10 @@ export function findRidges(level: Level, vision: Vision): Ridges {
   const { answers, sampled } = followed(curvature, rawNoise, wayX, wayY, mask, width, height);
   const noise = localNoise(answers, sampled, width, height, LEAST_NOISE / 2, vision);
   const tail = tailOf(answers, noise, sampled);
-  const strength = answers.map((value, i) => (mask[i] === 0 ? 0 : value / noise[i]! / tail));
+  const strength = new Float32Array(answers.length);
+  for (let i = 0; i < strength.length; i++) {
+    if (answers[i] !== 0 && mask[i] !== 0) strength[i] = answers[i]! / noise[i]! / tail;
+  }
   return { strength, crest: crestOf(strength, wayX, wayY, width, height) };
 }
 

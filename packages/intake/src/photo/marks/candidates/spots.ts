@@ -33,7 +33,8 @@ export function findSpots(level: Level, vision: Vision): Spot[] {
   const size = { width: grid.width, height: grid.height };
   const inner = smoothed({ ...size, values: off }, INNER_CELLS, vision).values;
   const outer = smoothed({ ...size, values: off }, OUTER_CELLS, vision).values;
-  const answers = inner.map((value, i) => value - outer[i]!);
+  const answers = new Float32Array(inner.length);
+  for (let i = 0; i < answers.length; i++) answers[i] = inner[i]! - outer[i]!;
   const noise = localNoise(answers, mask, grid.width, grid.height, LEAST_NOISE, vision);
   const tail = tailOf(answers, noise, mask);
   const spots: Spot[] = [];

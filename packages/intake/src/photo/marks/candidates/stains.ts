@@ -64,14 +64,13 @@ export function findStains(map: LeatherMap, vision: Vision): Stain[] {
 
 /** Cells that are searched in full. */
 function coarseMask(map: LeatherMap, grid: Grid, vision: Vision): Uint8Array {
-  const full = Float32Array.from(map.mask, (value) => (value === 0 ? 0 : 1));
-  const share = resized(
-    { width: map.grid.width, height: map.grid.height, values: full },
-    grid.width,
-    grid.height,
-    vision,
-  );
-  return Uint8Array.from(share.values, (value) => (value > 0.99 ? 255 : 0));
+  const full = new Float32Array(map.mask.length);
+  for (let i = 0; i < full.length; i++) if (map.mask[i] !== 0) full[i] = 1;
+  const size = { width: map.grid.width, height: map.grid.height };
+  const share = resized({ ...size, values: full }, grid.width, grid.height, vision).values;
+  const mask = new Uint8Array(share.length);
+  for (let i = 0; i < mask.length; i++) if (share[i]! > 0.99) mask[i] = 255;
+  return mask;
 }
 
 function offGround(plane: Plane, mask: Uint8Array, sigma: number, vision: Vision): Float32Array {

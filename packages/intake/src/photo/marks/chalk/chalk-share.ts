@@ -1,4 +1,4 @@
-import { deviationOver } from '../map/noise.js';
+import { deviationFrom } from '../map/noise.js';
 import { groundOf } from '../map/even-out.js';
 import type { LeatherMap } from '../map/leather-map.js';
 import type { Vision } from '../../vision/vision.js';
@@ -23,6 +23,9 @@ export const CHALK_COLOURS: readonly (readonly [number, number, number])[] = [
 /** The ground is drawn from so many mm around: wider than any chalk line, narrower than shadows. */
 const GROUND_SIGMA_MM = 30;
 
+/** No photo is evener than this, in L*a*b*. */
+const LEAST_NOISE = 0.5;
+
 /** A cell that departs by less than so many deviations is leather. */
 const LEAST_DEVIATIONS = 2.5;
 
@@ -41,14 +44,10 @@ export function chalkShares(map: LeatherMap, vision: Vision): ChalkShares {
     a: groundOf({ ...size, values: map.a }, mask, sigma, vision).values,
     b: groundOf({ ...size, values: map.b }, mask, sigma, vision).values,
   };
-  const off = (values: Float32Array, from: Float32Array): number =>
-    deviationOver(
-      values.map((value, i) => value - from[i]!),
-      mask,
-    );
+  const off = (name: 'lightness' | 'a' | 'b'): number => deviationFrom(map[name], ground[name], mask);
   const noise = {
-    lightness: Math.max(0.5, off(map.lightness, ground.lightness)),
-    colour: Math.max(0.5, off(map.a, ground.a), off(map.b, ground.b)),
+    lightness: Math.max(LEAST_NOISE, off('lightness')),
+    colour: Math.max(LEAST_NOISE, off('a'), off('b')),
   };
   const share = new Float32Array(mask.length);
   for (let i = 0; i < mask.length; i++) if (mask[i] !== 0) share[i] = shareOf(map, ground, noise, i);

@@ -13,19 +13,9 @@ const CLIP_DEVIATIONS = 2;
  * `sigma` cells over the cells of the mask alone. A second round leaves marks out of it.
  */
 export function groundOf(plane: Plane, mask: Uint8Array, sigma: number, vision: Vision): Plane {
-  const width = Math.max(1, Math.round(plane.width / BLOCK));
-  const height = Math.max(1, Math.round(plane.height / BLOCK));
-  const weightFull = new Float32Array(mask.length);
-  const sumFull = new Float32Array(mask.length);
-  for (let i = 0; i < mask.length; i++) {
-    if (mask[i] === 0) continue;
-    weightFull[i] = 1;
-    sumFull[i] = plane.values[i]!;
-  }
-  const full = { width: plane.width, height: plane.height };
-  const weight = resized({ ...full, values: weightFull }, width, height, vision);
-  const sum = resized({ ...full, values: sumFull }, width, height, vision);
-  const blocks = { sum: sum.values, weight: weight.values };
+  const width = Math.ceil(plane.width / BLOCK);
+  const height = Math.ceil(plane.height / BLOCK);
+  const blocks = blockSums(plane, mask, width, height);
   const first = weightedSmooth(blocks, width, height, sigma / BLOCK, vision);
   const second = weightedSmooth(clipped(blocks, first), width, height, sigma / BLOCK, vision);
   return resized({ width, height, values: second }, plane.width, plane.height, vision);
@@ -35,6 +25,24 @@ export function groundOf(plane: Plane, mask: Uint8Array, sigma: number, vision: 
 interface Blocks {
   readonly sum: Float32Array;
   readonly weight: Float32Array;
+}
+
+/** Sums over the cells of the mask, both as shares of a whole block. */
+function blockSums(plane: Plane, mask: Uint8Array, width: number, height: number): Blocks {
+  const sum = new Float32Array(width * height);
+  const weight = new Float32Array(width * height);
+  const share = 1 / (BLOCK * BLOCK);
+  for (let j = 0; j < plane.height; j++) {
+    const row = Math.floor(j / BLOCK) * width;
+    for (let i = 0; i < plane.width; i++) {
+      const k = j * plane.width + i;
+      if (mask[k] === 0) continue;
+      const block = row + ((i / BLOCK) | 0);
+      sum[block] = sum[block]! + share * plane.values[k]!;
+      weight[block] = weight[block]! + share;
+    }
+  }
+  return { sum, weight };
 }
 
 function weightedSmooth(

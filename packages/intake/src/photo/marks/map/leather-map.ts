@@ -134,7 +134,9 @@ function searchMask(
     vision.distanceTransform(shown, depth, vision.DIST_L2, 3);
     const least = edgeMm / grid.stepX;
     const far = depth.data32F;
-    return without.map((hidden, i) => (hidden === 0 && far[i]! > least ? 255 : 0));
+    const mask = new Uint8Array(far.length);
+    for (let i = 0; i < mask.length; i++) if (without[i] === 0 && far[i]! > least) mask[i] = 255;
+    return mask;
   });
 }
 
