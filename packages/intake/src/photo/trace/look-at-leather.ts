@@ -3,6 +3,7 @@ import type { EdgeHints } from '@hidebound/leather';
 import { floorErrorWithin } from '../camera/floor-error.js';
 import { raisedFloor } from '../camera/raised-floor.js';
 import { findReferences } from '../camera/find-references.js';
+import { measureStated } from '../camera/measure-stated.js';
 import { solveFloor } from '../camera/solve-floor.js';
 import type { PhotoReferences } from '../camera/solve-floor.js';
 import type { FloorError, SolvedFloor } from '../camera/solved-floor.js';
@@ -67,7 +68,9 @@ export function floorOf(photos: readonly Photo[], options: TraceOptions, tools: 
   const seen = photos.map((photo): PhotoReferences => {
     const stated = hintsForPhoto(options.hints, photo)?.reference;
     const references = findReferences(photo, vision);
-    return stated === undefined ? { references } : { references, stated };
+    if (stated === undefined) return { references };
+    const measured = measureStated(photo, stated);
+    return { references, stated: measured.stated, statedDeviationPx: measured.deviationPx };
   });
   stage('floor');
   const { barsOf } = options;
