@@ -10,6 +10,7 @@ export type { StraightPicture } from './photo/straight/straight-picture.js';
 export { toFloor, toPicture } from './photo/straight/straight-picture.js';
 export { traceCards } from './photo/trace/trace-cards.js';
 export type { CardsAsked, CardsRead } from './photo/trace/trace-cards.js';
+export { tracePdfCards } from './photo/trace/trace-pdf-cards.js';
 export { traceScraps } from './photo/trace/trace-scraps.js';
 export type { ScrapsAsked, ScrapsRead } from './photo/trace/trace-scraps.js';
 export { traceHide } from './photo/trace/trace-hide.js';

@@ -45,22 +45,24 @@ export async function traceCardPieces(
 }
 
 async function readOne(file: string, options: OptionValues): Promise<CardsRead> {
-  const { loadVision, traceCards } = await import('@hidebound/intake/photo');
+  const { loadVision, traceCards, tracePdfCards } = await import('@hidebound/intake/photo');
   const { decodePhoto, statedDpi } = await import('@hidebound/intake/node');
   const bytes = readFileLimited(file, SIZE_LIMIT_MB.photo);
+  const names = namesFrom(textOption(options, 'names'));
+  const named = names === undefined ? {} : { names };
+  if (isPdf(bytes)) return tracePdfCards(bytes, file, named, await loadVision());
   const photo = await decodePhoto(bytes, file);
   const fromFile = await statedDpi(bytes, file);
   const dpi = numberOption(options, 'dpi');
   const hints = textOption(options, 'hints');
   const bars = knownBars(textOption(options, 'bars'), file);
-  const names = namesFrom(textOption(options, 'names'));
   const { vision } = await loadVision();
   return traceCards(
     photo,
     {
       ...(dpi === undefined ? {} : { dpi }),
       ...(fromFile === undefined ? {} : { statedDpi: fromFile }),
-      ...(names === undefined ? {} : { names }),
+      ...named,
       ...(bars === undefined ? {} : { barsOf: bars.barsOf }),
       ...(hints === undefined
         ? {}
@@ -69,6 +71,13 @@ async function readOne(file: string, options: OptionValues): Promise<CardsRead> 
     vision,
   );
 }
+
+/** By its first bytes, which may have some others in front of them. */
+function isPdf(bytes: Uint8Array): boolean {
+  return new TextDecoder('latin1').decode(bytes.subarray(0, PDF_HEAD_BYTES)).includes('%PDF-');
+}
+
+const PDF_HEAD_BYTES = 1024;
 
 function namesFrom(text: string | undefined): readonly string[] | undefined {
   return text
