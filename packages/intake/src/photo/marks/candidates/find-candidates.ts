@@ -9,7 +9,7 @@ import type { LeatherMap } from '../map/leather-map.js';
 import { simpleLine } from '../map/simple-line.js';
 import { LINE_CALIBRATION, SPOT_CALIBRATION, STAIN_CALIBRATION, confidenceOf } from './confidence.js';
 import { kindOfLine, kindOfSpot } from './kinds.js';
-import { levelsOf } from './level.js';
+import { levelOf, levelsOf } from './level.js';
 import type { Level } from './level.js';
 import { findLines } from './lines.js';
 import { reliefOf } from './relief.js';
@@ -77,7 +77,7 @@ function evened(map: LeatherMap, vision: Vision): Level {
   const ground = groundOf(plane, mask, GROUND_SIGMA_MM / grid.stepX, vision).values;
   const off = new Float32Array(lightness.length);
   for (let i = 0; i < off.length; i++) if (mask[i] !== 0) off[i] = lightness[i]! - ground[i]!;
-  return { grid, mask, off };
+  return levelOf(grid, off, mask, vision);
 }
 
 function marksIn(finest: Level, vision: Vision): Possible[] {

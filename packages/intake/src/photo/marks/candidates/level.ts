@@ -1,3 +1,4 @@
+import { withMats } from '../../vision/mats.js';
 import type { Vision } from '../../vision/vision.js';
 import type { Grid } from '../map/grid.js';
 import { resized } from '../map/planes.js';
@@ -8,6 +9,26 @@ export interface Level {
   /** L* above or below the ground; 0 where nothing is searched. */
   readonly off: Float32Array;
   readonly mask: Uint8Array;
+  /** The cells of the mask that lie so far within it that no filter looks beyond: at its edge all filters answer. */
+  readonly inner: Uint8Array;
+}
+
+/** Cells that the filters look to either side. */
+const FILTER_REACH_CELLS = 3;
+
+/** A level of these values; its inner cells are worked out. */
+export function levelOf(grid: Grid, off: Float32Array, mask: Uint8Array, vision: Vision): Level {
+  const inner = withMats((keep) => {
+    const shown = keep(new vision.Mat(grid.height, grid.width, vision.CV_8UC1));
+    shown.data.set(mask);
+    const depth = keep(new vision.Mat());
+    vision.distanceTransform(shown, depth, vision.DIST_L2, 3);
+    const deep = depth.data32F;
+    const cells = new Uint8Array(mask.length);
+    for (let i = 0; i < cells.length; i++) if (deep[i]! > FILTER_REACH_CELLS) cells[i] = 255;
+    return cells;
+  });
+  return { grid, off, mask, inner };
 }
 
 /** Every second level has cells twice as wide, so that one small filter finds marks of all widths. */
@@ -35,5 +56,5 @@ function coarser({ grid, off, mask }: Level, vision: Vision): Level {
     }
   }
   const steps = { stepX: (grid.stepX * grid.width) / width, stepY: (grid.stepY * grid.height) / height };
-  return { grid: { ...grid, width, height, ...steps }, off: values, mask: shown };
+  return levelOf({ ...grid, width, height, ...steps }, values, shown, vision);
 }

@@ -34,7 +34,7 @@ const LEAST_STRENGTH = 2.6;
  * and joining come after.
  */
 export function findRidges(level: Level, vision: Vision): Ridges {
-  const { grid, mask, off } = level;
+  const { grid, mask, inner, off } = level;
   const { width, height } = grid;
   const soft = smoothed({ width, height, values: off }, SMOOTH_CELLS, vision).values;
   const { curvature, wayX, wayY } = curvatures(soft, mask, width, height);
@@ -46,7 +46,7 @@ export function findRidges(level: Level, vision: Vision): Ridges {
   for (let i = 0; i < strength.length; i++) {
     if (answers[i] !== 0 && mask[i] !== 0) strength[i] = answers[i]! / noise[i]! / tail;
   }
-  return { strength, crest: crestOf(strength, wayX, wayY, width, height) };
+  return { strength, crest: crestOf(strength, inner, wayX, wayY, width, height) };
 }
 
 interface Curvatures {
@@ -120,6 +120,7 @@ function followed(
 /** The cells that stand out no less than their neighbours across the line. */
 function crestOf(
   strength: Float32Array,
+  inner: Uint8Array,
   wayX: Float32Array,
   wayY: Float32Array,
   width: number,
@@ -130,7 +131,7 @@ function crestOf(
     for (let i = 1; i < width - 1; i++) {
       const k = j * width + i;
       const here = Math.abs(strength[k]!);
-      if (here < LEAST_STRENGTH) continue;
+      if (inner[k] === 0 || here < LEAST_STRENGTH) continue;
       const across = Math.round(wayX[k]!) * width - Math.round(wayY[k]!);
       if (here >= Math.abs(strength[k + across]!) && here >= Math.abs(strength[k - across]!)) crest[k] = 1;
     }

@@ -29,7 +29,7 @@ const LEAST_NOISE = 0.15;
 const LEAST_ROUNDNESS = 0.4;
 
 export function findSpots(level: Level, vision: Vision): Spot[] {
-  const { grid, mask, off } = level;
+  const { grid, mask, inner: within, off } = level;
   const size = { width: grid.width, height: grid.height };
   const inner = smoothed({ ...size, values: off }, INNER_CELLS, vision).values;
   const outer = smoothed({ ...size, values: off }, OUTER_CELLS, vision).values;
@@ -42,7 +42,7 @@ export function findSpots(level: Level, vision: Vision): Spot[] {
     for (let i = 2; i < grid.width - 2; i++) {
       const k = j * grid.width + i;
       const strength = Math.abs(answers[k]!) / noise[k]! / tail;
-      if (mask[k] === 0 || strength < LEAST_STRENGTH) continue;
+      if (within[k] === 0 || strength < LEAST_STRENGTH) continue;
       if (!isPeak(answers, k, grid.width) || roundness(inner, k, grid.width) < LEAST_ROUNDNESS) continue;
       spots.push(spotAt(level, outer, i, j, strength));
     }
