@@ -1,6 +1,6 @@
-import type { Box } from '@hidebound/geometry';
-import { bestPhoto, seenBox } from '../camera/floor-error.js';
-import { isInPhoto, pxPerMmAt } from '../camera/places.js';
+import type { Box, Point } from '@hidebound/geometry';
+import { seenBox } from '../camera/floor-error.js';
+import { isBeforeCamera, pxPerMmAt, toFloorPoint } from '../camera/places.js';
 import type { SolvedFloor } from '../camera/solved-floor.js';
 import type { Photo } from '../photo.js';
 import { withMats } from '../vision/mats.js';
@@ -22,7 +22,7 @@ const MOST_PX_PER_MM = 4;
 const MOST_PX = 25e6;
 /** A steep photo sees the floor up to the horizon; farther from the middle than this many photo heights nothing is measured. */
 const FARTHEST_MM = 6000;
-/** Places along each side of the box at which the photos' own resolution is looked up. */
+/** Places along each side of a photo at which its resolution is looked up. */
 const RESOLUTION_STEPS = 12;
 
 /** The floor as seen from straight above, put together from all photos. */
@@ -64,20 +64,27 @@ function nearBox({ minX, minY, maxX, maxY }: Box): Box {
   };
 }
 
-/** What the photos have for a mm at the better half of the places, not more than makes sense. */
+/**
+ * What the photos have for a mm at the middle one of their own pixels, not more than makes sense: counted by pixels and not
+ * by floor, so that the far floor of a slanting photo does not make the hide coarse.
+ */
 function trueResolution({ cameras }: Pick<SolvedFloor, 'cameras'>, box: Box): number {
   const found: number[] = [];
-  for (let row = 0; row <= RESOLUTION_STEPS; row++) {
-    for (let column = 0; column <= RESOLUTION_STEPS; column++) {
-      const at = {
-        x: box.minX + ((box.maxX - box.minX) * column) / RESOLUTION_STEPS,
-        y: box.minY + ((box.maxY - box.minY) * row) / RESOLUTION_STEPS,
-      };
-      const photo = bestPhoto(cameras, at);
-      if (photo !== undefined && isInPhoto(cameras[photo]!, at)) found.push(pxPerMmAt(cameras[photo]!, at));
+  for (const camera of cameras) {
+    for (let row = 0; row < RESOLUTION_STEPS; row++) {
+      for (let column = 0; column < RESOLUTION_STEPS; column++) {
+        const at = toFloorPoint(camera, {
+          x: ((column + 0.5) / RESOLUTION_STEPS) * camera.width,
+          y: ((row + 0.5) / RESOLUTION_STEPS) * camera.height,
+        });
+        if (isBeforeCamera(camera, at) && isInBox(at, box)) found.push(pxPerMmAt(camera, at));
+      }
     }
   }
   const typical = found.sort((a, b) => a - b)[found.length >> 1] ?? 1;
   const byMemory = Math.sqrt(MOST_PX / ((box.maxX - box.minX) * (box.maxY - box.minY)));
   return Math.min(typical, MOST_PX_PER_MM, byMemory);
 }
+
+const isInBox = ({ x, y }: Point, { minX, minY, maxX, maxY }: Box): boolean =>
+  x >= minX && x <= maxX && y >= minY && y <= maxY;
