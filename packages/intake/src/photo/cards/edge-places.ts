@@ -2,12 +2,21 @@ import type { Ring } from '@hidebound/geometry';
 import { toPicture } from '../straight/straight-picture.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import type { Colour } from './colour.js';
-import { median } from './colour.js';
+import { lengthOf, median } from './colour.js';
 import { lightAt } from './find-cards.js';
 import { groundAt } from './ground.js';
 import type { Ground } from './ground.js';
-import { contrastOf, edgeAxis, scaled } from './light.js';
-import { EDGE_REACH_MM, FALL_SHARE, LEAST_FALL, NEIGHBOURS_MM, STRAY_PLACE_MM } from './limits.js';
+import { contrastOf, edgeAxis, isOfShadowsHue, scaled } from './light.js';
+import {
+  EDGE_REACH_MM,
+  FALL_SHARE,
+  FALL_SIGMAS,
+  LEAST_FALL,
+  LEAST_SHADOW_FALL,
+  NEIGHBOURS_MM,
+  SHADOW_REACH_MM,
+  STRAY_PLACE_MM,
+} from './limits.js';
 import { sampleAlong } from './pixel-sampler.js';
 import type { EdgePlace } from './runs/edge-place.js';
 import { stationsAlong } from './smooth-ring.js';
@@ -39,8 +48,9 @@ export function edgePlaces(ring: Ring, isHole: boolean, scene: EdgeScene): EdgeP
   const out = isClockwise === isHole ? 1 : -1;
   const offs = stations.map((station) => edgeOff(station, out, scene));
   const kept = withoutStrays(offs, Math.round(NEIGHBOURS_MM / step));
+  const filled = withGapsFilled(kept, Math.round(LONGEST_GAP_MM / step));
   return stations.flatMap(({ x, y, normal }, i) => {
-    const off = kept[i];
+    const off = filled[i];
     if (off === undefined) return [];
     return [{ x: x + normal.x * out * off, y: y + normal.y * out * off, weightMm: step }];
   });
@@ -72,7 +82,9 @@ function edgeOff(
   const contrast = contrastOf(scaled(colour, 1 / light), groundAt(ground, at.x, at.y));
   const { axis, start } = edgeAxis(contrast);
   const fallPx = Math.max(FALL_PX, FALL_MM * pxPerMm);
-  const half = Math.ceil((EDGE_REACH_MM * pxPerMm + 2 * fallPx) / PROFILE_STEP_PX);
+  const mayBeShadow = isOfShadowsHue(contrast);
+  const reachMm = mayBeShadow ? SHADOW_REACH_MM : EDGE_REACH_MM;
+  const half = Math.ceil((reachMm * pxPerMm + 2 * fallPx) / PROFILE_STEP_PX);
   const way = { x: station.normal.x * out, y: station.normal.y * out };
   const profile = new Float64Array(2 * half + 1);
   for (let k = -half; k <= half; k++) {
@@ -83,12 +95,20 @@ function edgeOff(
     }
     profile[k + half] = sum / BESIDE_PX.length - start;
   }
-  const k = firstFall(profile, Math.round(fallPx / PROFILE_STEP_PX));
+  const least = mayBeShadow
+    ? Math.max(LEAST_SHADOW_FALL, FALL_SIGMAS * ground.sigma * lengthOf(axis))
+    : LEAST_FALL;
+  const share = mayBeShadow ? 0 : FALL_SHARE;
+  const k = firstFall(profile, Math.round(fallPx / PROFILE_STEP_PX), { least, share });
   return k === undefined ? undefined : ((k - half) * PROFILE_STEP_PX) / pxPerMm;
 }
 
 /** Where the first clear fall from the card's side is half way, in steps of the profile. */
-function firstFall(profile: Float64Array, width: number): number | undefined {
+function firstFall(
+  profile: Float64Array,
+  width: number,
+  { least: lowest, share }: { readonly least: number; readonly share: number },
+): number | undefined {
   const sums = new Float64Array(profile.length + 1);
   profile.forEach((value, i) => (sums[i + 1] = sums[i]! + value));
   const mean = (from: number, to: number) => (sums[to]! - sums[from]!) / (to - from);
@@ -96,7 +116,7 @@ function firstFall(profile: Float64Array, width: number): number | undefined {
   const [first, last] = [2 * width, profile.length - 1 - 2 * width];
   let most = 0;
   for (let k = first; k <= last; k++) most = Math.max(most, fallAt(k));
-  const least = Math.max(LEAST_FALL, FALL_SHARE * most);
+  const least = Math.max(lowest, share * most);
   for (let k = first; k <= last; k++) {
     const fall = fallAt(k);
     if (fall < least || fall < fallAt(k + 1) || fall < fallAt(k - 1)) continue;
@@ -115,6 +135,26 @@ function crossingNear(profile: Float64Array, k: number, width: number, level: nu
     }
   }
   return undefined;
+}
+
+/** A stretch without a clear edge that is longer than this, mm, is drawn as it is seen roughly. */
+const LONGEST_GAP_MM = 2.5;
+
+function withGapsFilled(offs: readonly (number | undefined)[], longest: number): (number | undefined)[] {
+  const n = offs.length;
+  const start = offs.findIndex((off) => off !== undefined);
+  if (start < 0) return [...offs];
+  const filled = [...offs];
+  for (let k = 1, gap = 0; k <= n; k++) {
+    const i = (start + k) % n;
+    if (offs[i] === undefined) {
+      gap++;
+      continue;
+    }
+    if (gap > longest) for (let d = 1; d <= gap; d++) filled[(i - d + n) % n] = 0;
+    gap = 0;
+  }
+  return filled;
 }
 
 /** Without places that lie off their neighbours: ink that runs over the edge, dirt, a thread. */

@@ -51,3 +51,8 @@ export function edgeAxis({ card, ground, byHue }: Contrast): EdgeAxis {
   const axis = scaled(way, 1 / Math.max(1, dot(way, way)));
   return { axis, start: dot(ground, axis) };
 }
+
+/** True for a card that is darker than the ground and of its hue, as a deep shadow is: their edge is a faint step. */
+export function isOfShadowsHue({ card, ground, byHue }: Contrast): boolean {
+  return !byHue && dot(card, ground) < dot(ground, ground);
+}

@@ -38,6 +38,11 @@ export const EDGE_REACH_MM = 0.7;
 export const LEAST_FALL = 0.25;
 export const FALL_SHARE = 0.55;
 
+/** Where the card is of a shadow's hue, the first fainter step counts, sought farther inwards. */
+export const SHADOW_REACH_MM = 1.4;
+export const LEAST_SHADOW_FALL = 0.09;
+export const FALL_SIGMAS = 4;
+
 /** A place that lies this far off its neighbours' mean is no edge but ink or dirt upon it. */
 export const STRAY_PLACE_MM = 0.35;
 /** How far along the edge neighbours are counted. */

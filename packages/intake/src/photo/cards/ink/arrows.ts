@@ -56,6 +56,10 @@ function headAt(
     if (deg < BARB_DEG.least || deg > BARB_DEG.most) return [];
     return [{ stroke, side: Math.sign(back.x * way.y - back.y * way.x) }];
   });
-  const isPair = barbs.length === 2 && barbs[0]!.side !== barbs[1]!.side;
-  return isPair ? barbs.map(({ stroke }) => stroke) : undefined;
+  // A blurred tip may leave stumps beside the barbs: the longest on either side is the barb.
+  const longest = (side: number) =>
+    barbs.filter((barb) => barb.side === side).sort((a, b) => b.stroke.lengthMm - a.stroke.lengthMm)[0]
+      ?.stroke;
+  const [left, right] = [longest(-1), longest(1)];
+  return left === undefined || right === undefined ? undefined : [left, right];
 }
