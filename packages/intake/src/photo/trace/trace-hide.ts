@@ -41,8 +41,8 @@ export function traceHide(photos: readonly Photo[], options: TraceOptions, visio
   const looked = lookAtLeather(photos, options, tools);
   tools.stage('outline');
   const piece = findOutlines(looked.picture, { ...looked, most: 1 }, vision, findings).pieces[0]!;
-  const leather = leatherOf(piece);
-  const marks = marksOn(looked, leather, options, tools);
+  const marks = marksOn(looked, leatherOf(piece), options, tools);
+  const { leather } = marks;
   tools.stage('backbone');
   const guess = guessForHide(piece, options, findings);
   const errors = hideErrors(leather, looked.errorWithin(ringBox(piece.outline)), piece);
@@ -94,6 +94,8 @@ function leatherOf({ outline, openings }: FoundOutline): Region {
 }
 
 interface FoundMarks {
+  /** Without openings that turned out to be chalk. */
+  readonly leather: Region;
   readonly flaws: readonly Flaw[];
   readonly candidates: readonly FlawCandidate[];
   readonly crosses: readonly { readonly x: number; readonly y: number }[];
@@ -101,14 +103,15 @@ interface FoundMarks {
 }
 
 /** What is chalked on both sides, and what may be a flaw. */
-function marksOn(looked: Looked, leather: Region, options: TraceOptions, tools: TraceTools): FoundMarks {
+function marksOn(looked: Looked, traced: Region, options: TraceOptions, tools: TraceTools): FoundMarks {
   const { vision, findings, stage } = tools;
   stage('chalk');
-  const chalk = findChalk(looked.picture, leather, { side: options.sideUp }, vision, findings);
+  const chalk = findChalk(looked.picture, traced, { side: options.sideUp }, vision, findings);
+  const { leather } = chalk;
   const isTurned = (options.otherSide ?? []).length > 0;
   const known = { leather, crosses: chalk.crosses };
   const other = isTurned ? layOtherSide(known, options, tools) : undefined;
-  const found = { flaws: [...chalk.flaws, ...(other?.flaws ?? [])], crosses: chalk.crosses };
+  const found = { leather, flaws: [...chalk.flaws, ...(other?.flaws ?? [])], crosses: chalk.crosses };
   const turned = other === undefined ? {} : { otherSideMisfitMm: other.misfitMm };
   if (options.findCandidates === false) return { ...found, ...turned, candidates: [] };
   stage('candidates');
