@@ -107,7 +107,7 @@ test('when crosses are chalked, each is a mark to register by and no flaw, withi
   }
 });
 
-test('when there are pale scars, glare, and a chalk line that goes through a corner, none of them is made a ring or a cross', async () => {
+test('when there are pale scars and glare but no chalk, none of them is taken for it', async () => {
   for (const [i, name] of DARK_ENOUGH.entries()) {
     const scene = smallLeather(LEATHERS[name], 51 + i);
     // Scars keep the leather's colour, are smooth, and reach a third of the way to white at most.
