@@ -23,12 +23,14 @@ export function cardShape(
   name: string,
   findings: Findings,
 ): CardShape | undefined {
-  const cut = cleanEdge(edgePlaces(card.outline, false, scene), name, findings);
+  const outer = edgePlaces(card.outline, false, scene);
+  if (outer.unclearAt !== undefined) tellUnclear(outer.unclearAt, outer.unclearMm, name, findings);
+  const cut = cleanEdge(outer.places, name, findings);
   if (cut === undefined) return undefined;
   const cutOuts: Curve[] = [];
   const punches: Punch[] = [];
   for (const ring of card.holes) {
-    const places = edgePlaces(ring, true, scene);
+    const { places } = edgePlaces(ring, true, scene);
     const round = roundHole(places);
     if (round === undefined) {
       if (widthOf(ring) < NARROWEST_CUT_OUT_MM) continue;
@@ -39,6 +41,11 @@ export function cardShape(
     } else cutOuts.push(turnedTo(circleCurve(roundPoint(round.centre), roundTo(round.radius, 1000)), -1));
   }
   return { cut: turnedTo(cut, 1), cutOuts, punches };
+}
+
+function tellUnclear(at: Point, lengthMm: number, name: string, findings: Findings): void {
+  const params = { piece: name, length: Math.ceil(lengthMm) };
+  tell(findings, 'warning', 'card-edge-unclear', params, { at: name, point: worstPlace(at) });
 }
 
 /** Of a round hole its diameter, of a slot twice its width. */

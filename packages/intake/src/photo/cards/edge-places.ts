@@ -1,4 +1,4 @@
-import type { Ring } from '@hidebound/geometry';
+import type { Point, Ring } from '@hidebound/geometry';
 import { toPicture } from '../straight/straight-picture.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import type { Colour } from './colour.js';
@@ -29,6 +29,13 @@ export interface EdgeScene {
   readonly colour: Colour;
 }
 
+export interface FoundEdge {
+  readonly places: readonly EdgePlace[];
+  /** How much of it shows no clear edge in long stretches and is taken as it was seen roughly. */
+  readonly unclearMm: number;
+  readonly unclearAt?: Point;
+}
+
 /** Places along a ring are this far apart, mm, or a pixel. */
 const STATION_MM = 0.1;
 /** Stairs of the coarse edge are smoothed over this, and directions across it over more, mm. */
@@ -37,9 +44,9 @@ const NORMAL_SMOOTH_MM = 1.2;
 
 /**
  * The fine edge near a coarse ring, in its order: where the picture falls half way from the card to what lies beside it,
- * be it ground or shadow. Places without a clear fall are left out.
+ * be it ground or shadow. Short stretches without a clear fall are left out.
  */
-export function edgePlaces(ring: Ring, isHole: boolean, scene: EdgeScene): EdgePlace[] {
+export function edgePlaces(ring: Ring, isHole: boolean, scene: EdgeScene): FoundEdge {
   const { pxPerMm } = scene.picture;
   const step = Math.max(STATION_MM, 1 / pxPerMm);
   const stations = stationsAlong(ring, step, PLACE_SMOOTH_MM, NORMAL_SMOOTH_MM);
@@ -49,11 +56,17 @@ export function edgePlaces(ring: Ring, isHole: boolean, scene: EdgeScene): EdgeP
   const offs = stations.map((station) => edgeOff(station, out, scene));
   const kept = withoutStrays(offs, Math.round(NEIGHBOURS_MM / step));
   const filled = withGapsFilled(kept, Math.round(LONGEST_GAP_MM / step));
-  return stations.flatMap(({ x, y, normal }, i) => {
+  const places = stations.flatMap(({ x, y, normal }, i) => {
     const off = filled[i];
     if (off === undefined) return [];
     return [{ x: x + normal.x * out * off, y: y + normal.y * out * off, weightMm: step }];
   });
+  const unclear = stations.filter((_, i) => kept[i] === undefined && filled[i] !== undefined);
+  return {
+    places,
+    unclearMm: unclear.length * step,
+    ...(unclear[0] === undefined ? {} : { unclearAt: unclear[0] }),
+  };
 }
 
 function signedArea(ring: Ring): number {

@@ -13,6 +13,8 @@ export const PHOTO_CARDS_FINDINGS = {
     'A card lies here at the border of the picture, or under or on a reference sheet, and is left out; lay it clear of both.',
   'card-edge-rough': ({ piece, off }) =>
     `The edge of "${piece}" lies up to ${off} mm off its clean line here; compare the saved drawing with the card.`,
+  'card-edge-unclear': ({ piece, length }) =>
+    `Over ${length} mm, from here on, the edge of "${piece}" can hardly be told from the ground or a shadow and may be off by 1 mm; lay it on another shade, or light it evenly.`,
   'card-edge-as-seen': ({ piece }) =>
     `The edge of "${piece}" is too ragged for clean lines and is drawn as it is seen; draw over it if it matters.`,
   'card-lines-guessed': ({ how, count, role, pieces }) =>
