@@ -1,8 +1,11 @@
 import type { GridSize } from './grid.js';
 import type { Links } from './smooth-labels.js';
 
-/** How strongly a bell follows those that it passes into, beside its own place in the picture. */
-const KINSHIP = 7;
+/**
+ * How strongly a bell follows those that it passes into, beside its own place in the picture: the strongest that leaves
+ * some of both grounds is taken. A shine or a soft shadow can make leather pass into floor.
+ */
+export const KINSHIPS: readonly number[] = [7, 3, 1, 0];
 const ROUNDS = 30;
 
 /**
@@ -16,15 +19,16 @@ export function bellOdds(
   count: number,
   placeOdds: Float32Array,
   links: Links,
+  kinship: number,
 ): Float64Array {
   const place = halved(meanOfBells(bells, count, placeOdds));
-  const kin = kinship(grid, bells, count, links);
+  const kin = softBorders(grid, bells, count, links);
   const odds = place.slice();
   for (let round = 0; round < ROUNDS; round++)
     for (let j = 0; j < count; j++) {
       let heard = 0;
       for (let k = 0; k < count; k++) heard += kin[j * count + k]! * Math.tanh(odds[k]! / 2);
-      odds[j] = place[j]! + KINSHIP * heard;
+      odds[j] = place[j]! + kinship * heard;
     }
   return odds;
 }
@@ -48,7 +52,7 @@ function halved(odds: Float64Array): Float64Array {
 }
 
 /** For each bell the share of its borders with each other bell, as far as they are soft; 0 with itself. */
-function kinship({ width }: GridSize, bells: Int32Array, count: number, links: Links): Float64Array {
+function softBorders({ width }: GridSize, bells: Int32Array, count: number, links: Links): Float64Array {
   const soft = new Float64Array(count * count);
   const borders = new Float64Array(count);
   const add = (i: number, j: number, link: number): void => {

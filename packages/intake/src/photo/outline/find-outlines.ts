@@ -4,7 +4,7 @@ import type { EdgeHints, UnsureEdge } from '@hidebound/leather';
 import { IntakeError } from '../../error.js';
 import { tell } from '../../findings.js';
 import type { Findings } from '../../findings.js';
-import { toFloor } from '../straight/straight-picture.js';
+import { toFloor, toPicture } from '../straight/straight-picture.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import type { Vision } from '../vision/vision.js';
 import { oddsField } from './field.js';
@@ -15,6 +15,7 @@ import type { Learned } from './learn.js';
 import { makeLevel, stepForPixels, toFine, toLevel } from './level.js';
 import type { Level } from './level.js';
 import { levelRings } from './level-rings.js';
+import { pulledToPoints } from './pull-to-points.js';
 import { EDGE_STATE, traceEdge } from './trace-edge.js';
 import type { TracedEdge } from './trace-edge.js';
 import { untangled } from './untangle.js';
@@ -77,13 +78,15 @@ export function findOutlines(
   const regions = leatherRegions(level, learned, levelRings(level, field), most);
   if (regions.length === 0) throw noHide(findings);
   const sideAt = sideLookUp(level, ground, field);
-  const pieces = regions.map(({ outer, openings }) =>
-    tracePiece(
-      picture,
-      [outer, ...openings].map((ring) => ontoFine(level, ring)),
-      sideAt,
-    ),
+  const edges = regions.map(({ outer, openings }) =>
+    [outer, ...openings].map((ring) => traceEdge(picture, ontoFine(level, ring), sideAt)),
   );
+  const said = (hints?.edgePoints ?? []).map((place) => toPicture(picture, place));
+  const drawn = pulledToPoints(edges.flat(), said, picture.pxPerMm);
+  const pieces = edges.map((own, i) => {
+    const first = edges.slice(0, i).reduce((sum, { length }) => sum + length, 0);
+    return pieceOf(picture, drawn.slice(first, first + own.length));
+  });
   pieces.forEach((piece) => tellOf(piece, findings));
   return { pieces };
 }
@@ -171,12 +174,7 @@ function sideLookUp(level: Level, ground: Uint8Array, field: Float32Array): (x: 
   };
 }
 
-function tracePiece(
-  picture: StraightPicture,
-  rings: readonly Ring[],
-  sideAt: (x: number, y: number) => number,
-): FoundOutline {
-  const edges = rings.map((ring) => traceEdge(picture, ring, sideAt));
+function pieceOf(picture: StraightPicture, edges: readonly TracedEdge[]): FoundOutline {
   const [outline, ...openings] = edges.map((edge) =>
     untangled(edge.rail, edge.points).map((p) => toFloor(picture, p)),
   );

@@ -1,5 +1,5 @@
 import { createRandom } from '@hidebound/geometry';
-import { bellOdds } from './bell-kinship.js';
+import { KINSHIPS, bellOdds } from './bell-kinship.js';
 import { FEATURE_NUMBERS, LEAST_SPREAD, featuresOf } from './features.js';
 import { fillPapers } from './fill-papers.js';
 import { distanceToMarked } from './grid.js';
@@ -79,17 +79,34 @@ function firstOdds(
   const prior = likely.map((p, i) =>
     ground[i] === GROUND.hide ? STROKE_SAYS : ground[i] === GROUND.floor ? -STROKE_SAYS : logOdds(p),
   );
-  const ofBells = bellOdds(
-    level,
-    bells,
-    mixture.count,
-    prior,
-    linksBetween(level, features, FEATURE_NUMBERS, SOFT_EDGE),
-  );
-  const said = prior.map(
-    (log, i) => PLACE_SHARE * log + (bells[i]! < 0 ? 0 : limited(ofBells[bells[i]!]!, MOST_SAID)),
-  );
-  return smoothLabels(level, said, linksBetween(level, features, FEATURE_NUMBERS, EDGE), SMOOTHING);
+  const soft = linksBetween(level, features, FEATURE_NUMBERS, SOFT_EDGE);
+  const links = linksBetween(level, features, FEATURE_NUMBERS, EDGE);
+  let odds: Float32Array = prior;
+  for (const kinship of KINSHIPS) {
+    const ofBells = bellOdds(level, bells, mixture.count, prior, soft, kinship);
+    const said = prior.map(
+      (log, i) => PLACE_SHARE * log + (bells[i]! < 0 ? 0 : limited(ofBells[bells[i]!]!, MOST_SAID)),
+    );
+    odds = smoothLabels(level, said, links, SMOOTHING);
+    const share = shareOfHide(odds, open);
+    if (share > LEAST_HIDE && share < MOST_HIDE) break;
+  }
+  return odds;
+}
+
+/** A photo is taken of a hide: it fills this much of what is seen. */
+const LEAST_HIDE = 0.03;
+const MOST_HIDE = 0.85;
+
+function shareOfHide(odds: Float32Array, open: Float32Array): number {
+  let hide = 0;
+  let all = 0;
+  for (let i = 0; i < odds.length; i++) {
+    if (open[i] === 0) continue;
+    all += 1;
+    if (odds[i]! > 0) hide += 1;
+  }
+  return all === 0 ? 0 : hide / all;
 }
 
 function limited(value: number, most: number): number {

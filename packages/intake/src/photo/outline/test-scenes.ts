@@ -1,4 +1,4 @@
-import { createRandom, pointInRing, sampleHide } from '@hidebound/geometry';
+import { createRandom, pointInRing } from '@hidebound/geometry';
 import type { Point, Random, Ring } from '@hidebound/geometry';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import { windowMean } from './grid.js';
@@ -30,9 +30,9 @@ export interface TestScene {
   readonly noise?: number;
 }
 
-const OVER = 4;
+const OVER = 3;
 
-/** Draws the scene: four samples a pixel each way for edges, then blur, light, noise and rounding to 8 bits. */
+/** Draws the scene: three samples a pixel each way for edges, then blur, light, noise and rounding to 8 bits. */
 export function drawScene(scene: TestScene): StraightPicture {
   const width = Math.round(scene.widthMm * scene.pxPerMm);
   const height = Math.round(scene.heightMm * scene.pxPerMm);
@@ -60,11 +60,15 @@ export function drawScene(scene: TestScene): StraightPicture {
     return softened(size, softened(size, linear, 0.8), 0.8);
   });
   const rgb = new Uint8Array(width * height * 3);
+  const normals = Float32Array.from({ length: 8192 }, () => random.normal());
   for (let i = 0; i < width * height; i++)
     for (let channel = 0; channel < 3; channel++)
       rgb[i * 3 + channel] = Math.max(
         0,
-        Math.min(255, Math.round(level(channels[channel]![i]!) + (scene.noise ?? 2.5) * random.normal())),
+        Math.min(
+          255,
+          Math.round(level(channels[channel]![i]!) + (scene.noise ?? 2.5) * normals[random.integer(8192)]!),
+        ),
       );
   return {
     ...size,
@@ -75,15 +79,15 @@ export function drawScene(scene: TestScene): StraightPicture {
   };
 }
 
-/** A hide of about the given length in the middle of a floor; invented. */
-export function hideRing(seed: number, lengthMm: number, at: Point, cut: 'hide' | 'side' = 'hide'): Ring {
-  const { outer } = sampleHide(seed, { cut, lengthMm, halfWidthMm: 0.4 * lengthMm, flaws: 0 }).region;
-  const middle = (key: 'x' | 'y'): number => {
-    const all = outer.map((p) => p[key]);
-    return (Math.min(...all) + Math.max(...all)) / 2;
-  };
-  const [mx, my] = [middle('x'), middle('y')];
-  return outer.map(({ x, y }) => ({ x: x - mx + at.x, y: y - my + at.y }));
+/** A shape with four legs and a neck of about the given length around a place, everywhere smooth; invented. */
+export function hideRing(lengthMm: number, at: Point): Ring {
+  return Array.from({ length: 720 }, (_, i) => {
+    const turn = (i * Math.PI) / 360;
+    const legs =
+      0.1 * Math.cos(4 * turn) * -1 + 0.04 * Math.cos(9 * turn + 1) + 0.015 * Math.cos(23 * turn + 2);
+    const size = 0.42 * lengthMm * (1 + legs);
+    return { x: at.x + 1.15 * size * Math.cos(turn), y: at.y + 0.85 * size * Math.sin(turn) };
+  });
 }
 
 /** A round opening, its corners the other way round. */
@@ -121,20 +125,20 @@ function coverOf(
   dy: number,
 ): Float32Array {
   const fine = new Uint8Array(width * height * OVER * OVER);
+  const cover = new Float32Array(width * height);
   for (const ring of rings)
     paintRing(
       { width: width * OVER, height: height * OVER },
       // Middle of pixel 0 lies at half a pixel of the floor.
       ring.map(({ x, y }) => ({ x: (x + dx) * pxPerMm * OVER - 0.5, y: (y + dy) * pxPerMm * OVER - 0.5 })),
-      (pixel) => (fine[pixel] = 1 - fine[pixel]!),
+      (pixel) => {
+        fine[pixel] = 1 - fine[pixel]!;
+        const row = Math.floor(pixel / (width * OVER));
+        const column = pixel - row * width * OVER;
+        cover[Math.floor(row / OVER) * width + Math.floor(column / OVER)]! +=
+          (fine[pixel] === 1 ? 1 : -1) / (OVER * OVER);
+      },
     );
-  const cover = new Float32Array(width * height);
-  for (let i = 0; i < fine.length; i++) {
-    if (fine[i] === 0) continue;
-    const x = i % (width * OVER);
-    const y = Math.floor(i / (width * OVER));
-    cover[Math.floor(y / OVER) * width + Math.floor(x / OVER)]! += 1 / (OVER * OVER);
-  }
   return cover;
 }
 
