@@ -1,7 +1,7 @@
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
-import { parseHide } from '@hidebound/leather';
+import { parseHide, parsePhotoHints } from '@hidebound/leather';
 import { describe, expect, test } from 'vitest';
 import { judgeTrace } from './camera/index.js';
 import type { Scene } from './camera/index.js';
@@ -134,5 +134,38 @@ describe('several photos of one hide', () => {
     ]);
     expect(run.status).toBe(2);
     expect(expectOneSentence(run)).toMatch(/do not go together/);
+  });
+
+  test('when hints lie in another folder, a copy is kept beside the hide, and never written over', async () => {
+    mkdirSync(at('notes'));
+    const hints = at('notes/my.hints.yaml');
+    const head = 'format: hidebound/photo-hints@1\nphotos:\n  - photo: ../one.jpg\n';
+    writeFileSync(hints, `${head}    floor: [[[20, 20], [20, 300]]]\n`);
+    const asked = ['--up', 'grain', '--no-candidates', '--hints', hints, '--out', at('hinted.hide.json')];
+    const run = await hideboundHere(['trace', at('one.jpg'), ...asked]);
+    expect(run.status, run.stderr).toBe(0);
+    const { photo } = hideIn('hinted.hide.json');
+    expect(photo!.hints).toBe('hinted.hints.yaml');
+    expect(photo!.floorStrokes).toHaveLength(1);
+    const copy = readFileSync(at('hinted.hints.yaml'), 'utf8');
+    expect(parsePhotoHints(copy, { file: 'hinted.hints.yaml' }).photos[0]!.photo).toBe('one.jpg');
+    writeFileSync(hints, `${head}    edge: [[20, 20]]\n`);
+    const again = await hideboundHere(['trace', at('one.jpg'), ...asked]);
+    expect(again.status).toBe(2);
+    expect(expectOneSentence(again)).toMatch(/holds other hints/);
+    expect(readFileSync(at('hinted.hints.yaml'), 'utf8')).toBe(copy);
+  });
+
+  test('when the leather lay still in two photos, nobody is told that it moved', async () => {
+    const still = await hideboundHere([
+      'trace',
+      at('one.jpg'),
+      at('two.jpg'),
+      '--up',
+      'grain',
+      '--no-candidates',
+    ]);
+    expect(still.status, still.stderr).toBe(0);
+    expect(still.stdout).not.toMatch(/if it was dragged along/);
   });
 });

@@ -14,6 +14,7 @@ import type { Vision } from '../vision/vision.js';
 import { hintsForPhoto, hintsOnFloor, joinHints } from './hints-for-photo.js';
 import { joinMoved } from './join-moved.js';
 import type { TraceTools } from './stages.js';
+import { tellMoved } from './tell-moved.js';
 import type { TraceOptions } from './trace-options.js';
 
 /** The leather from straight above, all photos of it in one frame. */
@@ -41,6 +42,7 @@ export function lookAtLeather(photos: readonly Photo[], options: TraceOptions, t
   if (options.isMoved === true && photos.length > 1) {
     return { ...joinMoved(photos, { floor, cameras, papers, hints }, tools), raking: [], floor };
   }
+  tellMoved(photos, { cameras, papers }, tools);
   const picture = straighten(photos, { cameras }, {}, tools.vision);
   return {
     picture,
