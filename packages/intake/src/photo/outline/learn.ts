@@ -51,6 +51,7 @@ export function learnGrounds(level: Level, ground: Uint8Array): Learned | undefi
     if (mixtures === undefined) return undefined;
     odds = groundOdds(level, ground, features, likely, mixtures);
     if (round === ROUNDS) {
+      if (!areDistinct(level, ground, features, odds, mixtures)) return undefined;
       fillPapers(level, ground, odds);
       return { ...mixtures, light, odds };
     }
@@ -164,6 +165,24 @@ function lightLeft(
 
 /** Less floor than this says nothing of how the light falls. */
 const LEAST_FOR_LIGHT = 500;
+
+/** Leather differs from floor by so much (logarithm of odds, on the mean over its pixels); two halves of one floor do not. */
+const DISTINCT = 1.5;
+
+function areDistinct(
+  level: Level,
+  ground: Uint8Array,
+  features: Float32Array,
+  odds: Float32Array,
+  { hide, floor }: { readonly hide: Mixture; readonly floor: Mixture },
+): boolean {
+  const leather = pick(level.width * level.height, (i) => odds[i]! > 0 && ground[i] !== GROUND.paper);
+  const said = leather.reduce((sum, i) => {
+    const at = i * FEATURE_NUMBERS;
+    return sum + limited(logDensity(hide, features, at) - logDensity(floor, features, at), MOST_SAID);
+  }, 0);
+  return leather.length > 0 && said / leather.length > DISTINCT;
+}
 
 function addLight(a: Light, b: Light): Light {
   return a.map((term, i) => term + b[i]!);
