@@ -121,7 +121,7 @@ const ORDER_SENTENCES = {
   'candidates-not-confirmed': (p: HideParams & { count: number }) =>
     `Hide ${p.hide} has ${p.count} possible ${p.count === 1 ? 'flaw' : 'flaws'} that nobody has confirmed; look before you cut.`,
   'guesses-not-confirmed': (p: HideParams & { guesses: string }) =>
-    `The ${p.guesses} of hide ${p.hide} ${p.guesses.includes(' and ') ? 'were' : 'was'} guessed from its photo and nobody has confirmed it; look before you cut.`,
+    `The ${p.guesses} of hide ${p.hide} ${p.guesses.includes(' and ') ? 'were' : 'was'} guessed from its photo and nobody has confirmed ${p.guesses.includes(' and ') ? 'them' : 'it'}; look before you cut.`,
   'thickness-not-known': (p: HideParams) =>
     `Hide ${p.hide} says nothing of its thickness, so that pieces of a certain thickness can't be held to it there; measure it.`,
   'use-from-guessed': (p: HideParams & { useFrom: string }) =>

@@ -23,7 +23,7 @@ export const PHOTO_CAMERA_FINDINGS = {
   'sheet-too-dim': ({ name }) =>
     `The markers of ${name} are hardly darker than their paper; give more light, and print with full black.`,
   'bars-not-measured': ({ percent }) =>
-    `Nobody said how long the bars of the printed sheets are, so all lengths may be off by ${percent} %; measure both bars with a steel rule and state them.`,
+    `Nobody said how long the two lines of the printed sheets are, so all lengths may be off by ${percent} %; measure both with a steel rule and tell it with "hidebound markers --measured".`,
   'marker-left-out': ({ name, mm }) =>
     `A marker of ${name} seems to lie ${mm} mm from its place and hardly counts; see whether it is covered, bent or smeared.`,
   'reference-does-not-fit': ({ name, mm }) =>
@@ -31,9 +31,9 @@ export const PHOTO_CAMERA_FINDINGS = {
   'sheet-not-flat': ({ name, mm }) =>
     `It looks as if the paper of ${name} stood up from the floor by some ${mm} mm; lay it flat and put weights on its corners.`,
   'sheet-size-differs': ({ name, percent, direction }) =>
-    `It looks as if ${name} were ${percent} % ${direction} than the other references say; it was printed at another size or its bars are stated wrongly, so measure it again.`,
+    `It looks as if ${name} were ${percent} % ${direction} than the other references say; it was printed at another size or its lines are stated wrongly, so measure them again.`,
   'sheet-stretched': ({ name, percent, direction }) =>
-    `The markers of ${name} are ${percent} % too ${direction} for their other side; measure both bars and state them.`,
+    `The markers of ${name} are ${percent} % too ${direction} for their other side; measure both of its lines again, and tell what the rule shows.`,
   'sheet-moved': ({ name, mm }) =>
     `Between two photos ${name} was moved by ${mm} mm, so it does not tie them together; move neither sheets nor hide between photos.`,
   'references-to-one-side': ({ mm }) =>

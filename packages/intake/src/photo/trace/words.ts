@@ -16,7 +16,7 @@ export const PHOTO_TRACE_FINDINGS = {
   'hint-off-photo': ({ x, y, width, height }) =>
     `A hint at ${x}, ${y} lies off this photo, which has ${width} × ${height} pixels, and is left out; take the places from the photo in its full size.`,
   'area-differs': ({ invoiced, measured, difference, error }) =>
-    `The hide is sold as ${invoiced}, and the photo shows ${measured}: ${Math.abs(Number(difference)).toFixed(1)} % ${Number(difference) < 0 ? 'less' : 'more'}, while the photo may be off by ${error} %; measure the bars of the reference sheets, then ask the seller.`,
+    `The hide is sold as ${invoiced}, and the photo shows ${measured}: ${Math.abs(Number(difference)).toFixed(1)} % ${Number(difference) < 0 ? 'less' : 'more'}, while the photo may be off by ${error} %; measure the lines of the reference sheets, then ask the seller.`,
   'backbone-guessed': ({ confidence }) =>
     `The backbone is a guess (${confidence} of 100 sure); look at it, then confirm it or draw your own.`,
   'cut-guessed': ({ cut }) =>
