@@ -1,12 +1,11 @@
 import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:fs';
-import { createServer } from 'node:http';
-import type { Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { bundle, chromiumProgram, launchChromium } from '../support/chromium.js';
+import { serveWorkerPage } from '../support/worker-page.js';
+import type { WorkerPage } from '../support/worker-page.js';
 import { testWith } from '../tools/outside.js';
 import type { LayJob } from './lay-job.js';
 
@@ -30,25 +29,20 @@ function textsBelow(folder: string): Record<string, string> {
 
 describe('the demo order in Chromium and in Node', () => {
   const folder = mkdtempSync(join(tmpdir(), 'hidebound-browser-'));
-  let server: Server;
+  let served: WorkerPage;
   let browser: Browser;
 
   beforeAll(async () => {
     if (!chromiumProgram.isThere) return;
     await bundle({ entry: here('worker.ts'), format: 'iife', outfile: join(folder, 'worker.js') });
     await bundle({ entry: here('lay-job.ts'), format: 'esm', outfile: join(folder, 'lay-job.mjs') });
-    server = createServer((request, response) => {
-      const isWorker = request.url === '/worker.js';
-      response.setHeader('Content-Type', isWorker ? 'text/javascript' : 'text/html');
-      response.end(isWorker ? readFileSync(join(folder, 'worker.js')) : '<!doctype html><title>job</title>');
-    });
-    await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+    served = await serveWorkerPage(join(folder, 'worker.js'));
     browser = await launchChromium();
   });
 
   afterAll(async () => {
     await browser?.close();
-    server?.close();
+    served?.close();
     rmSync(folder, { recursive: true, force: true });
   });
 
@@ -57,7 +51,7 @@ describe('the demo order in Chromium and in Node', () => {
     'when the same job runs in a worker of the browser, the layout file has the same bytes',
     async () => {
       const page = await browser.newPage();
-      await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
+      await page.goto(served.url);
       const inBrowser = await page.evaluate(
         (job) =>
           new Promise<{ layout?: string; failure?: string }>((done) => {

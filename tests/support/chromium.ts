@@ -45,6 +45,8 @@ export async function bundle(options: BundleOptions): Promise<void> {
     target: 'es2022',
     outfile,
     logLevel: 'silent',
+    // The vision library asks for these where it finds itself in Node, and only there.
+    ...(platform === 'browser' ? { external: ['fs', 'path', 'crypto'] } : {}),
     ...(from === 'source' ? { conditions: ['source'] } : {}),
   });
 }
