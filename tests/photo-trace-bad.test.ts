@@ -174,6 +174,9 @@ describe('photos that are traced with a warning', () => {
     expect(warnings(run).join('\n')).toMatch(/beyond|leaves/);
     const hide = parseHide(readFileSync(at('side.hide.json'), 'utf8'), { file: 'side' });
     expect(hide.unsureEdges.length).toBeGreaterThan(0);
+    // Nobody can say how far off the area of what is not seen is.
+    expect(run.stdout).toMatch(/^area .* of what the photo shows; the whole hide is larger$/m);
+    expect(run.stdout).toMatch(/^possible +not looked for$/m);
   });
 
   test('when light is blown out on the leather, it is still one hide, and the glare is told', async () => {

@@ -78,7 +78,7 @@ async function traceOneHide(
   const hide = namedFromHide(read.hide, files);
   const written = await filesOf(files, { ...read, hide }, hints);
   writeFilesSafely(written);
-  return resultOf(files, { ...read, hide }, { written, bars });
+  return resultOf(files, { ...read, hide }, { written, bars, soughtPossible: soughtPossible(options) });
 }
 
 function askedOf(
@@ -96,9 +96,13 @@ function askedOf(
     ...(cut === undefined ? {} : { cut: cut as HideCut }),
     ...(bars === undefined ? {} : { barsOf: bars.barsOf }),
     isMoved: options['moved'] === true,
-    findCandidates: options['candidates'] !== false,
+    findCandidates: soughtPossible(options),
     ...leatherFrom(options),
   };
+}
+
+function soughtPossible(options: OptionValues): boolean {
+  return options['candidates'] !== false;
 }
 
 /** The photos as the hide file names them: from its own folder. */
@@ -141,14 +145,22 @@ async function drawnOver(path: string, hide: Hide, straight: Uint8Array): Promis
 interface Written {
   readonly written: readonly FileToWrite[];
   readonly bars: KnownBars | undefined;
+  readonly soughtPossible: boolean;
 }
 
-function resultOf(files: TraceFiles, read: TraceRead, { written, bars }: Written): CommandResult {
+function resultOf(
+  files: TraceFiles,
+  read: TraceRead,
+  { written, bars, soughtPossible }: Written,
+): CommandResult {
   const { hide, diagnostics, report } = read;
   return {
     exitStatus: EXIT_STATUS.done,
     lines: [
-      ...traceLines(hide, report),
+      ...traceLines(hide, report, {
+        soughtPossible,
+        leavesPicture: diagnostics.some(({ code }) => code === 'hide-leaves-picture'),
+      }),
       ...(bars?.file === undefined ? [] : [`The sheets' lines are as long as ${bars.file} says.`]),
       ...findingLines(diagnostics),
       `The hide file is in ${files.hide}`,

@@ -5,22 +5,30 @@ import type { Hide } from '@hidebound/leather';
 import { countWords } from '../count-words.js';
 import { textTable } from '../text-table.js';
 
+export interface TraceCircumstances {
+  /** Whether possible flaws were looked for at all. */
+  readonly soughtPossible: boolean;
+  /** Whether the hide goes on beyond what the photos show, so that nobody knows how large the whole is. */
+  readonly leavesPicture: boolean;
+}
+
 /** What was found, for a person: the figures that decide whether a photo is good enough. */
-export function traceLines(hide: Hide, report: TraceReport): readonly string[] {
-  const { areaMm2, areaErrorShare, scaleErrorShare, placeErrorMm } = report;
+export function traceLines(
+  hide: Hide,
+  report: TraceReport,
+  { soughtPossible, leavesPicture }: TraceCircumstances,
+): readonly string[] {
+  const { scaleErrorShare, placeErrorMm } = report;
   const facts: readonly (readonly [string, string])[] = [
     ['hide', hide.id],
     ['cut', hide.cut],
-    [
-      'area',
-      `${bothUnits(areaMm2)}, off by ${percent(areaErrorShare)} at most (${squareMetres(areaMm2 * areaErrorShare)})`,
-    ],
+    ['area', areaWords(report, leavesPicture)],
     ['scale', `off by ${percent(scaleErrorShare)} at most, by ${hide.photo!.scaledBy}`],
     ['places', `known within ${placeErrorMm.least.toFixed(1)} to ${placeErrorMm.most.toFixed(1)} mm`],
     ['openings', String(hide.openings.length)],
     ['unsure edge', unsureWords(hide, report)],
     ['chalked', chalkWords(report)],
-    ['possible', countWords(hide.candidates.length, 'possible flaw')],
+    ['possible', soughtPossible ? countWords(hide.candidates.length, 'possible flaw') : 'not looked for'],
   ];
   const width = Math.max(...facts.map(([name]) => name.length));
   const references = report.references.map(({ name, residualMm }) => [name, residualMm.toFixed(2)]);
@@ -32,6 +40,11 @@ export function traceLines(hide: Hide, report: TraceReport): readonly string[] {
     ...joinLines(report),
     '',
   ];
+}
+
+function areaWords({ areaMm2, areaErrorShare }: TraceReport, leavesPicture: boolean): string {
+  if (leavesPicture) return `${bothUnits(areaMm2)} of what the photo shows; the whole hide is larger`;
+  return `${bothUnits(areaMm2)}, off by ${percent(areaErrorShare)} at most (${squareMetres(areaMm2 * areaErrorShare)})`;
 }
 
 function bothUnits(mm2: number): string {
