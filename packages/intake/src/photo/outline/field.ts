@@ -14,6 +14,13 @@ const MOST_SAID = 4;
 const COARSE_SHARE = 0.5;
 const COARSE_MOST_FLOOR = 2.5;
 const COARSE_MOST_HIDE = 1;
+/**
+ * Where strokes had a say, the colours of floor and leather are alike, and the labels know better than single pixels; but
+ * a hole in the leather still has to show.
+ */
+const STROKES_SHARE = 1;
+const STROKES_MOST_FLOOR = 3.5;
+const STROKES_MOST_HIDE = 2;
 
 /** The logarithm of the odds of leather over a finer level: colour of each pixel, and the coarse labels around it. */
 export function oddsField(
@@ -25,6 +32,9 @@ export function oddsField(
   const said = colourOdds(level, learned, MOST_SAID);
   const open = Float32Array.from(ground, (kind) => (kind === GROUND.open ? 1 : 0));
   const own = windowMean(level, said, open, 1, 0);
+  const share = learned.byStrokes ? STROKES_SHARE : COARSE_SHARE;
+  const mostFloor = learned.byStrokes ? STROKES_MOST_FLOOR : COARSE_MOST_FLOOR;
+  const mostHide = learned.byStrokes ? STROKES_MOST_HIDE : COARSE_MOST_HIDE;
   for (let y = 0; y < level.height; y++)
     for (let x = 0; x < level.width; x++) {
       const pixel = y * level.width + x;
@@ -34,7 +44,7 @@ export function oddsField(
       else if (kind === GROUND.hide) own[pixel] = MOST_SAID;
       else if (kind === GROUND.floor) own[pixel] = -MOST_SAID;
       else if (kind === GROUND.paper) own[pixel] = log;
-      else own[pixel]! += Math.max(-COARSE_MOST_FLOOR, Math.min(COARSE_MOST_HIDE, COARSE_SHARE * log));
+      else own[pixel]! += Math.max(-mostFloor, Math.min(mostHide, share * log));
     }
   return own;
 }

@@ -1,12 +1,9 @@
 import { pointToRing, ringArea } from '@hidebound/geometry';
-import type { Point, Ring } from '@hidebound/geometry';
+import type { Point } from '@hidebound/geometry';
 import { expect, test } from 'vitest';
 import { IntakeError } from '../../error.js';
-import { newFindings } from '../../findings.js';
-import { loadVision } from '../vision/load-vision.js';
-import { findOutlines } from './find-outlines.js';
-import type { FoundOutline, OutlineOptions } from './find-outlines.js';
-import { drawScene, hideRing, rectangle, roundOpening } from './test-scenes.js';
+import { errors, find } from './test-find.js';
+import { hideRing, rectangle, roundOpening } from './test-scenes.js';
 import type { TestScene } from './test-scenes.js';
 
 // Every scene is drawn from a known ring, which is what the results are held against: the drawing is the source.
@@ -32,25 +29,6 @@ const PLAIN: TestScene = {
   vignette: 0.35,
   edgeShadowMm: 5,
 };
-
-async function find(scene: TestScene, options: Partial<OutlineOptions> = {}) {
-  const { vision } = await loadVision();
-  const findings = newFindings('drawn.png');
-  const found = findOutlines(drawScene(scene), { papers: scene.papers ?? [], ...options }, vision, findings);
-  return { pieces: found.pieces, codes: findings.diagnostics.map(({ code }) => code) };
-}
-
-function errors(piece: FoundOutline, truth: Ring): { median: number; worst: number; area: number } {
-  const away = [
-    ...piece.outline.map((p) => pointToRing(p, truth)),
-    ...truth.map((p) => pointToRing(p, piece.outline)),
-  ].sort((a, b) => a - b);
-  return {
-    median: away[away.length >> 1]!,
-    worst: away[away.length - 1]!,
-    area: Math.abs(ringArea(piece.outline) / ringArea(truth) - 1),
-  };
-}
 
 const SCENES: readonly (readonly [string, Partial<TestScene>])[] = [
   ['pale leather on a dark floor in a soft shadow', { softShadow: true }],

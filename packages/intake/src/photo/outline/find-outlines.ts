@@ -70,7 +70,7 @@ export function findOutlines(
 ): { readonly pieces: readonly FoundOutline[] } {
   const { papers, hints, most = 1 } = options;
   const coarse = makeLevel(picture, stepForPixels(picture, LEARNING_PIXELS), vision, true);
-  const learned = learnGrounds(coarse, knownGround(picture, coarse, papers, hints));
+  const learned = learnGrounds(coarse, knownGround(picture, coarse, papers, hints), vision);
   if (learned === undefined) throw noHide(findings);
   const level = makeLevel(picture, stepForPixels(picture, DRAWING_PIXELS), vision, false);
   const ground = knownGround(picture, level, papers, hints);

@@ -10,6 +10,8 @@ import { EVEN_LIGHT, fitLight } from './light.js';
 import type { Light, LightSample } from './light.js';
 import { bestBell, fitMixture, logDensity } from './mixture.js';
 import type { Mixture } from './mixture.js';
+import type { Vision } from '../vision/vision.js';
+import { cutGrounds } from './cut-grounds.js';
 import { linksBetween, smoothLabels } from './smooth-labels.js';
 
 /** What leather and floor look like in this picture, and where either lies, roughly. */
@@ -19,6 +21,8 @@ export interface Learned {
   readonly light: Light;
   /** Logarithms of the odds of leather for every pixel of the level. */
   readonly odds: Float32Array;
+  /** Whether a person's strokes have a say in the odds, so that they count for more than the colour of single places. */
+  readonly byStrokes: boolean;
 }
 
 /** Bells for the whole picture at first, then for either ground by itself. */
@@ -41,8 +45,17 @@ const SOFT_EDGE = 5;
 const PLACE_SHARE = 0.3;
 
 /** Learns leather and floor from the picture itself; nothing if both can't be told apart at all. */
-export function learnGrounds(level: Level, ground: Uint8Array): Learned | undefined {
+export function learnGrounds(level: Level, ground: Uint8Array, vision: Vision): Learned | undefined {
   const likely = likelyPlace(level, ground);
+  const unsaid = ground.map((kind) => (kind === GROUND.hide || kind === GROUND.floor ? GROUND.open : kind));
+  const alone = learnAlone(level, unsaid, likely);
+  const kinds = [GROUND.hide, GROUND.floor].filter((kind) => ground.includes(kind)).length;
+  // Strokes of one kind that only confirm what was found say too little of the other kind to learn anew from them.
+  if (kinds === 0 || (kinds === 1 && alone !== undefined && agrees(ground, alone.odds))) return alone;
+  return learnByStrokes(level, ground, likely, alone?.odds, vision);
+}
+
+function learnAlone(level: Level, ground: Uint8Array, likely: Float32Array): Learned | undefined {
   let light = EVEN_LIGHT;
   let features = featuresOf(level, light);
   let odds = firstOdds(level, ground, features, likely);
@@ -53,12 +66,84 @@ export function learnGrounds(level: Level, ground: Uint8Array): Learned | undefi
     if (round === ROUNDS) {
       if (!areDistinct(level, ground, features, odds, mixtures)) return undefined;
       fillPapers(level, ground, odds);
-      return { ...mixtures, light, odds };
+      return { ...mixtures, light, odds, byStrokes: false };
     }
     light = addLight(light, lightLeft(level, ground, features, odds, mixtures.floor));
     features = featuresOf(level, light);
   }
 }
+
+/**
+ * Where a person says what is leather, either ground is first learned from the strokes alone, then from where the picture
+ * is best cut into two. Edges count here beside colours, for strokes are drawn where colours alone have failed.
+ */
+function learnByStrokes(
+  level: Level,
+  ground: Uint8Array,
+  likely: Float32Array,
+  alone: Float32Array | undefined,
+  vision: Vision,
+): Learned | undefined {
+  let light = EVEN_LIGHT;
+  let odds = strokeOdds(ground, likely, alone);
+  for (let round = 0; ; round++) {
+    const features = featuresOf(level, light);
+    const mixtures =
+      round === 0
+        ? fitBoth(
+            features,
+            pick(ground.length, (i) => odds[i]! > 0),
+            pick(ground.length, (i) => odds[i]! < 0),
+          )
+        : fitGrounds(level, ground, features, odds);
+    if (mixtures === undefined) return undefined;
+    const cut = cutGrounds(level, features, ground, mixtures, vision);
+    odds = Float32Array.from(cut, (is) => (is === 1 ? CUT_SAYS : -CUT_SAYS));
+    if (round === CUT_ROUNDS) {
+      fillPapers(level, ground, odds);
+      return { ...mixtures, light, odds, byStrokes: true };
+    }
+    light = addLight(light, lightLeft(level, ground, features, odds, mixtures.floor));
+  }
+}
+
+/** Rounds after the first in which the picture is cut anew, by what the last cut says of either ground. */
+const CUT_ROUNDS = 4;
+/** What the cut says of each pixel (logarithm of odds). */
+const CUT_SAYS = 6;
+
+/**
+ * Strokes, and on either side what hardly needs any: what passed for leather without strokes and lies in the middle; and
+ * where no stroke tells of the floor, what lies around sheets and along the border. 0 for the rest.
+ */
+function strokeOdds(ground: Uint8Array, likely: Float32Array, alone: Float32Array | undefined): Float32Array {
+  const isFloorSaid = ground.includes(GROUND.floor);
+  return Float32Array.from(ground, (kind, i) => {
+    if (kind === GROUND.hide) return STROKE_SAYS;
+    if (kind === GROUND.floor) return -STROKE_SAYS;
+    if (kind !== GROUND.open) return 0;
+    if (!isFloorSaid && likely[i]! < LIKELY_FLOOR) return -STROKE_SAYS;
+    return alone !== undefined && alone[i]! > 0 && likely[i]! > LIKELY_HIDE ? STROKE_SAYS : 0;
+  });
+}
+
+/** Whether nearly all that strokes say was found without them. */
+function agrees(ground: Uint8Array, odds: Float32Array): boolean {
+  let said = 0;
+  let same = 0;
+  for (let i = 0; i < ground.length; i++) {
+    if (ground[i] !== GROUND.hide && ground[i] !== GROUND.floor) continue;
+    said += 1;
+    if (odds[i]! > 0 === (ground[i] === GROUND.hide)) same += 1;
+  }
+  return same >= AGREEING * said;
+}
+
+const AGREEING = 0.97;
+
+/** How likely leather is at a place that stands for floor, and at one that stands for leather. */
+const LIKELY_FLOOR = 0.2;
+const LIKELY_HIDE = 0.7;
 
 /**
  * The first guess: the whole picture's colours fall into bells, and each bell is the more leather, the more of it lies
@@ -131,6 +216,14 @@ function fitGrounds(
     ground.length,
     (i) => isOpen(i) && (depthInFloor[i]! > 1.5 || ground[i] === GROUND.floor),
   );
+  return fitBoth(features, hide, floor);
+}
+
+function fitBoth(
+  features: Float32Array,
+  hide: readonly number[],
+  floor: readonly number[],
+): { readonly hide: Mixture; readonly floor: Mixture } | undefined {
   if (hide.length < BELLS || floor.length < BELLS) return undefined;
   return {
     hide: fitMixture(gather(features, hide), FEATURE_NUMBERS, BELLS, LEAST_SPREAD),

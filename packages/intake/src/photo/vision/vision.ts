@@ -31,6 +31,11 @@ export interface Vision {
   readonly MORPH_CLOSE: number;
   readonly DIST_L2: number;
   readonly RETR_EXTERNAL: number;
+  readonly GC_BGD: number;
+  readonly GC_FGD: number;
+  readonly GC_PR_BGD: number;
+  readonly GC_PR_FGD: number;
+  readonly GC_EVAL_FREEZE_MODEL: number;
   readonly DICT_APRILTAG_36h11: number;
   readonly aruco_DetectorParameters: new () => MarkerDetectorParameters;
   readonly aruco_RefineParameters: new (
@@ -70,6 +75,15 @@ export interface Vision {
   GaussianBlur(from: Mat, to: Mat, size: VisionSize, sigmaX: number, sigmaY?: number): void;
   distanceTransform(from: Mat, to: Mat, kind: number, mask: number): void;
   split(from: Mat, to: MatVector): void;
+  grabCut(
+    from: Mat,
+    mask: Mat,
+    box: VisionRect,
+    floorModel: Mat,
+    hideModel: Mat,
+    rounds: number,
+    mode: number,
+  ): void;
 }
 
 export interface Mat {
