@@ -2,8 +2,17 @@ import { describe, expect, test } from 'vitest';
 import { aimCamera, meetFloor, project } from './pinhole.js';
 import type { Lens, PinholeCamera } from './scene.js';
 
-const STRAIGHT: Lens = { focal: 1.2, k1: 0, k2: 0, p1: 0, p2: 0, axisX: 0, axisY: 0 };
-const BENT: Lens = { ...STRAIGHT, k1: -0.1, k2: 0.02, p1: 0.001, p2: -0.002, axisX: 0.01, axisY: -0.02 };
+const STRAIGHT: Lens = { focal: 1.2, k1: 0, k2: 0, k3: 0, p1: 0, p2: 0, axisX: 0, axisY: 0 };
+const BENT: Lens = {
+  ...STRAIGHT,
+  k1: -0.1,
+  k2: 0.02,
+  k3: 0.01,
+  p1: 0.001,
+  p2: -0.002,
+  axisX: 0.01,
+  axisY: -0.02,
+};
 
 /** 4 × 3, so that half of the diagonal is 2.5 of these units. */
 function lookingDown(lens: Lens): PinholeCamera {
@@ -35,7 +44,7 @@ describe('the simulated camera', () => {
   test('when the lens bends, a place moves as the published terms say', () => {
     const camera = lookingDown(BENT);
     const [u, v, rr] = [0.6, 0.4, 0.52];
-    const radial = 1 - 0.1 * rr + 0.02 * rr * rr;
+    const radial = 1 - 0.1 * rr + 0.02 * rr * rr + 0.01 * rr * rr * rr;
     const x = u * radial + 2 * 0.001 * u * v - 0.002 * (rr + 2 * u * u);
     const y = v * radial + 0.001 * (rr + 2 * v * v) - 2 * 0.002 * u * v;
     const seen = project(camera, { x: (0.6 / 1.2) * 2000, y: (0.4 / 1.2) * 2000, z: 0 });

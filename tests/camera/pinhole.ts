@@ -56,9 +56,9 @@ function fromPixel(camera: PinholeCamera, { x, y }: Point): Point {
   };
 }
 
-function distort({ k1, k2, p1, p2 }: Lens, u: number, v: number): Point {
+function distort({ k1, k2, k3, p1, p2 }: Lens, u: number, v: number): Point {
   const rr = u * u + v * v;
-  const radial = 1 + k1 * rr + k2 * rr * rr;
+  const radial = 1 + rr * (k1 + rr * (k2 + rr * k3));
   return {
     x: u * radial + 2 * p1 * u * v + p2 * (rr + 2 * u * u),
     y: v * radial + p1 * (rr + 2 * v * v) + 2 * p2 * u * v,

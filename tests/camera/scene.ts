@@ -32,7 +32,7 @@ export interface View {
 
 /**
  * The lens. With u the place on the picture plane before distortion, in halves of the picture's diagonal from the axis,
- * the light falls on u · (1 + k1 ρ² + k2 ρ⁴) and the two tangential terms after it (Brown, Decentering Distortion of
+ * the light falls on u · (1 + k1 ρ² + k2 ρ⁴ + k3 ρ⁶) and the two tangential terms after it (Brown, Decentering Distortion of
  * Lenses, 1966, in the form and order of terms that is usual since).
  */
 export interface Lens {
@@ -40,6 +40,7 @@ export interface Lens {
   readonly focal: number;
   readonly k1: number;
   readonly k2: number;
+  readonly k3: number;
   readonly p1: number;
   readonly p2: number;
   /** The axis from the picture's middle, in halves of the diagonal. */

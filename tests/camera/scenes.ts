@@ -30,6 +30,8 @@ function usualLens(random: Random): Lens {
     focal: random.between(1.12, 1.3),
     k1: random.between(-0.03, 0.03),
     k2: random.between(-0.012, 0.012),
+    // No model that is solved for has this one.
+    k3: random.fork(2).between(-0.004, 0.004),
     p1: random.between(-0.0012, 0.0012),
     p2: random.between(-0.0012, 0.0012),
     axisX: random.between(-0.012, 0.012),
