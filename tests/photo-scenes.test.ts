@@ -69,12 +69,12 @@ interface Bounds {
   readonly worstMm: number;
   readonly area: number;
   readonly scale: number;
-  /** Chalked rings and lines, and openings, that may be missed. */
+  /** Openings of 8 mm and chalk lines 5 mm wide that may be missed: below 1 px/mm they are hardly seen. */
   readonly missed: number;
 }
 
 /** What 2.2 megapixels allow: about 0.7 px to the mm. */
-const PLAIN: Bounds = { medianMm: 1, worstMm: 6, area: 0.006, scale: 0.003, missed: 1 };
+const PLAIN: Bounds = { medianMm: 1.5, worstMm: 6, area: 0.006, scale: 0.003, missed: 2 };
 const PATTERNED: Bounds = { medianMm: 1.5, worstMm: 12, area: 0.015, scale: 0.004, missed: 2 };
 const STEEP: Bounds = { medianMm: 1.5, worstMm: 10, area: 0.01, scale: 0.005, missed: 2 };
 
@@ -97,6 +97,8 @@ describe('simulated photos, printed sheets and all', () => {
       expect(Math.abs(judgement.scaleError)).toBeLessThan(bounds.scale);
       const { openings, chalk } = judgement;
       expect(openings.asked + chalk.asked - openings.found - chalk.found).toBeLessThanOrEqual(bounds.missed);
+      expect(judgement.byKind['chalk ring']?.found).toBe(judgement.byKind['chalk ring']?.asked);
+      expect(judgement.falseOpenings).toBe(0);
       // The estimate of a size is meant to hold in nine cases of ten; twice that is never to be passed here.
       expect(Math.abs(judgement.areaError)).toBeLessThan(2 * hide.photo!.areaErrorShare!);
       expect(Math.abs(judgement.scaleError)).toBeLessThan(2 * hide.photo!.scaleErrorShare!);
@@ -104,10 +106,11 @@ describe('simulated photos, printed sheets and all', () => {
   }
 });
 
-/** Each term that is harder than the traced model, left out. */
+/** Each term that makes a photo harder than an ideal one, left out; k3 is in no model that is solved for. */
 const EASIER: readonly (readonly [string, (scene: Scene) => Scene])[] = [
+  ['k3', (scene) => ({ ...scene, lens: { ...scene.lens, k3: 0 } })],
   ['k2', (scene) => ({ ...scene, lens: { ...scene.lens, k2: 0 } })],
-  ['the tangential terms', (scene) => ({ ...scene, lens: { ...scene.lens, p1: 0, p2: 0 } })],
+  ['the pair of tangential terms', (scene) => ({ ...scene, lens: { ...scene.lens, p1: 0, p2: 0 } })],
   ["the axis's place", (scene) => ({ ...scene, lens: { ...scene.lens, axisX: 0, axisY: 0 } })],
   ['the curl of sheets', (scene) => ({ ...scene, sheets: { ...scene.sheets, curlMm: 0 } })],
   ['the loss of JPEG', (scene) => ({ ...scene, jpegQuality: 100 })],
