@@ -1,9 +1,11 @@
 import { readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
+import { ringArea, ringBox } from '@hidebound/geometry';
 import { parseHide, writeReferenceSheets } from '@hidebound/leather';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { SimulatedPhoto } from './camera/index.js';
+import { project } from './camera/index.js';
+import type { Scene, SimulatedPhoto } from './camera/index.js';
 import { expectOneSentence, hideboundHere, startHidebound, testFolder } from './cli-support.js';
 import type { Run } from './cli-support.js';
 import {
@@ -153,6 +155,32 @@ describe('photos that are traced with a warning', () => {
     expect(warnings(run).join('\n')).toMatch(/one sheet|only one/i);
     const { photo: known } = parseHide(readFileSync(at('side.hide.json'), 'utf8'), { file: 'side' });
     expect(known!.areaErrorShare).toBeGreaterThan(0.01);
+  });
+
+  test('when there are no sheets, but the hide lies within a rectangle of known sides, that gives the scale', async () => {
+    const scene = sceneNamed('side-300', 1400);
+    const bare: Scene = {
+      ...scene,
+      view: { ...scene.view, fill: 0.85 },
+      sheets: { ...scene.sheets, count: 0 },
+    };
+    const { truth } = await photograph(bare, at('side.jpg'));
+    const [truly] = truth.hides as [(typeof truth.hides)[number]];
+    const box = ringBox(truly.outline);
+    const [left, right, top, bottom] = [box.minX - 30, box.maxX + 30, box.minY - 30, box.maxY + 30];
+    const corners = [
+      [left, top],
+      [right, top],
+      [right, bottom],
+      [left, bottom],
+    ].map(([x, y]) => project(truth.camera, { x: x!, y: y!, z: 0 }));
+    const sides = `${(right - left).toFixed(1)} x ${(bottom - top).toFixed(1)}`;
+    const stated = `${corners.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ')} = ${sides}`;
+    const run = await trace('side.jpg', '--rectangle', stated);
+    expect(run.status, run.stderr).toBe(0);
+    const hide = parseHide(readFileSync(at('side.hide.json'), 'utf8'), { file: 'side' });
+    // Four corners tell nothing of how the lens bends lines; no more than the page says it can be off.
+    expect(Math.abs(hide.area.measuredMm2! / Math.abs(ringArea(truly.outline)) - 1)).toBeLessThan(0.03);
   });
 
   test('when sheets of two printings are mixed up, they do not fit together and that is told', async () => {

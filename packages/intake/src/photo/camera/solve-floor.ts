@@ -155,6 +155,7 @@ function solvedReference(
   return {
     name: body.name,
     ring: body.ring.map(place),
+    isOpaque: body.kind === 'sheet' || body.kind === 'card',
     residualMm: Math.sqrt(sumSq / Math.max(1, count)),
   };
 }

@@ -17,8 +17,10 @@ export interface SolvedFloor {
 export interface SolvedReference {
   /** "sheet 3", "rectangle". */
   readonly name: string;
-  /** What it covers of the floor, its paper included. */
+  /** Its place on the floor, its paper included. */
   readonly ring: Ring;
+  /** Whether it hides what lies below it: sheets and cards do; within a rectangle and between rules, the hide may lie. */
+  readonly isOpaque: boolean;
   /** How far its points lie from where they should be, root mean square, on the floor. */
   readonly residualMm: number;
 }

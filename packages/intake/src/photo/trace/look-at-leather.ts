@@ -4,6 +4,7 @@ import { floorErrorWithin } from '../camera/floor-error.js';
 import { raisedFloor } from '../camera/raised-floor.js';
 import { findReferences } from '../camera/find-references.js';
 import { measureStated } from '../camera/measure-stated.js';
+import { papersOf } from '../camera/papers-of.js';
 import { solveFloor } from '../camera/solve-floor.js';
 import type { PhotoReferences } from '../camera/solve-floor.js';
 import type { FloorError, SolvedFloor } from '../camera/solved-floor.js';
@@ -36,7 +37,7 @@ export function lookAtLeather(photos: readonly Photo[], options: TraceOptions, t
   const { raking = [] } = options;
   const floor = raisedFloor(floorOf([...photos, ...raking], options, tools), thicknessMm(options));
   const [cameras, low] = [floor.cameras.slice(0, photos.length), floor.cameras.slice(photos.length)];
-  const papers = floor.references.map(({ ring }) => ring);
+  const papers = papersOf(floor);
   const hints = photos.map((photo, i) => hintsOnFloor(hintsForPhoto(options.hints, photo), cameras[i]!));
   tools.stage('straighten');
   if (options.isMoved === true && photos.length > 1) {

@@ -2,6 +2,7 @@ import { orientRing, ringCentroid } from '@hidebound/geometry';
 import type { Point, Region } from '@hidebound/geometry';
 import type { Flaw, Side } from '@hidebound/leather';
 import { tell } from '../../findings.js';
+import { papersOf } from '../camera/papers-of.js';
 import { raisedFloor } from '../camera/raised-floor.js';
 import { findChalk } from '../marks/chalk/find-chalk.js';
 import { moveFlaw } from '../marks/register/move-flaw.js';
@@ -36,7 +37,7 @@ export function layOtherSide(known: KnownSide, options: TraceOptions, tools: Tra
     hintsOnFloor(hintsForPhoto(options.hints, photo), floor.cameras[i]!),
   );
   const picture = straighten(photos, floor, {}, vision);
-  const papers = floor.references.map(({ ring }) => ring);
+  const papers = papersOf(floor);
   const edge = { papers, hints: joinHints(hints), most: 1 };
   const piece = findOutlines(picture, edge, vision, { ...findings, file }).pieces[0]!;
   const leather = {

@@ -3,6 +3,7 @@ import { IntakeError } from '../../error.js';
 import { newFindings } from '../../findings.js';
 import type { Findings } from '../../findings.js';
 import { findReferences } from '../camera/find-references.js';
+import { papersOf } from '../camera/papers-of.js';
 import { solveFloor } from '../camera/solve-floor.js';
 import { readCards } from '../cards/read-cards.js';
 import type { CardOptions } from '../cards/read-cards.js';
@@ -62,7 +63,7 @@ function scaledPicture(photo: Photo, asked: CardsAsked, vision: Vision, findings
   const seen = stated === undefined ? { references } : { references, stated };
   const floor = solveFloor([seen], barsOf === undefined ? {} : { barsOf }, findings);
   const picture = straighten([photo], floor, {}, vision);
-  return { picture, papers: floor.references.map(({ ring }) => ring), by: floor.scaledBy };
+  return { picture, papers: papersOf(floor), by: floor.scaledBy };
 }
 
 function scan(photo: Photo, dpi: number): Scaled {
