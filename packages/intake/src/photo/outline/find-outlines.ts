@@ -7,6 +7,7 @@ import type { Findings } from '../../findings.js';
 import { toFloor, toPicture } from '../straight/straight-picture.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import type { Vision } from '../vision/vision.js';
+import { closeSlits } from './close-slits.js';
 import { oddsField } from './field.js';
 import { GROUND, knownGround } from './known-ground.js';
 import { judgeOpening } from './is-opening.js';
@@ -75,6 +76,7 @@ export function findOutlines(
   const level = makeLevel(picture, stepForPixels(picture, DRAWING_PIXELS), vision, false);
   const ground = knownGround(picture, level, papers, hints);
   const field = oddsField(level, ground, coarse, learned);
+  closeSlits(level, ground, field, vision);
   const regions = leatherRegions(level, learned, levelRings(level, field), most);
   if (regions.length === 0) throw noHide(findings);
   const sideAt = sideLookUp(level, ground, field);

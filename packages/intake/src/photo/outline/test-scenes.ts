@@ -20,6 +20,8 @@ export interface TestScene {
   readonly papers?: readonly Ring[];
   /** Brands, scars, stains and chalk drawn over the leather. */
   readonly marks?: boolean;
+  /** Chalk drawn over the leather, as areas. */
+  readonly chalk?: readonly Ring[];
   /** How much light is lost in the corners, 0 to 1. */
   readonly vignette?: number;
   /** A soft shadow over one side of the floor, hide and all. */
@@ -204,6 +206,9 @@ function leatherTone(size: Size, scene: TestScene, random: Random): Leather {
         else dark[i] = Math.max(dark[i]!, c * [0.6, 0.4, 0.35][kind]!);
       });
     }
+  coverOf(size, scene.chalk ?? [], scene.pxPerMm, 0, 0).forEach((c, i) => {
+    chalk[i] = Math.max(chalk[i]!, Math.min(1, c));
+  });
   if (scene.glare === true) {
     const p = inside();
     for (let i = 0; i < count; i++) {
