@@ -138,13 +138,26 @@ function flawBlock(content: PictureContent, fonts: FontBook, style: PanelStyle):
   return { title: `Flaws: ${content.flaws.length}`, rows, keepRows: 2 };
 }
 
-/** Possible flaws with the numbers that the picture shows, the surest first. */
+/** So many numbers stand in one row, so that it fits its column. */
+const NUMBERS_A_ROW = 4;
+
+/** Possible flaws with the numbers that the picture shows, the surest first; what is alike shares a row. */
 function possibleBlock({ candidates }: Hide, fonts: FontBook, style: PanelStyle): readonly PanelBlock[] {
   if (candidates.length === 0) return [];
-  const rows = candidates.map((candidate) => {
-    const what = candidate.kind ?? 'mark';
-    const sure = Math.round(100 * candidate.confidence);
-    return lineRow(fonts, style, `${possibleNumber(candidate)}: ${what}, ${sure} of 100 sure`);
-  });
+  const rows = possibleRows(candidates).map((words) => lineRow(fonts, style, words));
   return [{ title: `Possible flaws: ${candidates.length}`, rows, keepRows: 2 }];
+}
+
+/** "1, 4, 6: scar, 98 of 100 sure". */
+function possibleRows(candidates: Hide['candidates']): readonly string[] {
+  const alike = new Map<string, string[]>();
+  for (const candidate of candidates) {
+    const words = `${candidate.kind ?? 'mark'}, ${Math.round(100 * candidate.confidence)} of 100 sure`;
+    alike.set(words, [...(alike.get(words) ?? []), possibleNumber(candidate)]);
+  }
+  return [...alike].flatMap(([words, numbers]) =>
+    numbers.flatMap((_, i) =>
+      i % NUMBERS_A_ROW === 0 ? [`${numbers.slice(i, i + NUMBERS_A_ROW).join(', ')}: ${words}`] : [],
+    ),
+  );
 }

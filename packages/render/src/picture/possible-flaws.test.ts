@@ -61,4 +61,18 @@ describe('possible flaws on the picture of a hide', () => {
       }
     });
   });
+
+  test('when there are sixty of two kinds, what is alike shares rows and each number stands in the table', () => {
+    const many = Array.from({ length: 60 }, (_, i): FlawCandidate => {
+      const kind = i % 2 === 0 ? 'hole' : 'scar';
+      return { ...spot(i + 1, 200 + 15 * i), kind };
+    });
+    const { layers } = drawHide({ hide: { ...SIDE, candidates: many }, fonts });
+    const rows = textsIn(layers.find(({ name }) => name === 'tables')!.elements).filter((words) =>
+      words.endsWith(' of 100 sure'),
+    );
+    expect(rows[0]).toBe('1, 3, 5, 7: hole, 80 of 100 sure');
+    const numbers = rows.flatMap((words) => words.split(':')[0]!.split(', ').map(Number));
+    expect(numbers.sort((a, b) => a - b)).toEqual(many.map((_, i) => i + 1));
+  });
 });
