@@ -1,17 +1,28 @@
 import { pointToRing, ringArea } from '@hidebound/geometry';
 import type { Ring } from '@hidebound/geometry';
 import { newFindings } from '../../findings.js';
+import type { StraightPicture } from '../straight/straight-picture.js';
 import { loadVision } from '../vision/load-vision.js';
 import { findOutlines } from './find-outlines.js';
 import type { FoundOutline, OutlineOptions } from './find-outlines.js';
 import { drawScene } from './test-scenes.js';
 import type { TestScene } from './test-scenes.js';
 
+/** Scenes that several tests look at are drawn once. */
+const drawn = new Map<string, StraightPicture>();
+
+function pictureOf(scene: TestScene): StraightPicture {
+  const key = JSON.stringify(scene);
+  const picture = drawn.get(key) ?? drawScene(scene);
+  drawn.set(key, picture);
+  return picture;
+}
+
 /** Draws the scene and finds what lies in it. */
 export async function find(scene: TestScene, options: Partial<OutlineOptions> = {}) {
   const { vision } = await loadVision();
   const findings = newFindings('drawn.png');
-  const found = findOutlines(drawScene(scene), { papers: scene.papers ?? [], ...options }, vision, findings);
+  const found = findOutlines(pictureOf(scene), { papers: scene.papers ?? [], ...options }, vision, findings);
   return { pieces: found.pieces, codes: findings.diagnostics.map(({ code }) => code) };
 }
 
