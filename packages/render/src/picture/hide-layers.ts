@@ -7,7 +7,7 @@ import {
 } from '@hidebound/geometry';
 import type { Affine, Curve, Point, Region } from '@hidebound/geometry';
 import type { Hide } from '@hidebound/leather';
-import { chain, path } from '../drawing/build.js';
+import { chain, path, regionCurves } from '../drawing/build.js';
 import { hatchLines } from '../drawing/hatch.js';
 import type { DrawingElement } from '../drawing/model.js';
 import {
@@ -20,6 +20,7 @@ import {
   MARK_LINE_MM,
   PAPER,
   RULE,
+  UNSURE_GLOW,
 } from '../sheet/palette.js';
 import type { HideMark, HideMarks, MarkMeaning } from './hide-marks.js';
 import type { HideView } from './hide-view.js';
@@ -139,6 +140,10 @@ export function unsureEdges(marks: HideMarks, view: HideView, style: PictureStyl
   if (marks.unsure.length === 0) return [];
   const regions = marks.unsure.map((region) => regionOnDrawing(view.toDrawing, region));
   return [
+    // A band of millimetres is thinner than the outline on a reduced sheet; the glow shows where to look.
+    path(regions.flatMap(regionCurves), {
+      stroke: { colour: UNSURE_GLOW.colour, widthMm: UNSURE_GLOW.widthMm * style.pen },
+    }),
     path(hatchLines(regions, { spacingMm: 1.2 * style.grow, angleDeg: 90 }), {
       stroke: { colour: RULE, widthMm: HAIRLINE_MM * style.pen },
     }),

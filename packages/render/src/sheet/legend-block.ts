@@ -20,6 +20,7 @@ import {
   PIECE,
   ROUGH_CUT_MM,
   RULE,
+  UNSURE_GLOW,
 } from './palette.js';
 import type { PanelBlock, PanelRow, PanelStyle } from './panel.js';
 import { MIRRORED_SIGN } from './words.js';
@@ -135,7 +136,8 @@ function lineRows(content: PictureContent, entry: Entry, styles: LegendStyles): 
   }
   if (content.hasOffcuts) rows.push(entry(offcutSwatch, 'offcut worth keeping'));
   if (content.hasReadings) rows.push(entry(readingSwatch(styles), 'thickness measured here, mm'));
-  if (content.hasUnsureEdges) rows.push(entry(strokeSwatch(RULE, FINE_LINE_MM), 'edge not known for sure'));
+  if (content.hasUnsureEdges)
+    rows.push(entry(strokeSwatch(UNSURE_GLOW.colour, UNSURE_GLOW.widthMm), 'edge not known for sure'));
   return rows;
 }
 

@@ -21,6 +21,9 @@ export const INDIGO = '#2d6fa3';
 /** What is left and worth keeping. */
 export const SLATE = '#8c948f';
 
+/** An edge that is not known for sure glows like this, on both sides of the hide's outline. */
+export const UNSURE_GLOW = { colour: '#e0b65c', widthMm: 1.7 } as const;
+
 /** The colours that carry meaning, for whoever checks that they can be told apart. */
 export const MEANING_COLOURS = { never: OXBLOOD, hidden: BRASS, weak: INDIGO, offcut: SLATE } as const;
 
