@@ -54,8 +54,8 @@ export function leatherMap(
   const grid = gridAround(truth.outline, pxPerMm);
   const field = edgeField(grid, [truth.outline, ...truth.openings], BAND_MM);
   const { cover, shadow } = coverAndShadow(grid, field, look.heightMm, light);
-  const rgb = paintLeather(look, grid, field, seed);
-  truth.marks.forEach((mark, i) => paintMark({ ...grid, rgb }, mark, seed + 7 * i));
+  const rgb = paintLeather(look, grid, field, light.raking ?? 0, seed);
+  truth.marks.forEach((mark, i) => paintMark({ ...grid, rgb }, mark, light, seed + 7 * i));
   const colour = COLOURS[look.colour];
   const raw = (of: number) => Math.min(255, 0.75 * of + 20);
   return {
@@ -157,7 +157,13 @@ function coverAndShadow(
 }
 
 /** Grain, drift of colour, and the lines of growth that run across the neck and the belly. */
-function paintLeather(look: HideLook, grid: MapGrid, field: Float32Array, seed: number): Uint8Array {
+function paintLeather(
+  look: HideLook,
+  grid: MapGrid,
+  field: Float32Array,
+  raking: number,
+  seed: number,
+): Uint8Array {
   const { x0, y0, width, height, pxPerMm } = grid;
   const rgb = new Uint8Array(width * height * 3);
   const pebbles = pebbleNoise(PEBBLE_SIDE, 4, seed).values;
@@ -180,7 +186,8 @@ function paintLeather(look: HideLook, grid: MapGrid, field: Float32Array, seed: 
   ).values;
   const colour = COLOURS[look.colour];
   // Dark leather shows its grain by shine, pale leather by shadow.
-  const grainDepth = look.colour === 'black' || look.colour === 'dark brown' ? 0.16 : 0.07;
+  // Light from low at one side shows every grain.
+  const grainDepth = (look.colour === 'black' || look.colour === 'dark brown' ? 0.16 : 0.07) * (1 + raking);
   const sin = Math.sin((look.turnDeg * Math.PI) / 180);
   const cos = Math.cos((look.turnDeg * Math.PI) / 180);
   const wideStep = 0.25;

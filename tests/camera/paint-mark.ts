@@ -2,7 +2,7 @@ import { pointInRing } from '@hidebound/geometry';
 import type { Polyline } from '@hidebound/geometry';
 import type { MapGrid } from './edge-field.js';
 import { mixedNoise } from './noise.js';
-import type { MarkTruth } from './scene.js';
+import type { Light, MarkTruth } from './scene.js';
 
 interface Painted extends MapGrid {
   readonly rgb: Uint8Array;
@@ -19,7 +19,7 @@ const CHALKS: readonly Colour[] = [
 const NOISE_SIDE = 256;
 
 /** Draws one mark onto the leather. */
-export function paintMark(map: Painted, mark: MarkTruth, seed: number): void {
+export function paintMark(map: Painted, mark: MarkTruth, light: Light, seed: number): void {
   const noise = mixedNoise(
     NOISE_SIDE,
     [
@@ -51,6 +51,9 @@ export function paintMark(map: Painted, mark: MarkTruth, seed: number): void {
         multiply(map.rgb, at, 1 - core * (0.3 + 0.1 * rough(at)) + 0.1 * rim);
       });
       return;
+    case 'ridge':
+      shadeRidge(map, mark, light);
+      return;
     case 'vein':
       nearLines(map, mark.lines, half + 3, (at, d) => multiply(map.rgb, at, 1 - 0.09 * soft(half - d, 2)));
       return;
@@ -76,6 +79,25 @@ export function paintMark(map: Painted, mark: MarkTruth, seed: number): void {
           map.rgb[3 * at + c] = map.rgb[3 * at + c]! * (1 - share) + chalk[c]! * share;
       });
     }
+  }
+}
+
+/** Slopes of a ridge this high over its width shine or darken by so much in full raking light (Lambert's cosine law). */
+const RIDGE_SHADE = 0.35;
+
+/** The side that looks to the light is brighter, the one that looks away darker; nothing shows in light from all around. */
+function shadeRidge(map: Painted, mark: MarkTruth, { raking = 0, shadowTowardsDeg }: Light): void {
+  if (raking === 0) return;
+  const sigma = mark.widthMm / 2;
+  const turn = (shadowTowardsDeg * Math.PI) / 180;
+  const heights = new Map<number, number>();
+  nearLines(map, mark.lines, 3 * sigma, (at, d) => heights.set(at, Math.exp((-d * d) / (2 * sigma * sigma))));
+  const step = Math.max(1, Math.round(0.5 * map.pxPerMm));
+  const rise = (at: number, offset: number) =>
+    ((heights.get(at + offset) ?? 0) - (heights.get(at - offset) ?? 0)) * (sigma / (2 * step)) * map.pxPerMm;
+  for (const at of heights.keys()) {
+    const slope = Math.cos(turn) * rise(at, step) + Math.sin(turn) * rise(at, step * map.width);
+    multiply(map.rgb, at, Math.max(0.2, 1 + raking * RIDGE_SHADE * slope));
   }
 }
 

@@ -34,7 +34,18 @@ const SMALL_PICTURE_PX = 3e6;
 
 /** A scene as its photo and what is true of it. */
 export function renderScene(scene: Scene, options: RenderOptions = {}): SimulatedPhoto {
-  const { hides, sheets, camera } = setStage(scene, options);
+  return renderStage(scene, setStage(scene, options));
+}
+
+/** Where everything lies, and the camera over it. */
+export interface SetStage {
+  readonly hides: readonly HideTruth[];
+  readonly sheets: readonly SheetSurface[];
+  readonly camera: PinholeCamera;
+}
+
+/** A scene's looks with everything laid as the stage says: the first hide looks as the scene's first, and so on. */
+export function renderStage(scene: Scene, { hides, sheets, camera }: SetStage): SimulatedPhoto {
   const pxPerMm = mapScale(camera, hides);
   const leathers = scene.hides.map((look, i) =>
     leatherMap(look, hides[i]!, scene.light, pxPerMm, scene.seed + 100 * (i + 1)),
@@ -47,14 +58,7 @@ export function renderScene(scene: Scene, options: RenderOptions = {}): Simulate
 }
 
 /** Where everything lies and how the camera sees it, without making a picture. */
-export function setStage(
-  scene: Scene,
-  options: RenderOptions = {},
-): {
-  readonly hides: readonly HideTruth[];
-  readonly sheets: readonly SheetSurface[];
-  readonly camera: PinholeCamera;
-} {
+export function setStage(scene: Scene, options: RenderOptions = {}): SetStage {
   const hides = scene.hides.map((look, i): HideTruth => {
     const seed = scene.seed + 17 * (i + 1);
     const { outline, backbone } = hideOutline(look, seed);

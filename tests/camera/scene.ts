@@ -107,6 +107,8 @@ export interface Light {
   readonly shine: number;
   /** Red and blue over green. */
   readonly warmth: number;
+  /** Light from low at one side, towards `shadowTowardsDeg`: how much relief shows, 0 or absent for none, 1 for much. */
+  readonly raking?: number;
 }
 
 export interface Sensor {
@@ -135,8 +137,9 @@ export interface HideTruth {
   readonly heightMm: number;
 }
 
+/** A ridge has the leather's own colour: only light from low at one side shows it. */
 export type MarkKind =
-  'scar' | 'brand' | 'stain' | 'bite' | 'vein' | 'chalk ring' | 'chalk line' | 'chalk cross';
+  'scar' | 'brand' | 'stain' | 'bite' | 'vein' | 'ridge' | 'chalk ring' | 'chalk line' | 'chalk cross';
 
 export interface MarkTruth {
   readonly kind: MarkKind;
