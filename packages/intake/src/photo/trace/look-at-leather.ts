@@ -43,7 +43,7 @@ export function lookAtLeather(photos: readonly Photo[], options: TraceOptions, t
   if (options.isMoved === true && photos.length > 1) {
     return { ...joinMoved(photos, { floor, cameras, papers, hints }, tools), raking: [], floor };
   }
-  tellMoved(photos, { cameras, papers }, tools);
+  const movedMm = tellMoved(photos, { cameras, papers }, tools);
   const picture = straighten(photos, { cameras }, {}, tools.vision);
   return {
     picture,
@@ -51,7 +51,19 @@ export function lookAtLeather(photos: readonly Photo[], options: TraceOptions, t
     papers,
     hints: joinHints(hints),
     floor,
-    errorWithin: (box) => floorErrorWithin({ ...floor, cameras }, box),
+    errorWithin: (box) => offByMove(floorErrorWithin({ ...floor, cameras }, box), movedMm, box),
+  };
+}
+
+/** Photos that do not lie on each other rightly: every place and length may be off by that, too. */
+function offByMove(error: FloorError, movedMm: number, box: Box): FloorError {
+  if (movedMm === 0) return error;
+  const span = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const scaleShare = Math.hypot(error.scaleShare, movedMm / span);
+  return {
+    scaleShare,
+    areaShare: 2 * scaleShare,
+    at: error.at.map(({ at, mm }) => ({ at, mm: Math.hypot(mm, movedMm) })),
   };
 }
 

@@ -24,7 +24,6 @@ export interface Alignment {
 
 /** An outline to be laid on, with its edges made ready. */
 interface Ground {
-  readonly region: Region;
   readonly grid: EdgeGrid;
 }
 
@@ -35,6 +34,8 @@ const COARSE_POINTS = 120;
 const COARSE_ROUNDS = 12;
 const FINE_POINTS = 600;
 const FINE_ROUNDS = 40;
+/** A part of an edge may run nearly straight, and along it points creep to their places. */
+const PART_ROUNDS = 600;
 
 /** A round that moves things by less than this is the last one. */
 const STILL_MM = 0.005;
@@ -72,6 +73,16 @@ export function refineAlignment(from: Region, onto: Region, start: Affine, scale
   return { motion, misfitMm: alignmentMisfit(from, onto, motion) };
 }
 
+/** Lays points alone onto edges, from one start: for edges of which only a part is to count. */
+export function refinePoints(points: readonly Point[], grid: EdgeGrid, start: Affine): Affine {
+  return walk(points, { grid }, start, PART_ROUNDS);
+}
+
+/** Nine tenths of the points lie within this many mm of the edges, under the motion. */
+export function pointsMisfit(points: readonly Point[], grid: EdgeGrid, motion: Affine): number {
+  return oneWay(points, { grid }, motion);
+}
+
 /** Nine tenths of each outline lie within this many mm of the other one, under the motion. */
 export function alignmentMisfit(from: Region, onto: Region, motion: Affine): number {
   const moved = transformRegion(motion, from);
@@ -94,7 +105,7 @@ export function openingsOff(from: Region, onto: Region, motion: Affine): number 
 }
 
 function groundOf(region: Region): Ground {
-  return { region, grid: edgeGrid(region) };
+  return { grid: edgeGrid(region) };
 }
 
 /** Points along all edges, as dense on openings as on the outline, but never fewer than eight each. */

@@ -6,10 +6,11 @@ import {
   transformRegion,
   translation,
 } from '@hidebound/geometry';
-import type { Affine, Point } from '@hidebound/geometry';
+import type { Affine, Point, Region } from '@hidebound/geometry';
 import { expect, test } from 'vitest';
 import { createRandom } from '@hidebound/geometry';
 import { movedBetween } from './moved-between.js';
+import type { SeenLeather } from './moved-between.js';
 import { registerMoved } from './register-moved.js';
 import { roughened, testHide } from './test-outlines.js';
 
@@ -102,7 +103,7 @@ test('when the leather moved between two photos of one floor, it is told by how 
     translation(1000, 900),
     composeAffine(moved(18, -7, 0.6), translation(-1000, -900)),
   );
-  const told = movedBetween(hide, roughened(transformRegion(motion, hide), 1, 5));
+  const told = movedBetween(hide, roughened(transformRegion(motion, hide), 1, 5))!;
   const truth = Math.max(...hide.outer.map((point) => distanceBetween(point, applyAffine(motion, point))));
   expect(told.isMoved).toBe(true);
   expect(Math.abs(told.movedMm - truth)).toBeLessThan(1.5);
@@ -111,7 +112,41 @@ test('when the leather moved between two photos of one floor, it is told by how 
 
 test('when the leather lay still, nothing is told to have moved', () => {
   const hide = testHide(1);
-  const told = movedBetween(roughened(hide, 1.2, 1), roughened(hide, 1.2, 2));
+  const told = movedBetween(roughened(hide, 1.2, 1), roughened(hide, 1.2, 2))!;
   expect(told.isMoved).toBe(false);
   expect(told.movedMm).toBeLessThan(2);
+});
+
+/** As a photo shows it whose border runs upright at `borderX`, to the left or to the right of it. */
+function seenPart(hide: Region, borderX: number, side: 'left' | 'right'): SeenLeather {
+  const isShown = ({ x }: Point) => (side === 'left' ? x < borderX : x > borderX);
+  const outer = hide.outer.map((p) => (isShown(p) ? p : { x: borderX, y: p.y }));
+  const ys = outer.filter(({ x }) => x === borderX).map(({ y }) => y);
+  const border = Array.from({ length: 100 }, (_, i) => ({
+    x: borderX,
+    y: Math.min(...ys) + ((Math.max(...ys) - Math.min(...ys)) * i) / 99,
+  }));
+  return { outer, openings: [], leavesPicture: [border], isShown };
+}
+
+test('when each photo shows only a part of the leather, a move is told by the edges that both show', () => {
+  const hide = testHide(1);
+  const left = seenPart(roughened(hide, 1, 1), 1350, 'left');
+  for (const [dx, dy] of [
+    [24, 18],
+    [-18, 24],
+  ] as const) {
+    const slid = seenPart(roughened(transformRegion(moved(dx, dy, 0), hide), 1, 2), 750, 'right');
+    const told = movedBetween(left, slid)!;
+    expect(told.isMoved).toBe(true);
+    // By what Pythagoras says of the move, more or less: edges that run one way hardly show a slide along them.
+    expect(told.movedMm).toBeGreaterThan(20);
+    expect(told.movedMm).toBeLessThan(40);
+  }
+  expect(movedBetween(left, seenPart(roughened(hide, 1, 2), 750, 'right'))!.isMoved).toBe(false);
+});
+
+test('when photos show hardly any edge in common, nothing is said of a move', () => {
+  const hide = testHide(1);
+  expect(movedBetween(seenPart(hide, 1000, 'left'), seenPart(hide, 950, 'right'))).toBeUndefined();
 });
