@@ -98,6 +98,14 @@ describe('photos that can not be traced', () => {
     await expectNothingOf('bomb.png', /60,000 × 60,000/);
   });
 
+  test('when one photo is given twice, it is refused before any work', async () => {
+    writeFileSync(at('side.jpg'), jpeg);
+    const run = await trace('side.jpg', '--other-side', at('side.jpg'));
+    expect(run.status).toBe(2);
+    expect(expectOneSentence(run)).toMatch(/given twice/);
+    expect(readdirSync(folder)).toEqual(['side.jpg']);
+  });
+
   test('when the phone saved HEIC, the way to JPEG is told', async () => {
     const box = Buffer.concat([
       Buffer.from([0, 0, 0, 24]),

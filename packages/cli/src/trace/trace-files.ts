@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { basename, dirname, extname, join, relative } from 'node:path';
+import { basename, dirname, extname, join, relative, resolve } from 'node:path';
 import { parsePhotoHints, writePhotoHints } from '@hidebound/leather';
 import type { HintedPhoto, PhotoHints, StatedReference } from '@hidebound/leather';
 import { CliError } from '../cli-error.js';
@@ -50,10 +50,21 @@ export function traceFiles(photos: readonly string[], options: OptionValues): Tr
     ...(picture === undefined ? {} : { picture }),
   };
   const read = [...photos, ...files.raking, ...files.otherSide];
+  refuseTwice(read);
   for (const path of [hide, files.straight, ...(picture === undefined ? [] : [picture])]) {
     ensureWritable(path, read);
   }
   return files;
+}
+
+/** One photo given twice would count as two that agree. */
+function refuseTwice(paths: readonly string[]): void {
+  const seen = new Set<string>();
+  for (const path of paths) {
+    const whole = resolve(path);
+    if (seen.has(whole)) throw new CliError('bad-use', `${path} is given twice; give each photo once.`);
+    seen.add(whole);
+  }
 }
 
 /** "shelf/side" of "shelf/side.hide.json". */
