@@ -102,8 +102,10 @@ test('when a point is said to lie on the edge, the outline goes through it, and 
     { x: 0, y: 0 },
   );
   const said: Point = { x: top.x, y: top.y - 12 };
-  const hints = { hideStrokes: [], floorStrokes: [], edgePoints: [said] };
-  const { pieces } = await find(PLAIN, { hints });
+  // The second one, in the middle of the leather, was not meant for its edge: it pulls nothing, and that is told.
+  const hints = { hideStrokes: [], floorStrokes: [], edgePoints: [said, { x: 1000, y: 760 }] };
+  const { pieces, codes } = await find(PLAIN, { hints });
+  expect(codes).toContain('edge-points-astray');
   expect(pointToRing(said, pieces[0]!.outline)).toBeLessThan(0.5);
   const far = pieces[0]!.outline.filter((p) => Math.hypot(p.x - said.x, p.y - said.y) > 40);
   expect(Math.max(...far.map((p) => pointToRing(p, HIDE)))).toBeLessThan(6);

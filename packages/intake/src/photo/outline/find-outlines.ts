@@ -84,7 +84,8 @@ export function findOutlines(
     [outer, ...openings].map((ring) => traceEdge(picture, ontoFine(level, ring), sideAt)),
   );
   const said = (hints?.edgePoints ?? []).map((place) => toPicture(picture, place));
-  const drawn = pulledToPoints(edges.flat(), said, picture.pxPerMm);
+  const { edges: drawn, strays } = pulledToPoints(edges.flat(), said, picture.pxPerMm);
+  if (strays > 0) tell(findings, 'warning', 'edge-points-astray', { count: strays });
   const pieces = edges.map((own, i) => {
     const first = edges.slice(0, i).reduce((sum, { length }) => sum + length, 0);
     return pieceOf(picture, drawn.slice(first, first + own.length));

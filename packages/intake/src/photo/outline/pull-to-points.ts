@@ -18,23 +18,31 @@ interface Pull {
 
 /**
  * The edges drawn through the points that a person says lie on them (px of the picture). Each point pulls the nearest
- * edge; the pull fades along it, between two points from one to the other.
+ * edge; the pull fades along it, between two points from one to the other. Points too far from any edge are counted as
+ * strays and pull nothing.
  */
 export function pulledToPoints(
   edges: readonly TracedEdge[],
   edgePoints: readonly Point[],
   pxPerMm: number,
-): TracedEdge[] {
+): { readonly edges: TracedEdge[]; readonly strays: number } {
   const pulls = edges.map((): Pull[] => []);
+  let strays = 0;
   for (const place of edgePoints) {
     const nearest = nearestOf(edges, place);
-    if (nearest === undefined || nearest.distance > FARTHEST_MM * pxPerMm) continue;
+    if (nearest === undefined || nearest.distance > FARTHEST_MM * pxPerMm) {
+      strays++;
+      continue;
+    }
     const { edge, index, distance } = nearest;
     const at = edges[edge]!.points[index]!;
     const reach = Math.max(REACH_MM * pxPerMm, REACH_TIMES * distance);
     pulls[edge]!.push({ index, by: { x: place.x - at.x, y: place.y - at.y }, reach });
   }
-  return edges.map((edge, i) => (pulls[i]!.length === 0 ? edge : pulled(edge, pulls[i]!, pxPerMm)));
+  return {
+    edges: edges.map((edge, i) => (pulls[i]!.length === 0 ? edge : pulled(edge, pulls[i]!, pxPerMm))),
+    strays,
+  };
 }
 
 function nearestOf(
