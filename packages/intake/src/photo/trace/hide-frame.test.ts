@@ -1,7 +1,7 @@
 import { ringArea, ringBox } from '@hidebound/geometry';
 import type { Ring } from '@hidebound/geometry';
 import { describe, expect, test } from 'vitest';
-import { hideFrame, pointInFrame, ringInFrame } from './hide-frame.js';
+import { findingsInFrame, hideFrame, pointInFrame, ringInFrame } from './hide-frame.js';
 
 /** A right-angled triangle whose right angle lies at the left, turning clockwise as seen. */
 const TRIANGLE: Ring = [
@@ -33,5 +33,18 @@ describe('the frame of a hide', () => {
       const frame = hideFrame(ringBox(TRIANGLE), side);
       expect(ringArea(ringInFrame(frame, TRIANGLE, 'opening'))).toBe(-60_000);
     }
+  });
+
+  test('when a finding has a place, it is told in the frame of the hide, and others stay as they are', () => {
+    const frame = hideFrame(ringBox(TRIANGLE), 'flesh');
+    const at = { file: 'side.jpg', point: { x: 200, y: 130 } };
+    const findings = [
+      { code: 'a', severity: 'note', params: {}, place: at },
+      { code: 'b', severity: 'note', params: {} },
+    ] as const;
+    expect(findingsInFrame(frame, findings)).toEqual([
+      { ...findings[0], place: { file: 'side.jpg', point: { x: 400, y: 30 } } },
+      findings[1],
+    ]);
   });
 });

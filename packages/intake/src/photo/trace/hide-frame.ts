@@ -8,7 +8,7 @@ import {
   translation,
 } from '@hidebound/geometry';
 import type { Affine, Box, Point, Polyline, Ring } from '@hidebound/geometry';
-import type { Side } from '@hidebound/leather';
+import type { Diagnostic, Side } from '@hidebound/leather';
 
 /**
  * From the floor as the photo shows it to the hide as it is stored: its box starts at (0, 0), and where the flesh side
@@ -31,4 +31,13 @@ export function pointInFrame(frame: Affine, point: Point): Point {
 /** A ring in the hide's frame, on the 1 µm grid, turning as its role asks also where the frame mirrors. */
 export function ringInFrame(frame: Affine, ring: Ring, role: 'outer' | 'opening'): Ring {
   return orientRing(transformRing(frame, ring).map(roundPoint), role);
+}
+
+/** Findings whose places are the hide's own, as whoever reads them holds the hide and not the floor. */
+export function findingsInFrame(frame: Affine, findings: readonly Diagnostic[]): Diagnostic[] {
+  return findings.map((finding) => {
+    const point = finding.place?.point;
+    if (point === undefined) return finding;
+    return { ...finding, place: { ...finding.place, point: pointInFrame(frame, point) } };
+  });
 }

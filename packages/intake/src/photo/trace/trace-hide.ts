@@ -16,6 +16,7 @@ import type { TracedHide } from './assemble-hide.js';
 import { checkArea } from './check-area.js';
 import { guessForHide } from './guess-for-hide.js';
 import { tellStrayHints } from './hints-for-photo.js';
+import { findingsInFrame, hideFrame } from './hide-frame.js';
 import { hideErrors, lineLength } from './known-errors.js';
 import { lookAtLeather } from './look-at-leather.js';
 import type { Looked } from './look-at-leather.js';
@@ -69,7 +70,7 @@ export function traceHide(photos: readonly Photo[], options: TraceOptions, visio
   );
   return {
     ...assembled,
-    diagnostics: findings.diagnostics,
+    diagnostics: findingsInFrame(hideFrame(ringBox(simple.outline), options.sideUp), findings.diagnostics),
     report: {
       references: looked.floor.references.map(({ name, residualMm }) => ({ name, residualMm })),
       areaMm2,
