@@ -106,6 +106,12 @@ describe('photos that can not be traced', () => {
     expect(readdirSync(folder)).toEqual(['side.jpg']);
   });
 
+  test('when pieces and scraps are asked for at once, that is refused before anything is read', async () => {
+    const run = await hideboundHere(['trace', at('absent.jpg'), '--pieces', '--scraps', '--up', 'grain']);
+    expect(run.status).toBe(2);
+    expect(expectOneSentence(run)).toMatch(/do not go together/);
+  });
+
   test('when the phone saved HEIC, the way to JPEG is told', async () => {
     const box = Buffer.concat([
       Buffer.from([0, 0, 0, 24]),

@@ -26,6 +26,9 @@ export async function traceCommand(
   options: OptionValues,
   context: CommandContext,
 ): Promise<CommandResult> {
+  if (options['pieces'] === true && options['scraps'] === true) {
+    throw new CliError('bad-use', '--pieces and --scraps do not go together; trace one kind at a time.');
+  }
   if (options['pieces'] === true) {
     const { traceCardPieces } = await import('../trace/trace-cards.js');
     return traceCardPieces(photos, options, context);
