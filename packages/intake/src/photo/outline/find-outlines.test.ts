@@ -96,6 +96,15 @@ test('when a sheet lies over the edge, the stretch under it is unsure and goes o
   expect(Math.max(...covering.map(({ offByMm }) => offByMm))).toBeGreaterThan(0.5 * worst);
 });
 
+test('when a sheet lies on the leather, well within its edge, the leather goes on below it', async () => {
+  const on = rectangle(1000, 760, 148, 210, 12);
+  const { pieces } = await find({ ...PLAIN, papers: [...PAPERS, on] });
+  const { median, area } = errors(pieces[0]!, HIDE);
+  expect(median).toBeLessThan(1);
+  expect(area).toBeLessThan(0.006);
+  expect(pieces[0]!.openings).toEqual([]);
+});
+
 test('when a point is said to lie on the edge, the outline goes through it, and stays as it was further away', async () => {
   const top = HIDE.reduce(
     (best, p) => (Math.abs(p.x - 1000) < Math.abs(best.x - 1000) && p.y < 760 ? p : best),
