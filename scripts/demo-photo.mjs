@@ -68,7 +68,7 @@ export async function demoFromPhoto({ root, out, hidebound, seconds }) {
   console.log(
     `3. Traced: ${(report.areaMm2 / 1e6).toFixed(3)} m², at most ${(100 * report.areaErrorShare).toFixed(1)} % off as it says itself; in truth ${off.toFixed(2)} %.`,
   );
-  console.log(`   ${report.chalkFlaws} chalked flaws, ${traced.hide.candidates.length} possible ones.`);
+  console.log(`   Chalked flaws: ${report.chalkFlaws}; possible ones: ${traced.hide.candidates.length}.`);
 
   const decided = hidebound(
     'hide',
