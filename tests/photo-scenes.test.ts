@@ -1,42 +1,18 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Hide } from '@hidebound/leather';
 import { decodePhoto } from '@hidebound/intake/node';
 import { loadVision, traceHide } from '@hidebound/intake/photo';
 import { describe, expect, test } from 'vitest';
 import { BENCH_SCENES, encodePhoto, judgeTrace, project, renderScene, setStage } from './camera/index.js';
 import type { Judgement, Scene, SheetPicture } from './camera/index.js';
-import { ROOT, hideboundHere, testFolder } from './cli-support.js';
-import { outsideProgram, testWith } from './tools/outside.js';
-import { readPgm } from './tools/pixels.js';
+import { ROOT, testFolder } from './cli-support.js';
+import { poppler, printedSheets } from './support/printed-sheets.js';
+import { testWith } from './tools/outside.js';
 
 // Judge of all of these: the simulator in tests/camera, which shares no code with what it judges. Its photos are made
 // by its own pinhole camera with terms that the traced model leaves out, of hides whose outline is known exactly.
 
-const poppler = outsideProgram('pdftoppm');
 const folder = testFolder();
-const SHEET_PX_PER_MM = 5;
 const PICTURE = { width: 1720, height: 1290 } as const;
-
-/** A sheet as `hidebound markers` prints it, seen by poppler. */
-async function printedSheets(
-  paper: 'A4' | 'Letter',
-  count: number,
-): Promise<(sheet: number) => SheetPicture> {
-  const pdf = join(folder, `${paper}.pdf`);
-  if (!existsSync(pdf)) {
-    const run = await hideboundHere(['markers', '--paper', paper, '--sheets', `1-${count}`, '--pdf', pdf]);
-    expect(run, run.stderr).toMatchObject({ status: 0 });
-  }
-  const pages = Array.from({ length: count }, (_, i): SheetPicture => {
-    const name = join(folder, `${paper}-${i + 1}`);
-    const page = ['-f', String(i + 1), '-l', String(i + 1), '-singlefile'];
-    poppler.run(['-r', String(SHEET_PX_PER_MM * 25.4), '-gray', ...page, pdf, name]);
-    const { width, height, pixels } = readPgm(readFileSync(`${name}.pgm`));
-    return { width, height, grey: pixels, pxPerMm: SHEET_PX_PER_MM };
-  });
-  return (sheet) => pages[sheet - 1]!;
-}
 
 /** From the scene through its photo, a JPEG file, to a hide. */
 async function traced(
@@ -90,7 +66,7 @@ describe('simulated photos, printed sheets and all', () => {
   for (const [what, name, paper, bounds] of CASES) {
     testWith(poppler, `when ${what}, outline, area, scale and marks are near the truth`, async () => {
       const scene = named(name);
-      const { hide, judgement } = await traced(scene, await printedSheets(paper, scene.sheets.count));
+      const { hide, judgement } = await traced(scene, await printedSheets(folder, paper, scene.sheets.count));
       expect(judgement.medianMm).toBeLessThan(bounds.medianMm);
       expect(judgement.worstMm).toBeLessThan(bounds.worstMm);
       expect(Math.abs(judgement.areaError)).toBeLessThan(bounds.area);
