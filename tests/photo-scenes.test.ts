@@ -97,7 +97,12 @@ const EASIER: readonly (readonly [string, (scene: Scene) => Scene])[] = [
 ];
 
 /** A skin in 1.1 megapixels: quick, and with as many px to the mm as the others. */
-const SKIN: Scene = { ...named('skin-301'), picture: { width: 1200, height: 900 } };
+const SKIN: Scene = {
+  ...named('skin-301'),
+  picture: { width: 1200, height: 900 },
+  // The scene's own k3 happens to be a small one.
+  lens: { ...named('skin-301').lens, k3: 0.004 },
+};
 
 describe('what is harder in the simulator than in the model', () => {
   const whole = traced(SKIN);
@@ -111,7 +116,7 @@ describe('what is harder in the simulator than in the model', () => {
     expect(figures(easy)).not.toEqual(figures(hard));
   });
 
-  test.each(EASIER.slice(0, 4))(
+  test.each(EASIER.slice(0, 5))(
     'when %s is left out, corners of markers move by 0.1 px and more',
     (_, make) => {
       const corners = (scene: Scene) => renderedCorners(scene);
