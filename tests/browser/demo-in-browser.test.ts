@@ -1,11 +1,8 @@
-import { mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { bundle, chromiumProgram, launchChromium } from '../support/chromium.js';
-import { serveWorkerPage } from '../support/worker-page.js';
-import type { WorkerPage } from '../support/worker-page.js';
+import { beforeAll, describe, expect } from 'vitest';
+import { bundle, chromiumProgram } from '../support/chromium.js';
+import { workerPage } from '../support/worker-page.js';
 import { testWith } from '../tools/outside.js';
 import type { LayJob } from './lay-job.js';
 
@@ -28,30 +25,19 @@ function textsBelow(folder: string): Record<string, string> {
 }
 
 describe('the demo order in Chromium and in Node', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'hidebound-browser-'));
-  let served: WorkerPage;
-  let browser: Browser;
+  const { folder, url, browser } = workerPage(here('worker.ts'));
 
   beforeAll(async () => {
     if (!chromiumProgram.isThere) return;
-    await bundle({ entry: here('worker.ts'), format: 'iife', outfile: join(folder, 'worker.js') });
     await bundle({ entry: here('lay-job.ts'), format: 'esm', outfile: join(folder, 'lay-job.mjs') });
-    served = await serveWorkerPage(join(folder, 'worker.js'));
-    browser = await launchChromium();
-  });
-
-  afterAll(async () => {
-    await browser?.close();
-    served?.close();
-    rmSync(folder, { recursive: true, force: true });
   });
 
   testWith(
     chromiumProgram,
     'when the same job runs in a worker of the browser, the layout file has the same bytes',
     async () => {
-      const page = await browser.newPage();
-      await page.goto(served.url);
+      const page = await browser().newPage();
+      await page.goto(url());
       const inBrowser = await page.evaluate(
         (job) =>
           new Promise<{ layout?: string; failure?: string }>((done) => {

@@ -1,13 +1,10 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseHide } from '@hidebound/leather';
 import { decodePhoto } from '@hidebound/intake/node';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect } from 'vitest';
-import { bundle, chromiumProgram, launchChromium } from '../support/chromium.js';
-import { serveWorkerPage } from '../support/worker-page.js';
-import type { WorkerPage } from '../support/worker-page.js';
+import { beforeAll, describe, expect } from 'vitest';
+import { chromiumProgram } from '../support/chromium.js';
+import { workerPage } from '../support/worker-page.js';
 import { photograph, sceneNamed } from '../photo-trace-support.js';
 import { testWith } from '../tools/outside.js';
 import { traceJob } from './trace-job.js';
@@ -20,23 +17,11 @@ interface Answer {
 }
 
 describe('a photo in Chromium and in Node', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'hidebound-photo-'));
-  let served: WorkerPage;
-  let browser: Browser;
+  const { folder, url, browser } = workerPage(join(import.meta.dirname, 'trace-worker.ts'));
 
   beforeAll(async () => {
     if (!chromiumProgram.isThere) return;
-    const here = (name: string) => join(import.meta.dirname, name);
-    await bundle({ entry: here('trace-worker.ts'), format: 'iife', outfile: join(folder, 'worker.js') });
     await photograph(sceneNamed('side-300'), join(folder, 'side.jpg'));
-    served = await serveWorkerPage(join(folder, 'worker.js'));
-    browser = await launchChromium();
-  });
-
-  afterAll(async () => {
-    await browser?.close();
-    served?.close();
-    rmSync(folder, { recursive: true, force: true });
   });
 
   testWith(
@@ -44,8 +29,8 @@ describe('a photo in Chromium and in Node', () => {
     'when a worker of the browser traces it, the page goes on and the hide file has the same bytes',
     async () => {
       const photo = await decodePhoto(readFileSync(join(folder, 'side.jpg')), 'side.jpg');
-      const page = await browser.newPage();
-      await page.goto(served.url);
+      const page = await browser().newPage();
+      await page.goto(url());
       const { file, width, height, rgb } = photo;
       const answer = await page.evaluate(
         ({ base64, ...size }) =>

@@ -1,23 +1,47 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
-import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
+import { bundle, chromiumProgram, launchChromium } from './chromium.js';
 
-/** A bare page and, as `/worker.js`, the script of a worker, served on loopback. */
+/** A bare page in Chromium, served on loopback, and a folder for what a test bundles or draws. */
 export interface WorkerPage {
-  readonly url: string;
-  close(): void;
+  readonly folder: string;
+  /** Of the page; `/worker.js` beside it is the worker's script. There once the tests begin. */
+  readonly url: () => string;
+  readonly browser: () => Browser;
 }
 
-export async function serveWorkerPage(workerFile: string): Promise<WorkerPage> {
-  const server: Server = createServer((request, response) => {
+/** Bundles a worker and serves it before the tests of a suite, where Chromium is there; takes all away after them. */
+export function workerPage(workerEntry: string): WorkerPage {
+  const folder = mkdtempSync(join(tmpdir(), 'hidebound-browser-'));
+  const script = join(folder, 'worker.js');
+  const server = createServer((request, response) => {
     const isWorker = request.url === '/worker.js';
     response.setHeader('Content-Type', isWorker ? 'text/javascript' : 'text/html');
-    response.end(isWorker ? readFileSync(workerFile) : '<!doctype html><title>job</title>');
+    response.end(isWorker ? readFileSync(script) : '<!doctype html><title>job</title>');
   });
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+  let browser: Browser | undefined;
+
+  beforeAll(async () => {
+    if (!chromiumProgram.isThere) return;
+    await bundle({ entry: workerEntry, format: 'iife', outfile: script });
+    await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+    browser = await launchChromium();
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    server.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
   return {
-    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
-    close: () => void server.close(),
+    folder,
+    url: () => `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
+    browser: () => browser!,
   };
 }
