@@ -72,3 +72,15 @@ export { DXF_VERSIONS, writeDxf } from './dxf/write-dxf.js';
 export type { DxfVersion } from './dxf/write-dxf.js';
 export { drawReferenceSheet } from './reference/draw-reference-sheet.js';
 export type { ReferenceSheetOptions } from './reference/draw-reference-sheet.js';
+export { drawReport } from './report/draw-report.js';
+export type { ReportOptions } from './report/draw-report.js';
+export type {
+  Report,
+  ReportBlock,
+  ReportChecklist,
+  ReportColumn,
+  ReportFact,
+  ReportItem,
+  ReportTable,
+  TextTone,
+} from './report/report.js';
