@@ -49,16 +49,22 @@ export function faintPixels(picture: Pixels, mask: Uint8Array, slowPx: number): 
   const roughGrey = greyDetails(picture, mask, rough);
   // A stroke of chalk or a brand would pull the light around it to itself, and calm the grain of the whole hide.
   const calm = withoutOutliers(roughGrey, mask, OUTLIER_SPREADS * spreadOf(roughGrey, mask));
-  const light = orElse(slowLight(rgb, calm, picture, slowPx), rough);
+  const light = orElse(slowLight(rgb, calm, picture, slowPx), rough, width);
   const gain = gainFor(spreadOf(greyDetails(picture, calm, light), calm));
   return { width, height, rgb: onGround(picture, mask, light, gain) };
 }
 
-function orElse(light: SlowLight, other: SlowLight): SlowLight {
+/** Where the first light tells nothing, the other one does. */
+function orElse(light: SlowLight, other: SlowLight, width: number): SlowLight {
+  const own = new Float64Array(3 * width);
   return {
-    at: (channel, x, y) => {
-      const level = light.at(channel, x, y);
-      return Number.isFinite(level) ? level : other.at(channel, x, y);
+    readRow: (y, of, levels) => {
+      other.readRow(y, of, levels);
+      light.readRow(y, of, own);
+      for (let x = 0; x < width; x++) {
+        if (of[y * width + x] === 0) continue;
+        for (let i = 3 * x; i < 3 * x + 3; i++) if (Number.isFinite(own[i]!)) levels[i] = own[i]!;
+      }
     },
   };
 }
@@ -66,10 +72,12 @@ function orElse(light: SlowLight, other: SlowLight): SlowLight {
 /** How much lighter each pixel of the mask is than the light around it. */
 function greyDetails({ width, height, rgb }: Pixels, mask: Uint8Array, light: SlowLight): Float32Array {
   const grey = new Float32Array(mask.length);
+  const levels = new Float64Array(3 * width);
   for (let y = 0, i = 0; y < height; y++) {
+    light.readRow(y, mask, levels);
     for (let x = 0; x < width; x++, i++) {
       if (mask[i] === 0) continue;
-      const slow = light.at(0, x, y) + light.at(1, x, y) + light.at(2, x, y);
+      const slow = levels[3 * x]! + levels[3 * x + 1]! + levels[3 * x + 2]!;
       grey[i] = (rgb[3 * i]! + rgb[3 * i + 1]! + rgb[3 * i + 2]! - slow) / 3;
     }
   }
@@ -107,12 +115,14 @@ function onGround(
 ): Uint8Array {
   const ground = groundLevels(rgb, mask);
   const faint = new Uint8Array(rgb.length).fill(255);
+  const levels = new Float64Array(3 * width);
   for (let y = 0, i = 0; y < height; y++) {
+    light.readRow(y, mask, levels);
     for (let x = 0; x < width; x++, i++) {
       if (mask[i] === 0) continue;
-      const red = rgb[3 * i]! - light.at(0, x, y);
-      const green = rgb[3 * i + 1]! - light.at(1, x, y);
-      const blue = rgb[3 * i + 2]! - light.at(2, x, y);
+      const red = rgb[3 * i]! - levels[3 * x]!;
+      const green = rgb[3 * i + 1]! - levels[3 * x + 1]!;
+      const blue = rgb[3 * i + 2]! - levels[3 * x + 2]!;
       const grey = (red + green + blue) / 3;
       faint[3 * i] = levelOf(ground[0]!, gain * (grey + COLOUR_SHARE * (red - grey)));
       faint[3 * i + 1] = levelOf(ground[1]!, gain * (grey + COLOUR_SHARE * (green - grey)));

@@ -8,8 +8,11 @@ const CELLS_IN_REACH = 12;
 
 /** What changes slowly over the leather, for each colour. */
 export interface SlowLight {
-  /** The level of a colour (0 red, 1 green, 2 blue) at a pixel; not a number where no leather is in reach. */
-  readonly at: (channel: number, x: number, y: number) => number;
+  /**
+   * Writes the levels of red, green and blue along a row, three numbers a pixel, for pixels that are 1 in the mask `of`; not
+   * a number where no leather is in reach.
+   */
+  readonly readRow: (y: number, of: Uint8Array, levels: Float64Array) => void;
 }
 
 /**
@@ -25,24 +28,53 @@ export function slowLight(rgb: Uint8Array, mask: Uint8Array, size: MaskSize, rea
   const planes = cellSums(rgb, mask, size, cell);
   const radius = Math.max(1, Math.round(reachPx / cell / BLUR_PASSES));
   for (const plane of planes) blur(plane, columns, rows, radius);
-  const weights = planes[3]!;
+  const { width } = size;
+  // Where each column lies between cells is the same for all rows.
+  const lefts = Array.from({ length: width }, (_, x) => between(x, cell, columns));
+  const left = Int32Array.from(lefts, ({ first }) => first);
+  const right = Int32Array.from(lefts, ({ next }) => next);
+  const shares = Float64Array.from(lefts, ({ share }) => share);
+  const [red, green, blue, count] = planes as [Float32Array, Float32Array, Float32Array, Float32Array];
   return {
-    at: (channel, x, y) => {
-      const sums = planes[channel]!;
-      const u = Math.max(0, Math.min(columns - 1, (x + 0.5) / cell - 0.5));
-      const v = Math.max(0, Math.min(rows - 1, (y + 0.5) / cell - 0.5));
-      const left = Math.floor(u);
-      const top = Math.floor(v);
-      const right = Math.min(columns - 1, left + 1) - left;
-      const below = (Math.min(rows - 1, top + 1) - top) * columns;
-      const i = top * columns + left;
-      const [fx, fy] = [u - left, v - top];
-      const mix = (plane: Float32Array): number =>
-        (plane[i]! * (1 - fx) + plane[i + right]! * fx) * (1 - fy) +
-        (plane[i + below]! * (1 - fx) + plane[i + below + right]! * fx) * fy;
-      return mix(sums) / mix(weights);
+    readRow: (y, of, levels) => {
+      const { first, next, share: fy } = between(y, cell, rows);
+      const [top, below] = [first * columns, next * columns];
+      for (let x = 0; x < width; x++) {
+        if (of[y * width + x] === 0) continue;
+        const fx = shares[x]!;
+        const [a, b] = [top + left[x]!, top + right[x]!];
+        const [c, d] = [below + left[x]!, below + right[x]!];
+        const weight = mixed(count, a, b, c, d, fx, fy);
+        levels[3 * x] = mixed(red, a, b, c, d, fx, fy) / weight;
+        levels[3 * x + 1] = mixed(green, a, b, c, d, fx, fy) / weight;
+        levels[3 * x + 2] = mixed(blue, a, b, c, d, fx, fy) / weight;
+      }
     },
   };
+}
+
+/** Between which of so many cells the middle of a pixel lies, and how far towards the second one. */
+function between(
+  pixel: number,
+  cell: number,
+  cells: number,
+): { readonly first: number; readonly next: number; readonly share: number } {
+  const place = Math.max(0, Math.min(cells - 1, (pixel + 0.5) / cell - 0.5));
+  const first = Math.floor(place);
+  return { first, next: Math.min(cells - 1, first + 1), share: place - first };
+}
+
+/** Bilinear between cells a, b above and c, d below. */
+function mixed(
+  plane: Float32Array,
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+  fx: number,
+  fy: number,
+): number {
+  return (plane[a]! * (1 - fx) + plane[b]! * fx) * (1 - fy) + (plane[c]! * (1 - fx) + plane[d]! * fx) * fy;
 }
 
 /** Sums of red, green, blue and count of the leather's pixels in each cell. */

@@ -28,18 +28,20 @@ const CLOSED = 1;
  */
 export function closeSlits(level: Level, ground: Uint8Array, odds: Float32Array, vision: Vision): void {
   const { width, height } = level;
-  const isLeather = Uint8Array.from(odds, (log) => (log > 0 ? 1 : 0));
+  const isLeather = new Uint8Array(odds.length);
+  for (let i = 0; i < odds.length; i++) if (odds[i]! > 0) isLeather[i] = 1;
   const closed = closedBy(level, isLeather, Math.round((WIDEST_SLIT_MM / 2) * level.pxPerMm), vision);
   const isAdded = (i: number): boolean => closed[i] === 1 && isLeather[i] === 0;
   const { labels, sizes } = patchesOf({ width, height }, isAdded, true);
   const least = (LEAST_LONG_MM * level.pxPerMm) / 1.5;
   const patches = new Map<number, number[]>();
-  labels.forEach((label, i) => {
-    if (label < 0 || sizes[label]! < least) return;
+  for (let i = 0; i < labels.length; i++) {
+    const label = labels[i]!;
+    if (label < 0 || sizes[label]! < least) continue;
     const pixels = patches.get(label);
     if (pixels === undefined) patches.set(label, [i]);
     else pixels.push(i);
-  });
+  }
   for (const pixels of patches.values()) {
     if (pixels.some((i) => ground[i] !== GROUND.open)) continue;
     if (!isSlit(level, pixels, closed) || isShadedFloor(level, pixels, odds)) continue;

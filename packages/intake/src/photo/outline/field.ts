@@ -30,42 +30,47 @@ export function oddsField(
   learned: Learned,
 ): Float32Array {
   const said = colourOdds(level, learned, MOST_SAID);
-  const open = Float32Array.from(ground, (kind) => (kind === GROUND.open ? 1 : 0));
+  const open = new Float32Array(ground.length);
+  for (let i = 0; i < open.length; i++) if (ground[i] === GROUND.open) open[i] = 1;
   const own = windowMean(level, said, open, 1, 0);
   const share = learned.byStrokes ? STROKES_SHARE : COARSE_SHARE;
   const mostFloor = learned.byStrokes ? STROKES_MOST_FLOOR : COARSE_MOST_FLOOR;
   const mostHide = learned.byStrokes ? STROKES_MOST_HIDE : COARSE_MOST_HIDE;
-  for (let y = 0; y < level.height; y++)
+  const across = Array.from({ length: level.width }, (_, x) =>
+    between(coarse, toFine(level, x), coarse.width),
+  );
+  const lefts = Int32Array.from(across, ({ first }) => first);
+  const shares = Float64Array.from(across, ({ share }) => share);
+  const { odds } = learned;
+  const right = coarse.width > 1 ? 1 : 0;
+  const down = coarse.height > 1 ? coarse.width : 0;
+  for (let y = 0; y < level.height; y++) {
+    const { first: top, share: v } = between(coarse, toFine(level, y), coarse.height);
     for (let x = 0; x < level.width; x++) {
       const pixel = y * level.width + x;
       const kind = ground[pixel]!;
-      const log = coarseAt(coarse, learned.odds, toFine(level, x), toFine(level, y));
+      const at = top * coarse.width + lefts[x]!;
+      const u = shares[x]!;
+      const log =
+        (1 - v) * ((1 - u) * odds[at]! + u * odds[at + right]!) +
+        v * ((1 - u) * odds[at + down]! + u * odds[at + down + right]!);
       if (kind === GROUND.unseen) own[pixel] = -MOST_SAID;
       else if (kind === GROUND.hide) own[pixel] = MOST_SAID;
       else if (kind === GROUND.floor) own[pixel] = -MOST_SAID;
       else if (kind === GROUND.paper) own[pixel] = log;
       else own[pixel]! += Math.max(-mostFloor, Math.min(mostHide, share * log));
     }
+  }
   return own;
 }
 
-function coarseAt(
-  coarse: Pick<Level, 'width' | 'height' | 'step'>,
-  odds: Float32Array,
-  fineX: number,
-  fineY: number,
-): number {
-  const x = Math.max(0, Math.min(coarse.width - 1.001, toLevel(coarse, fineX)));
-  const y = Math.max(0, Math.min(coarse.height - 1.001, toLevel(coarse, fineY)));
-  const i = Math.floor(x);
-  const j = Math.floor(y);
-  const u = x - i;
-  const v = y - j;
-  const at = j * coarse.width + i;
-  const right = coarse.width > 1 ? 1 : 0;
-  const down = coarse.height > 1 ? coarse.width : 0;
-  return (
-    (1 - v) * ((1 - u) * odds[at]! + u * odds[at + right]!) +
-    v * ((1 - u) * odds[at + down]! + u * odds[at + down + right]!)
-  );
+/** Which pixel of the coarse level comes before a place along one axis, and how far on towards the next one it lies. */
+function between(
+  coarse: Pick<Level, 'step'>,
+  fine: number,
+  size: number,
+): { readonly first: number; readonly share: number } {
+  const place = Math.max(0, Math.min(size - 1.001, toLevel(coarse, fine)));
+  const first = Math.floor(place);
+  return { first, share: place - first };
 }

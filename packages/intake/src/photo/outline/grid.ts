@@ -12,10 +12,12 @@ export function windowMean(
   radius: number,
   empty: number,
 ): Float32Array {
-  const product = values.map((value, i) => value * weights[i]!);
+  const product = new Float32Array(values.length);
+  for (let i = 0; i < product.length; i++) product[i] = values[i]! * weights[i]!;
   const sums = windowSum({ width, height }, product, radius);
   const totals = windowSum({ width, height }, weights, radius);
-  return sums.map((sum, i) => (totals[i]! > 1e-3 ? sum / totals[i]! : empty));
+  for (let i = 0; i < sums.length; i++) sums[i] = totals[i]! > 1e-3 ? sums[i]! / totals[i]! : empty;
+  return sums;
 }
 
 /** Sums over a square window, cut off at the borders. */

@@ -1,5 +1,6 @@
-import { pointInRegion, pointInRing, ringBox } from '@hidebound/geometry';
+import { pointInRing, ringBox } from '@hidebound/geometry';
 import type { Point, Ring } from '@hidebound/geometry';
+import { placesInside } from './places-inside.js';
 
 /** A line through a place, its angle in radians. */
 export interface Axis {
@@ -13,13 +14,7 @@ const CELLS = 56;
 /** Points of an even grid that lie in the leather. */
 export function gridInside(outline: Ring, openings: readonly Ring[]): Point[] {
   const { minX, minY, maxX, maxY } = ringBox(outline);
-  const step = Math.max(maxX - minX, maxY - minY) / CELLS;
-  const region = { outer: outline, openings };
-  const points: Point[] = [];
-  for (let y = minY + step / 2; y < maxY; y += step)
-    for (let x = minX + step / 2; x < maxX; x += step)
-      if (pointInRegion({ x, y }, region) === 'inside') points.push({ x, y });
-  return points;
+  return placesInside({ outer: outline, openings }, Math.max(maxX - minX, maxY - minY) / CELLS);
 }
 
 /** Ends of the axis are drawn in by this much, so that they lie within the outline. */

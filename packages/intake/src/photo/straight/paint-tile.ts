@@ -37,6 +37,16 @@ interface Tile {
   readonly rows: number;
 }
 
+/** Room for one tile, to be used for all of them. */
+export interface TileRoom {
+  readonly x: Float32Array;
+  readonly y: Float32Array;
+}
+
+export function tileRoom(): TileRoom {
+  return { x: new Float32Array(TILE_PX * TILE_PX), y: new Float32Array(TILE_PX * TILE_PX) };
+}
+
 /** Paints one tile of the picture from all photos that see it. */
 export function paintTile(
   picture: StraightPicture,
@@ -44,22 +54,29 @@ export function paintTile(
   top: number,
   levels: readonly PhotoLevels[],
   cameras: readonly Camera[],
+  room: TileRoom,
   vision: Vision,
 ): void {
   const tile = tileAt(picture, left, top);
   const sources = sourcesOf(picture, tile, cameras);
   const only = sources.length === 1 ? sources[0] : undefined;
-  if (only !== undefined && isWholeInside(only, cameras[only.photo]!)) {
-    copyTile(picture, tile, readPhoto(levels[only.photo]!, only, tile, vision).colours);
+  if (only !== undefined) {
+    const camera = cameras[only.photo]!;
+    const isWhole = isWholeInside(only, camera);
+    readPhoto(levels[only.photo]!, only, tile, room, vision, (read) => {
+      if (isWhole) copyTile(picture, tile, read.colours);
+      else copySeen(picture, tile, camera, read);
+    });
     return;
   }
   const total = new Float32Array(tile.width * tile.height);
   const sum = new Float32Array(tile.width * tile.height * 3);
+  const weight = new Float32Array(tile.width * tile.height);
   for (const source of sources) {
-    const read = readPhoto(levels[source.photo]!, source, tile, vision);
-    const weight = new Float32Array(tile.width * tile.height);
     spreadNodes(tile, source.weight, weight, 1);
-    addColours(picture, tile, cameras[source.photo]!, read, weight, sum, total);
+    readPhoto(levels[source.photo]!, source, tile, room, vision, (read) => {
+      addColours(picture, tile, cameras[source.photo]!, read, weight, sum, total);
+    });
   }
   writeMean(picture, tile, sum, total);
 }
@@ -74,6 +91,20 @@ function copyTile(picture: StraightPicture, tile: Tile, colours: Uint8Array): vo
     const target = (tile.top + row) * picture.width + tile.left;
     picture.rgb.set(colours.subarray(row * tile.width * 3, (row + 1) * tile.width * 3), target * 3);
     picture.seen.fill(255, target, target + tile.width);
+  }
+}
+
+/** The pixels of the tile that the photo shows. */
+function copySeen(picture: StraightPicture, tile: Tile, camera: Camera, read: TileRead): void {
+  const { colours } = read;
+  for (let row = 0; row < tile.height; row++) {
+    const target = (tile.top + row) * picture.width + tile.left;
+    for (let column = 0; column < tile.width; column++) {
+      const i = row * tile.width + column;
+      if (!isSeen(camera, read, i)) continue;
+      picture.seen[target + column] = 255;
+      for (let c = 0; c < 3; c++) picture.rgb[(target + column) * 3 + c] = colours[i * 3 + c]!;
+    }
   }
 }
 
@@ -181,38 +212,51 @@ interface TileRead {
   readonly factor: number;
 }
 
-function readPhoto(levels: PhotoLevels, source: TileSource, tile: Tile, vision: Vision): TileRead {
+/** What is read holds only as long as it is used. */
+function readPhoto(
+  levels: PhotoLevels,
+  source: TileSource,
+  tile: Tile,
+  { x, y }: TileRoom,
+  vision: Vision,
+  use: (read: TileRead) => void,
+): void {
   const level = levelFor(source.shrink);
   const factor = 2 ** -level;
-  const [x, y] = [new Float32Array(tile.width * tile.height), new Float32Array(tile.width * tile.height)];
   spreadNodes(tile, source.x, x, factor);
   spreadNodes(tile, source.y, y, factor);
-  return withMats((keep) => {
+  withMats((keep) => {
     const mapX = keep(new vision.Mat(tile.height, tile.width, vision.CV_32FC1));
     const mapY = keep(new vision.Mat(tile.height, tile.width, vision.CV_32FC1));
-    mapX.data32F.set(x);
-    mapY.data32F.set(y);
+    mapX.data32F.set(x.subarray(0, tile.width * tile.height));
+    mapY.data32F.set(y.subarray(0, tile.width * tile.height));
     const out = keep(new vision.Mat());
     vision.remap(levels(level), out, mapX, mapY, vision.INTER_CUBIC, vision.BORDER_REPLICATE);
-    return { colours: out.data.slice(), x, y, factor };
+    use({ colours: out.data, x, y, factor });
   });
+}
+
+/** Whether a pixel of the tile lies within the photo. */
+function isSeen(camera: Camera, { x, y, factor }: TileRead, i: number): boolean {
+  const shift = factor / 2 - 0.5;
+  return insideBy(camera, (x[i]! - shift) / factor, (y[i]! - shift) / factor) >= 0;
 }
 
 function addColours(
   picture: StraightPicture,
   tile: Tile,
   camera: Camera,
-  { colours, x, y, factor }: TileRead,
+  read: TileRead,
   weights: Float32Array,
   sum: Float32Array,
   total: Float32Array,
 ): void {
-  const shift = factor / 2 - 0.5;
+  const { colours } = read;
   for (let row = 0; row < tile.height; row++) {
     const target = (tile.top + row) * picture.width + tile.left;
     for (let column = 0; column < tile.width; column++) {
       const i = row * tile.width + column;
-      if (!(insideBy(camera, (x[i]! - shift) / factor, (y[i]! - shift) / factor) >= 0)) continue;
+      if (!isSeen(camera, read, i)) continue;
       picture.seen[target + column] = 255;
       const weight = weights[i]!;
       for (let c = 0; c < 3; c++) sum[i * 3 + c]! += weight * colours[i * 3 + c]!;

@@ -6,7 +6,7 @@ import type { Photo } from '../photo.js';
 import { withMats } from '../vision/mats.js';
 import type { Vision } from '../vision/vision.js';
 import { photoLevels } from './photo-levels.js';
-import { paintTile, TILE_PX } from './paint-tile.js';
+import { paintTile, TILE_PX, tileRoom } from './paint-tile.js';
 import type { StraightPicture } from './straight-picture.js';
 
 export interface StraightenOptions {
@@ -46,9 +46,10 @@ export function straighten(
   };
   withMats((keep) => {
     const levels = photos.map((photo) => photoLevels(photo, vision, keep));
+    const room = tileRoom();
     for (let top = 0; top < height; top += TILE_PX) {
       for (let left = 0; left < width; left += TILE_PX) {
-        paintTile(picture, left, top, levels, floor.cameras, vision);
+        paintTile(picture, left, top, levels, floor.cameras, room, vision);
       }
     }
   });

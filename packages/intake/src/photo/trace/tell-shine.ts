@@ -1,7 +1,7 @@
-import { pointInRegion, regionBox } from '@hidebound/geometry';
 import type { Region } from '@hidebound/geometry';
 import { tell } from '../../findings.js';
 import type { Findings } from '../../findings.js';
+import { placesInside } from '../outline/places-inside.js';
 import { toPicture } from '../straight/straight-picture.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 
@@ -14,18 +14,10 @@ const STEP_MM = 12;
 
 /** Tells where light on the leather is so bright that marks below it can't be seen. */
 export function tellShine(picture: StraightPicture, leather: Region, findings: Findings): void {
-  const { minX, minY, maxX, maxY } = regionBox(leather);
-  let all = 0;
-  let shining = 0;
-  for (let y = minY + STEP_MM / 2; y < maxY; y += STEP_MM) {
-    for (let x = minX + STEP_MM / 2; x < maxX; x += STEP_MM) {
-      if (pointInRegion({ x, y }, leather) === 'outside') continue;
-      all++;
-      if (isBlownOut(picture, toPicture(picture, { x, y }))) shining++;
-    }
-  }
-  if (all === 0 || shining / all < WORTH_TELLING) return;
-  tell(findings, 'warning', 'shine-on-hide', { percent: Math.ceil((100 * shining) / all) });
+  const places = placesInside(leather, STEP_MM);
+  const shining = places.filter((place) => isBlownOut(picture, toPicture(picture, place))).length;
+  if (places.length === 0 || shining / places.length < WORTH_TELLING) return;
+  tell(findings, 'warning', 'shine-on-hide', { percent: Math.ceil((100 * shining) / places.length) });
 }
 
 function isBlownOut({ width, height, rgb }: StraightPicture, at: { readonly x: number; readonly y: number }) {

@@ -117,7 +117,7 @@ function marksOn(looked: Looked, traced: Region, options: TraceOptions, tools: T
   if (options.findCandidates === false) return { ...found, ...turned, candidates: [] };
   stage('candidates');
   const { picture, raking } = looked;
-  const sought = { raking, chalk: chalk.covered, side: options.sideUp };
+  const sought = { raking, chalk: chalk.covered, cells: chalk.cells, side: options.sideUp };
   return { ...found, ...turned, candidates: findCandidates(picture, leather, sought, vision) };
 }
 

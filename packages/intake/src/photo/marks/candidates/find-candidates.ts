@@ -4,8 +4,8 @@ import type { FlawCandidate, Side } from '@hidebound/leather';
 import type { StraightPicture } from '../../straight/straight-picture.js';
 import type { Vision } from '../../vision/vision.js';
 import { groundOf } from '../map/even-out.js';
-import { leatherMap } from '../map/leather-map.js';
-import type { LeatherMap } from '../map/leather-map.js';
+import { leatherCells, leatherMap } from '../map/leather-map.js';
+import type { LeatherCells, LeatherMap } from '../map/leather-map.js';
 import { simpleLine } from '../map/simple-line.js';
 import { LINE_CALIBRATION, SPOT_CALIBRATION, STAIN_CALIBRATION, confidenceOf } from './confidence.js';
 import { kindOfLine, kindOfSpot } from './kinds.js';
@@ -23,6 +23,8 @@ export interface CandidateOptions {
   readonly raking?: readonly StraightPicture[];
   /** What chalk covers or closes in; nothing is searched there. */
   readonly chalk?: readonly Region[];
+  /** The picture's cells around the leather, if they were made for the search for chalk. */
+  readonly cells?: LeatherCells | undefined;
   /** Less sure ones are left out; 0 to 1. */
   readonly leastConfidence?: number;
   /** The side that lies upwards in the picture. */
@@ -56,13 +58,16 @@ export function findCandidates(
   vision: Vision,
 ): FlawCandidate[] {
   const mapOptions = { edgeMm: EDGE_MM, leftOut: options.chalk ?? [] };
-  const map = leatherMap(picture, leather, mapOptions, vision);
-  if (map === undefined) return [];
+  const cells = options.cells ?? leatherCells(picture, leather.outer, vision);
+  if (cells === undefined) return [];
+  const map = leatherMap(cells, leather, mapOptions, vision);
   const plain = evened(map, vision);
   const found = [...marksIn(plain, vision), ...stainMarks(map, vision)];
   for (const raking of options.raking ?? []) {
-    const lit = leatherMap(raking, leather, mapOptions, vision);
-    if (lit !== undefined) found.push(...reliefMarks(evened(lit, vision), plain, vision));
+    const lit = leatherCells(raking, leather.outer, vision);
+    if (lit === undefined) continue;
+    const level = evened(leatherMap(lit, leather, mapOptions, vision), vision);
+    found.push(...reliefMarks(level, plain, vision));
   }
   const least = options.leastConfidence ?? LEAST_CONFIDENCE;
   return withoutDoubles(found)

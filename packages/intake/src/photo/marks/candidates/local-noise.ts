@@ -30,9 +30,10 @@ export function localNoise(
   const rows = Math.max(1, Math.ceil(height / BLOCK));
   const sum = new Float32Array(columns * rows);
   const weight = new Float32Array(columns * rows);
+  const picked = new Float32Array((BLOCK / STRIDE) ** 2);
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
-      const median = blockMedian(answers, mask, width, height, c * BLOCK, r * BLOCK);
+      const median = blockMedian(answers, mask, width, height, c * BLOCK, r * BLOCK, picked);
       if (median === undefined) continue;
       sum[r * columns + c] = median * DEVIATION_OF_MEDIAN;
       weight[r * columns + c] = 1;
@@ -52,8 +53,8 @@ function blockMedian(
   height: number,
   x: number,
   y: number,
+  picked: Float32Array,
 ): number | undefined {
-  const picked = new Float32Array((BLOCK / STRIDE) ** 2);
   let count = 0;
   for (let j = y; j < Math.min(height, y + BLOCK); j += STRIDE) {
     for (let i = x; i < Math.min(width, x + BLOCK); i += STRIDE) {

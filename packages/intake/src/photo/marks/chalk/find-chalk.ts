@@ -15,8 +15,8 @@ import { outerEdges } from '../map/contours.js';
 import { fillRings } from '../map/fill-rings.js';
 import { gridToFloor, ringsOnGrid } from '../map/grid.js';
 import type { Grid } from '../map/grid.js';
-import { leatherMap } from '../map/leather-map.js';
-import type { LeatherMap } from '../map/leather-map.js';
+import { leatherCells, leatherMap } from '../map/leather-map.js';
+import type { LeatherCells, LeatherMap } from '../map/leather-map.js';
 import { closingLink, drawLink, linksBetween } from '../map/link-lines.js';
 import { globalIndex, patchesOf } from '../map/patches-of.js';
 import { simpleLine, softLine } from '../map/simple-line.js';
@@ -41,6 +41,8 @@ export interface ChalkMarks {
   readonly covered: readonly Region[];
   /** The leather without such of its openings as are chalk: on a floor of chalk's colour it looks like a hole. */
   readonly leather: Region;
+  /** What was searched, so that a search for something else need not make it anew; absent where the picture shows no leather. */
+  readonly cells?: LeatherCells;
 }
 
 export interface ChalkOptions {
@@ -80,9 +82,10 @@ export function findChalk(
   vision: Vision,
   findings: Findings,
 ): ChalkMarks {
+  const cells = leatherCells(picture, leather.outer, vision);
+  if (cells === undefined) return { flaws: [], crosses: [], covered: [], leather };
   const unbroken = { outer: leather.outer, openings: [] };
-  const map = leatherMap(picture, unbroken, { edgeMm: EDGE_MM }, vision);
-  if (map === undefined) return { flaws: [], crosses: [], covered: [], leather };
+  const map = leatherMap(cells, unbroken, { edgeMm: EDGE_MM }, vision);
   const shares = chalkShares(map, vision);
   if (paleShare(map, shares) > PALE_SHARE) tell(findings, 'note', 'chalk-hardly-shows');
   const strokes = findStrokes(shares, map.grid, vision);
@@ -91,6 +94,7 @@ export function findChalk(
     ...found,
     covered: patches.flatMap((patch) => coverOf(patch, map.grid, vision)),
     leather: { ...leather, openings: openingsLeft(leather, patches, map.grid) },
+    cells,
   };
 }
 
@@ -166,11 +170,11 @@ function openingsLeft(leather: Region, patches: readonly Patch[], grid: Grid): r
     const inside = fillRings(ringsOnGrid(grid, [opening]), grid.width, grid.height, 'any');
     let all = 0;
     let chalked = 0;
-    inside.forEach((value, i) => {
-      if (value === 0) return;
+    for (let i = 0; i < inside.length; i++) {
+      if (inside[i] === 0) continue;
       all++;
       if (chalk[i] !== 0) chalked++;
-    });
+    }
     return chalked < CHALK_SHARE * all || all === 0;
   });
 }

@@ -1,8 +1,9 @@
-import { offsetRegions, orientRing, pointInRing, ringArea, unionRegions } from '@hidebound/geometry';
+import { offsetRegions, orientRing, ringArea, unionRegions } from '@hidebound/geometry';
 import type { Ring } from '@hidebound/geometry';
 import type { Vision } from '../../vision/vision.js';
 import { outerEdges, softened } from '../map/contours.js';
-import { gridToFloor } from '../map/grid.js';
+import { fillRings } from '../map/fill-rings.js';
+import { gridToFloor, ringsOnGrid } from '../map/grid.js';
 import type { Grid } from '../map/grid.js';
 import { patchesOf } from '../map/patches-of.js';
 import { indicesOf } from '../map/thin.js';
@@ -61,11 +62,11 @@ export function outsideRings(patch: Patch, rings: readonly Ring[], widthMm: numb
     1.2 * widthMm,
     { join: 'round' },
   );
-  const cells = patch.cells.slice();
-  for (const i of indicesOf(cells)) {
-    const x = i % patch.width;
-    const at = gridToFloor(grid, patch.x + x, patch.y + (i - x) / patch.width);
-    if (grown.some(({ outer }) => pointInRing(at, outer) !== 'outside')) cells[i] = 0;
-  }
-  return { ...patch, cells };
+  const corner = { x: grid.x + patch.x * grid.stepX, y: grid.y + patch.y * grid.stepY };
+  const onPatch = ringsOnGrid(
+    { ...grid, ...corner },
+    grown.map(({ outer }) => outer),
+  );
+  const inside = fillRings(onPatch, patch.width, patch.height, 'any');
+  return { ...patch, cells: patch.cells.map((cell, i) => (inside[i] === 0 ? cell : 0)) };
 }

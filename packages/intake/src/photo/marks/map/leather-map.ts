@@ -1,5 +1,5 @@
-import { regionBox } from '@hidebound/geometry';
-import type { Region } from '@hidebound/geometry';
+import { ringBox } from '@hidebound/geometry';
+import type { Region, Ring } from '@hidebound/geometry';
 import type { StraightPicture } from '../../straight/straight-picture.js';
 import { withMats } from '../../vision/mats.js';
 import type { Mat, Vision } from '../../vision/vision.js';
@@ -7,15 +7,18 @@ import { fillRings } from './fill-rings.js';
 import { ringsOnGrid } from './grid.js';
 import type { Grid } from './grid.js';
 
-/**
- * The leather in a straightened picture, ready to be searched: lightness L* (0 to 100) and colour a*, b* (CIE 1976) of
- * each cell of a grid, and which cells are leather, far enough from its edges.
- */
-export interface LeatherMap {
+/** The part of a straightened picture around the leather: lightness L* (0 to 100) and colour a*, b* (CIE 1976) of each cell. */
+export interface LeatherCells {
   readonly grid: Grid;
   readonly lightness: Float32Array;
   readonly a: Float32Array;
   readonly b: Float32Array;
+  /** 255 where all of a cell is seen. */
+  readonly seen: Uint8Array;
+}
+
+/** The leather in a straightened picture, ready to be searched: which cells are leather, far enough from its edges. */
+export interface LeatherMap extends Omit<LeatherCells, 'seen'> {
   /** 255 for leather to be searched, 0 elsewhere. */
   readonly mask: Uint8Array;
 }
@@ -29,25 +32,33 @@ const CELLS_PER_MM = 1;
 /** Room around the leather, so that smoothing near its edge finds cells. */
 const ROOM_MM = 8;
 
-/**
- * The part of the picture that shows the leather, at 1 cell a mm at most. What lies within `edgeMm` of an edge, of an
- * opening, or of what no photo shows is left out: there the outline may be wrong, and edges cast shadows.
- */
-export function leatherMap(
+/** The cells that show leather with this outline, 1 a mm at most; nothing where the picture does not show it. */
+export function leatherCells(
   picture: StraightPicture,
-  leather: Region,
-  options: { readonly edgeMm: number; readonly leftOut?: readonly Region[] },
+  outline: Ring,
   vision: Vision,
-): LeatherMap | undefined {
-  const cut = cutOf(picture, leather);
+): LeatherCells | undefined {
+  const cut = cutOf(picture, outline);
   if (cut === undefined) return undefined;
   return withMats((keep) => {
     const { grid, colour, seen } = reduced(picture, cut, keep, vision);
-    const mask = searchMask(grid, leather, seen, options, vision);
     const lab = keep(new vision.Mat());
     vision.cvtColor(colour, lab, vision.COLOR_RGB2Lab);
-    return { grid, ...channels(lab.data, grid.width * grid.height), mask };
+    return { grid, seen, ...channels(lab.data, grid.width * grid.height) };
   });
+}
+
+/**
+ * The cells that are to be searched. What lies within `edgeMm` of an edge, of an opening, or of what no photo shows is
+ * left out: there the outline may be wrong, and edges cast shadows.
+ */
+export function leatherMap(
+  { seen, ...cells }: LeatherCells,
+  leather: Region,
+  options: { readonly edgeMm: number; readonly leftOut?: readonly Region[] },
+  vision: Vision,
+): LeatherMap {
+  return { ...cells, mask: searchMask(cells.grid, leather, seen, options, vision) };
 }
 
 interface Cut {
@@ -57,8 +68,8 @@ interface Cut {
   readonly height: number;
 }
 
-function cutOf(picture: StraightPicture, leather: Region): Cut | undefined {
-  const box = regionBox(leather);
+function cutOf(picture: StraightPicture, outline: Ring): Cut | undefined {
+  const box = ringBox(outline);
   const { origin, pxPerMm } = picture;
   const x = Math.max(0, Math.floor((box.minX - ROOM_MM - origin.x) * pxPerMm));
   const y = Math.max(0, Math.floor((box.minY - ROOM_MM - origin.y) * pxPerMm));
@@ -79,12 +90,8 @@ function reduced(
   const size = new vision.Size(width, height);
   const whole = keep(new vision.Mat(cut.height, cut.width, vision.CV_8UC3));
   copyRows(picture.rgb, whole.data, picture.width, cut, 3);
-  const wholeSeen = keep(new vision.Mat(cut.height, cut.width, vision.CV_8UC1));
-  copyRows(picture.seen, wholeSeen.data, picture.width, cut, 1);
   const colour = keep(new vision.Mat());
-  const seen = keep(new vision.Mat());
   vision.resize(whole, colour, size, 0, 0, vision.INTER_AREA);
-  vision.resize(wholeSeen, seen, size, 0, 0, vision.INTER_AREA);
   const grid: Grid = {
     width,
     height,
@@ -93,7 +100,26 @@ function reduced(
     stepX: cut.width / width / picture.pxPerMm,
     stepY: cut.height / height / picture.pxPerMm,
   };
-  return { grid, colour, seen: seen.data.slice() };
+  return { grid, colour, seen: reducedSeen(picture, cut, { width, height }, vision) };
+}
+
+function reducedSeen(
+  { seen, width: rowPx }: StraightPicture,
+  cut: Cut,
+  { width, height }: Pick<Grid, 'width' | 'height'>,
+  vision: Vision,
+): Uint8Array {
+  const whole = new Uint8Array(cut.width * cut.height);
+  copyRows(seen, whole, rowPx, cut, 1);
+  // Most hides lie wholly within the photo.
+  if (whole.every((value) => value === 255)) return new Uint8Array(width * height).fill(255);
+  return withMats((keep) => {
+    const from = keep(new vision.Mat(cut.height, cut.width, vision.CV_8UC1));
+    from.data.set(whole);
+    const to = keep(new vision.Mat());
+    vision.resize(from, to, new vision.Size(width, height), 0, 0, vision.INTER_AREA);
+    return to.data.slice();
+  });
 }
 
 function copyRows(from: Uint8Array, to: Uint8Array, rowPx: number, cut: Cut, bytes: number): void {
@@ -141,7 +167,7 @@ function searchMask(
 }
 
 /** The library's 8-bit Lab: L* stretched to 255, a* and b* moved by 128. */
-function channels(lab: Uint8Array, cells: number): Pick<LeatherMap, 'lightness' | 'a' | 'b'> {
+function channels(lab: Uint8Array, cells: number): Pick<LeatherCells, 'lightness' | 'a' | 'b'> {
   const lightness = new Float32Array(cells);
   const a = new Float32Array(cells);
   const b = new Float32Array(cells);
