@@ -3,6 +3,7 @@ import type { Point } from '@hidebound/geometry';
 import { expect, test } from 'vitest';
 import { newFindings } from '../../../findings.js';
 import { loadVision } from '../../vision/load-vision.js';
+import { findCandidates } from '../candidates/find-candidates.js';
 import {
   CHALKS,
   LEATHERS,
@@ -78,6 +79,27 @@ test('when a line is chalked along a flaw, it has its place and width', async ()
     for (const corner of line) expect(polylineNearest(shape.line, corner).distance, chalk).toBeLessThan(5);
     expect(shape.widthMm).toBeGreaterThan(4);
     expect(shape.widthMm).toBeLessThan(9);
+  }
+});
+
+test('when pale leather takes yellow chalk thinly and evenly, it is chalk by its colour and no possible flaw', async () => {
+  const { vision } = await loadVision();
+  // It covers a third of the leather and is no brighter than a scar there, but no scar turns paler and greener at once.
+  const line = [
+    { x: 90, y: 120 },
+    { x: 220, y: 150 },
+    { x: 400, y: 140 },
+  ];
+  for (const seed of [31, 32, 34]) {
+    const scene = smallLeather(LEATHERS.natural, seed);
+    drawLineMark(scene, line, 4.5, [9, -8, 3]);
+    const { flaws, covered, leather } = await chalkOn(scene);
+    expect(
+      flaws.map(({ shape }) => shape.kind),
+      `leather ${seed}`,
+    ).toEqual(['line']);
+    expect(findCandidates(scene.picture, leather, { chalk: [] }, vision)).not.toEqual([]);
+    expect(findCandidates(scene.picture, leather, { chalk: covered }, vision)).toEqual([]);
   }
 });
 

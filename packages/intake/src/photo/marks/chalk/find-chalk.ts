@@ -240,8 +240,16 @@ function isFigure({ cover, neutral }: Chalkiness): boolean {
 /** No scar is so bright that this much of it could be chalk. */
 const SURE_COVER = 0.62;
 
+/** A line's colour goes this far towards the chalk's; scars, paler but of the leather's colour, reach 0.4. */
+const LEAST_NEUTRAL = 0.6;
+const LEAST_NEUTRAL_IF_BRIGHT = 0.5;
+
+/** The colour goes farther towards the chalk's than the lightness: yellow or blue chalk, and nothing that leather has. */
+const SURE_NEUTRAL = 1.2;
+
 /** A line could be a scar: it must be very bright, or of chalk's colour and uneven as the grain takes chalk. */
 function isLine({ cover, neutral, uneven }: Chalkiness): boolean {
   if (neutral === undefined) return cover >= SURE_COVER || (cover >= 0.45 && uneven >= 0.1);
-  return neutral >= 0.6 && (cover >= SURE_COVER || (cover >= 0.32 && uneven >= 0.08));
+  if (cover >= SURE_COVER) return neutral >= LEAST_NEUTRAL_IF_BRIGHT;
+  return cover >= 0.32 && neutral >= LEAST_NEUTRAL && (uneven >= 0.08 || neutral >= SURE_NEUTRAL);
 }
