@@ -209,6 +209,23 @@ export { completeOrder, resolveArticles } from './files/complete-order.js';
 export type { OrderWithArticles, ReadArticle } from './files/complete-order.js';
 export { parseWorkshop, writeWorkshop } from './files/workshop-file.js';
 export { DEFAULT_WORKSHOP } from './workshop/default-workshop.js';
+export { figureOf, middleOf } from './workshop/figures.js';
+export { parseAreaSpanMm2 } from './units/area-span.js';
+export { FIGURE_UNITS, LEATHER_NEEDS, TEMPERS } from './model/workshop-rules.js';
+export type {
+  CutSizeRule,
+  Figure,
+  FigureUnit,
+  GoodsRule,
+  GradeRule,
+  LeatherNeed,
+  LeatherWants,
+  Offer,
+  PriceRounding,
+  Span,
+  TannageRule,
+  Temper,
+} from './model/workshop-rules.js';
 export { parseStockJournal, writeStockJournal } from './files/stock-journal-file.js';
 export { parseJobBundle, writeJobBundle } from './files/job-bundle-file.js';
 export { publishedSchemas } from './files/published-schema.js';

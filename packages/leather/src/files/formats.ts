@@ -12,6 +12,13 @@ import { resolvedOrder, stitchRule } from './schema/resolved-order-schema.js';
 import { curve, point, polyline, region, ring } from './schema/shapes.js';
 import { articleFileSchema, orderFileSchema } from './schema/written-order.js';
 import { writtenDirection, writtenPiece } from './schema/written-piece.js';
+import {
+  writtenCutSize,
+  writtenGoods,
+  writtenOffer,
+  writtenTannage,
+  writtenWants,
+} from './schema/written-rules.js';
 import { writtenStitch } from './schema/written-stitch.js';
 import { workshopEffect, workshopFileSchema, workshopPart } from './schema/written-workshop.js';
 import { stockJournalFileSchema } from './stock-journal-file.js';
@@ -125,6 +132,11 @@ export const SHARED_PARTS: Readonly<Record<string, v.GenericSchema>> = {
   writtenStitch,
   workshopPart,
   workshopEffect,
+  workshopGoods: writtenGoods,
+  workshopTannage: writtenTannage,
+  workshopCut: writtenCutSize,
+  workshopOffer: writtenOffer,
+  writtenWants,
   stitchRule,
   resolvedOrder,
 };

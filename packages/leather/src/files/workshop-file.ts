@@ -18,6 +18,20 @@ import type {
   WrittenWorkshop,
 } from './schema/written-workshop.js';
 import type { WhereOf } from './validate-hide.js';
+import {
+  readCuts,
+  readFigures,
+  readGoods,
+  readGrades,
+  readOffers,
+  readTannages,
+  writeCut,
+  writeFigure,
+  writeGoods,
+  writeGrade,
+  writeOffer,
+  writeTannage,
+} from './workshop-rules.js';
 import { writeDirection, writeThickness, writeYaml } from './write-written.js';
 
 const format: FileFormat<typeof workshopFileSchema> = {
@@ -45,21 +59,31 @@ export function parseWorkshop(text: string, options: { readonly file: string }):
   const opened = openFile(text, options.file, format);
   const written = opened.value;
   const usual = DEFAULT_WORKSHOP;
+  const where: WhereOf = (path) => placeOf(opened, path);
+  const cuts = readCuts(usual.cuts, written.cuts, where);
+  const grades = readGrades(usual.grades, written.grades);
   return definedOnly({
     name: written.name,
     parts: usual.parts.map((rule) => readPart(rule, written.parts[rule.part])),
     flawDefaults: usual.flawDefaults.map((line) => readEffect(line, written.flaws[line.kind])),
     zoneDefaults: usual.zoneDefaults.map((line) => readEffect(line, written.zones[line.kind])),
-    cuttingMethods: readMethods(written.cutting, (path) => placeOf(opened, path)),
+    cuttingMethods: readMethods(written.cutting, where),
     keepMm: written.keep ?? usual.keepMm,
     irons: readIrons(written.irons),
     stitch: written.stitch,
+    goods: readGoods(usual.goods, written.goods),
+    tannages: readTannages(usual.tannages, written.tannages),
+    cuts,
+    grades,
+    figures: readFigures(usual.figures, written.figures, where),
+    offers: readOffers(written.offers, cuts, grades, where),
     coverages: readCoverages(written.coverages),
     prices: written.prices,
     hourlyRate: written.hourlyRate,
     overheadPercent: written.overhead,
     profitPercent: written.profit,
     taxPercent: written.tax,
+    rounding: written.rounding,
   });
 }
 
@@ -176,6 +200,12 @@ export function writeWorkshop(workshop: Workshop): string {
       workshop.irons.map(({ name, pitchMm, source }) => [name, { pitch: writePitch(pitchMm), source }]),
     ),
     stitch: workshop.stitch && writeStitch(workshop.stitch),
+    goods: rowsOf(workshop.goods, ({ goods }) => goods, writeGoods),
+    tannages: rowsOf(workshop.tannages, ({ tannage }) => tannage, writeTannage),
+    cuts: rowsOf(workshop.cuts, ({ name }) => name, writeCut),
+    grades: rowsOf(workshop.grades, ({ grade }) => grade, writeGrade),
+    figures: rowsOf(workshop.figures, ({ name }) => name, writeFigure),
+    offers: workshop.offers.length === 0 ? undefined : workshop.offers.map(writeOffer),
     coverages: Object.fromEntries(
       workshop.coverages.map(({ product, minMlPerM2, maxMlPerM2, source }) => [
         product,
@@ -187,8 +217,17 @@ export function writeWorkshop(workshop: Workshop): string {
     overhead: workshop.overheadPercent,
     profit: workshop.profitPercent,
     tax: workshop.taxPercent,
+    rounding: workshop.rounding && { to: formatMoney(workshop.rounding.to), way: workshop.rounding.way },
   });
   return writeYaml(written);
+}
+
+function rowsOf<Rule>(
+  rules: readonly Rule[],
+  nameOf: (rule: Rule) => string,
+  write: (rule: Rule) => unknown,
+): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(rules.map((rule) => [nameOf(rule), write(rule)]));
 }
 
 function writePart(rule: PartRule) {

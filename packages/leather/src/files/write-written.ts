@@ -18,6 +18,7 @@ import { formatMoney } from '../units/money.js';
 import { writePageNumbers } from '../units/page-numbers.js';
 import { definedOnly } from './defined-only.js';
 import { isArticleReference } from './order-in-writing.js';
+import { writeWants } from './workshop-rules.js';
 import { writeStitch } from './schema/written-stitch.js';
 import type { ArticleReference, OrderFile } from './order-in-writing.js';
 
@@ -46,6 +47,7 @@ export function writeArticleBody(body: ArticleBody): Written {
   return definedOnly({
     name: body.name,
     goods: body.goods,
+    wants: body.wants && writeWants(body.wants),
     pieces: body.pieces.map(writePiece),
     beside: orNone(body.beside),
     hardware: orNone(body.hardware.map(writeHardware)),
@@ -101,6 +103,7 @@ function writePiece(piece: OrderPiece): Written {
     face: piece.face,
     thickness: thickness && writeThickness(thickness),
     tooThick: piece.tooThick,
+    tooled: piece.isTooled,
     layers: piece.layers,
     margin: piece.marginMm,
     allowance: piece.allowanceMm,
@@ -164,6 +167,7 @@ function writeOrderLeather(leather: OrderLeather): Written {
 
 function writePreparation(preparation: NonNullable<OrderLeather['preparation']>): Written {
   const { name, condition, dye, dyeBase, coats, thinnerParts, finish, finishCoats, bothSides } = preparation;
+  const { thinner: thinnerName, resist } = preparation;
   return definedOnly({
     name,
     condition,
@@ -171,6 +175,8 @@ function writePreparation(preparation: NonNullable<OrderLeather['preparation']>)
     dyeBase,
     coats,
     thinner: thinnerParts,
+    thinnerName,
+    resist,
     finish,
     finishCoats,
     bothSides,

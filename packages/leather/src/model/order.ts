@@ -2,6 +2,7 @@ import type { Looks, Money, Side, ThicknessRange } from './marks.js';
 import type { PatternReading } from './pattern-reading.js';
 import type { StitchRule, StitchWish } from './stitch.js';
 import type { ZoneKind } from './hide.js';
+import type { LeatherWants } from './workshop-rules.js';
 
 export const PARTS = [
   'strap',
@@ -72,6 +73,8 @@ export interface ArticleBody {
   readonly name: string;
   /** What it is: "saddlebag". */
   readonly goods: string;
+  /** What its leather has to be, where the table of goods does not fit. */
+  readonly wants?: LeatherWants;
   readonly pieces: readonly OrderPiece[];
   /** Faces that end up side by side: pairs of piece names. */
   readonly beside: readonly (readonly [string, string])[];
@@ -115,6 +118,10 @@ export interface Preparation {
   readonly coats?: number;
   /** Parts of thinner to one part of dye. */
   readonly thinnerParts?: number;
+  /** The thinner that the dye’s own label names. */
+  readonly thinner?: string;
+  /** What keeps dye or antique out of places, put on before the finish. */
+  readonly resist?: string;
   readonly finish?: string;
   readonly finishCoats?: number;
   readonly bothSides: boolean;
@@ -155,6 +162,8 @@ export interface OrderPiece {
   readonly face?: string;
   readonly thickness?: ThicknessRange;
   readonly tooThick?: 'refuse' | 'skive';
+  /** It is carved or stamped wet, and shrinks by it. */
+  readonly isTooled?: boolean;
   readonly layers: number;
   /** Room around it in its rough cut, mm. */
   readonly marginMm?: number;
@@ -241,6 +250,7 @@ export interface ResolvedPiece {
   readonly face?: string;
   readonly thickness?: ThicknessRange;
   readonly tooThick: 'refuse' | 'skive';
+  readonly isTooled?: boolean;
   readonly layers: number;
   readonly marginMm?: number;
   readonly allowanceMm: number;

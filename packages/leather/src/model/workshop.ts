@@ -3,6 +3,15 @@ import type { DirectionWish, Cutting, Part } from './order.js';
 import type { FlawKind, ZoneKind } from './hide.js';
 import type { ThicknessRange } from './marks.js';
 import type { Iron, StitchWish } from './stitch.js';
+import type {
+  CutSizeRule,
+  Figure,
+  GoodsRule,
+  GradeRule,
+  Offer,
+  PriceRounding,
+  TannageRule,
+} from './workshop-rules.js';
 
 /** Where a value comes from: a source mark of docs, "common practice, no source", "from memory", or "own". */
 export type SourceMark = string;
@@ -26,12 +35,20 @@ export interface Workshop {
   readonly irons: readonly Iron[];
   /** How seams are sewn where neither piece nor article says it. */
   readonly stitch?: StitchWish;
+  readonly goods: readonly GoodsRule[];
+  readonly tannages: readonly TannageRule[];
+  readonly cuts: readonly CutSizeRule[];
+  readonly grades: readonly GradeRule[];
+  readonly figures: readonly Figure[];
+  readonly offers: readonly Offer[];
   readonly coverages: readonly Coverage[];
   readonly prices: readonly PriceLine[];
   readonly hourlyRate?: Money;
   readonly overheadPercent?: number;
   readonly profitPercent?: number;
   readonly taxPercent?: number;
+  /** Absent: to the currency’s smallest coin. */
+  readonly rounding?: PriceRounding;
 }
 
 /** What a part means where the order is silent. */

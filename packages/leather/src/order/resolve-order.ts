@@ -65,6 +65,7 @@ function resolvePiece(
     ...(piece.face === undefined ? {} : { face: piece.face }),
     ...(thickness === undefined ? {} : { thickness }),
     tooThick: piece.tooThick ?? rule.tooThick,
+    ...(piece.isTooled === true ? { isTooled: true } : {}),
     layers: piece.layers,
     ...(piece.marginMm === undefined ? {} : { marginMm: piece.marginMm }),
     allowanceMm: piece.allowanceMm,

@@ -36,6 +36,16 @@ export const FILE_SENTENCES = {
   'format-newer': (p: { found: string; newest: string }) =>
     `The file was written by a newer Hidebound (${p.found}); this one reads up to ${p.newest}, so install the newer one to open it.`,
 
+  'area-reversed': (p: { found: string }) =>
+    `${p.found} runs from more to less; write the area from the smaller to the larger, such as "20-22 ft2".`,
+  'no-such-figure': (p: { found: string; near?: string }) =>
+    `There is no figure ${p.found}.${near(p.near)} "hidebound workshop" lists all of them.`,
+  'figure-unit': (p: { figure: string; found: string; unit: string }) =>
+    `The figure ${p.figure} is in ${p.unit}, not in ${p.found}; give it in ${p.unit}.`,
+  'figure-reversed': (p: { figure: string; from: number; to: number }) =>
+    `The figure ${p.figure} runs from ${p.from} to ${p.to}; write the smaller one as "from".`,
+  'offer-unknown': (p: { what: string; found: string; known: string }) =>
+    `The offer names the ${p.what} ${p.found}, which its table does not have (${p.known}); add it there or name another one.`,
   'unknown-key': (p: { key: string; near?: string; known: string }) =>
     `The key ${p.key} is not known here.${near(p.near)} Known keys: ${p.known}.`,
   'missing-key': (p: { key: string; right: string }) =>

@@ -1,7 +1,11 @@
 import type { Coverage, Workshop } from '../model/workshop.js';
 import { DEFAULT_FLAW_EFFECTS, DEFAULT_ZONE_EFFECTS } from '../parts/effects.js';
+import { DEFAULT_CUTS, DEFAULT_GRADES } from '../buying/cut-table.js';
+import { DEFAULT_GOODS } from '../goods/goods-table.js';
+import { DEFAULT_TANNAGES } from '../goods/tannage-table.js';
 import { DEFAULT_PARTS } from '../parts/part-table.js';
 import { DEFAULT_IRONS } from '../stitch/irons.js';
+import { DEFAULT_FIGURES } from './figures.js';
 
 const PRACTICE = 'common practice, no source';
 const MEMORY = 'from memory';
@@ -57,6 +61,12 @@ export const DEFAULT_WORKSHOP: Workshop = {
   // Common practice, no source: 80 x 80 mm, or a strip of 20 x 200 mm; only the square is told by two sides.
   keepMm: [80, 80],
   irons: DEFAULT_IRONS,
+  goods: DEFAULT_GOODS,
+  tannages: DEFAULT_TANNAGES,
+  cuts: DEFAULT_CUTS,
+  grades: DEFAULT_GRADES,
+  figures: DEFAULT_FIGURES,
+  offers: [],
   coverages: COVERAGES,
   prices: [],
 };

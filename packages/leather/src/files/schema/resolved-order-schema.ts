@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { ZONE_KINDS } from '../../model/hide.js';
+import { LEATHER_NEEDS, TEMPERS } from '../../model/workshop-rules.js';
 import { PARTS, STRAP_ENDS } from '../../model/order.js';
 import { STITCH_GIVES, STITCH_TOOLS } from '../../model/stitch.js';
 import { patternReading } from './pattern-reading-schema.js';
@@ -142,6 +143,7 @@ const piece = group({
   face: [optional(name), '"all", or the name of the line that bounds the face.'],
   thickness: [optional(thicknessRange), 'Thickness that it needs.'],
   tooThick: [oneOf(['refuse', 'skive']), 'What to do with leather that is too thick.'],
+  isTooled: [optional(flag), 'True: it is carved or stamped wet, and shrinks by it.'],
   layers: [count, 'Layers; each copy is cut so many times.'],
   marginMm: [optional(lengthMm), 'Room around it in its rough cut, mm.'],
   allowanceMm: [lengthMm, 'Added around the cut line, mm.'],
@@ -164,9 +166,19 @@ export const threadLine = group({
   price: [optional(money), 'Price.'],
 });
 
+const leatherWants = group({
+  thickness: [optional(thicknessRange), 'Thickness that it wants.'],
+  tannages: [optional(requiredList(name)), 'Tannages that suit.'],
+  tempers: [optional(requiredList(oneOf(TEMPERS))), 'Tempers that suit.'],
+  finish: [optional(name), 'How its surface is finished.'],
+  zones: [optional(requiredList(oneOf(ZONE_KINDS))), 'Zones that it usually comes from.'],
+  needs: [optional(requiredList(oneOf(LEATHER_NEEDS))), 'What the leather has to do.'],
+});
+
 const article = group({
   name: [name, 'Its name within the order.'],
   goods: [name, 'What is made.'],
+  wants: [optional(leatherWants), 'What its leather has to be, where the table of goods does not fit.'],
   sets: [
     v.union([count, exactly(AS_MANY_AS_FIT)], 'a whole number from 1 to 10,000, or "as many as fit"'),
     'How many sets.',
@@ -192,6 +204,8 @@ const preparation = group({
   dyeBase: [optional(name), 'What the dye is made up with: spirit, oil, water, pigment.'],
   coats: [optional(wholeNumber(0, 100)), 'Coats of dye.'],
   thinnerParts: [optional(quantity), 'Parts of thinner to one part of dye.'],
+  thinner: [optional(name), 'The thinner that the dye’s own label names.'],
+  resist: [optional(name), 'What keeps dye out of places, put on before the finish.'],
   finish: [optional(name), 'The finish.'],
   finishCoats: [optional(wholeNumber(0, 100)), 'Coats of finish.'],
   bothSides: [flag, 'True: both sides are treated.'],

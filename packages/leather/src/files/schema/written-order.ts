@@ -33,6 +33,7 @@ import { QUALITY_FIELDS } from './marks.js';
 import { AS_MANY_AS_FIT, KEEP_TOGETHER, ORDER_MODES, USE_FROM_ENDS } from './resolved-order-schema.js';
 import { writtenPattern } from './written-pattern.js';
 import { writtenPiece } from './written-piece.js';
+import { writtenWants } from './written-rules.js';
 import { writtenStitch } from './written-stitch.js';
 import {
   writtenAngle,
@@ -80,6 +81,7 @@ const PAIR_WORDS = 'a pair of piece names as [front, back]';
 const BODY_FIELDS = {
   name: [name, 'Its name within the order.'],
   goods: [name, 'What is made: "saddlebag".'],
+  wants: [optional(writtenWants), 'What its leather has to be, where the table of goods does not fit.'],
   pieces: [listOfAtLeast(1, writtenPiece), 'Its pieces.'],
   beside: [
     listOf(v.strictTuple([name, name], PAIR_WORDS)),
@@ -126,6 +128,8 @@ const preparationGroup = group({
   dyeBase: [optional(name), 'What the dye is made up with: spirit, oil, water, pigment.'],
   coats: [optional(wholeNumber(0, 100)), 'Coats of dye.'],
   thinner: [optional(quantity), 'Parts of thinner to one part of dye.'],
+  thinnerName: [optional(name), 'The thinner that the dye’s own label names.'],
+  resist: [optional(name), 'What keeps dye out of places, put on before the finish.'],
   finish: [optional(name), 'The finish.'],
   finishCoats: [optional(wholeNumber(0, 100)), 'Coats of finish.'],
   bothSides: [v.optional(flag, false), 'Whether both sides are treated.'],
@@ -227,6 +231,6 @@ export function readOrderLeathers(written: WrittenOrder['leathers']): OrderLeath
 }
 
 function readPreparation(written: v.InferOutput<typeof preparationGroup>): Preparation {
-  const { thinner, ...rest } = written;
-  return thinner === undefined ? rest : { ...rest, thinnerParts: thinner };
+  const { thinner, thinnerName, ...rest } = written;
+  return definedOnly({ ...rest, thinnerParts: thinner, thinner: thinnerName });
 }

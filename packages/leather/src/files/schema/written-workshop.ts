@@ -8,6 +8,15 @@ import { looks, strength } from './marks.js';
 import { writtenLength, writtenMoney, writtenPercent, writtenThickness } from './written-leaves.js';
 import { writtenKeep } from './written-order.js';
 import { writtenDirection } from './written-piece.js';
+import {
+  writtenCutSize,
+  writtenFigure,
+  writtenGoods,
+  writtenGrade,
+  writtenOffer,
+  writtenRounding,
+  writtenTannage,
+} from './written-rules.js';
 import { writtenPitch, writtenStitch } from './written-stitch.js';
 
 export const WORKSHOP_FORMAT = 'hidebound/workshop@1';
@@ -133,6 +142,27 @@ export const workshopFileSchema = group({
     'Stitching irons by name, with their pitch.',
   ],
   stitch: [optional(writtenStitch), 'How seams are sewn where neither piece nor article says it.'],
+  goods: [
+    v.optional(mapOf(name, writtenGoods, 'a group with one key for each kind of goods'), {}),
+    'What each kind of goods wants of its leather.',
+  ],
+  tannages: [
+    v.optional(mapOf(name, writtenTannage, 'a group with one key for each tannage'), {}),
+    'What leather of each tannage can do.',
+  ],
+  cuts: [
+    v.optional(mapOf(name, writtenCutSize, 'a group with one key for each cut'), {}),
+    'How large cuts and skins are; a row of your own gives cut, area, length and width.',
+  ],
+  grades: [
+    v.optional(mapOf(name, writtenGrade, 'a group with one key for each grade'), {}),
+    'How much of a hide of each grade is free of flaws.',
+  ],
+  figures: [
+    v.optional(mapOf(name, writtenFigure, 'a group with one key for each figure'), {}),
+    'Times, shares and allowances; "hidebound workshop" lists them all.',
+  ],
+  offers: [listOf(writtenOffer), 'Leather as you can buy it.'],
   coverages: [
     v.optional(mapOf(name, coverage, 'a group with one key for each product'), {}),
     'How much of a product a coat takes.',
@@ -142,6 +172,7 @@ export const workshopFileSchema = group({
   overhead: [optional(writtenPercent), 'Overhead on material and work, per cent.'],
   profit: [optional(writtenPercent), 'Profit, per cent.'],
   tax: [optional(writtenPercent), 'Tax, per cent.'],
+  rounding: [optional(writtenRounding), 'How prices are rounded; to the smallest coin unless written.'],
 });
 
 export type WrittenWorkshop = v.InferOutput<typeof workshopFileSchema>;
