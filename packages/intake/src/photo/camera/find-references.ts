@@ -1,6 +1,6 @@
 import { markerPlace } from '@hidebound/leather';
 import type { Photo } from '../photo.js';
-import { rgbMat } from '../vision/picture-mats.js';
+import { greyMat } from '../vision/picture-mats.js';
 import { withMats } from '../vision/mats.js';
 import type { Mat, Vision } from '../vision/vision.js';
 import { measureMarker } from './measure-marker.js';
@@ -53,13 +53,11 @@ function detect(photo: Photo, shrink: number, vision: Vision): Detected[] {
 
 function shrunkGrey(photo: Photo, shrink: number, vision: Vision): Mat {
   return withMats((keep) => {
-    const colour = keep(rgbMat(photo, vision));
-    const small = keep(new vision.Mat());
+    const grey = keep(greyMat(photo, vision));
+    const small = new vision.Mat();
     const size = new vision.Size(Math.round(photo.width / shrink), Math.round(photo.height / shrink));
-    vision.resize(colour, small, size, 0, 0, vision.INTER_AREA);
-    const grey = new vision.Mat();
-    vision.cvtColor(small, grey, vision.COLOR_RGB2GRAY);
-    return grey;
+    vision.resize(grey, small, size, 0, 0, vision.INTER_AREA);
+    return small;
   });
 }
 

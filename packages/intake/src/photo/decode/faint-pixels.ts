@@ -56,14 +56,16 @@ export function faintPixels(picture: Pixels, mask: Uint8Array, slowPx: number): 
 
 /** Where the first light tells nothing, the other one does. */
 function orElse(light: SlowLight, other: SlowLight, width: number): SlowLight {
-  const own = new Float64Array(3 * width);
+  const others = new Float64Array(3 * width);
   return {
     readRow: (y, of, levels) => {
-      other.readRow(y, of, levels);
-      light.readRow(y, of, own);
+      light.readRow(y, of, levels);
+      let isOtherRead = false;
       for (let x = 0; x < width; x++) {
-        if (of[y * width + x] === 0) continue;
-        for (let i = 3 * x; i < 3 * x + 3; i++) if (Number.isFinite(own[i]!)) levels[i] = own[i]!;
+        if (of[y * width + x] === 0 || Number.isFinite(levels[3 * x]!)) continue;
+        if (!isOtherRead) other.readRow(y, of, others);
+        isOtherRead = true;
+        for (let i = 3 * x; i < 3 * x + 3; i++) levels[i] = others[i]!;
       }
     },
   };

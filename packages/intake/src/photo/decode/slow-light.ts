@@ -34,23 +34,39 @@ export function slowLight(rgb: Uint8Array, mask: Uint8Array, size: MaskSize, rea
   const left = Int32Array.from(lefts, ({ first }) => first);
   const right = Int32Array.from(lefts, ({ next }) => next);
   const shares = Float64Array.from(lefts, ({ share }) => share);
-  const [red, green, blue, count] = planes as [Float32Array, Float32Array, Float32Array, Float32Array];
+  const [red, green, blue, count] = planes.map((plane) => ({ plane, row: new Float64Array(columns) })) as [
+    PlaneRow,
+    PlaneRow,
+    PlaneRow,
+    PlaneRow,
+  ];
   return {
     readRow: (y, of, levels) => {
-      const { first, next, share: fy } = between(y, cell, rows);
-      const [top, below] = [first * columns, next * columns];
+      const { first, next, share } = between(y, cell, rows);
+      for (const { plane, row } of [red, green, blue, count]) mixRows(plane, first, next, share, row);
       for (let x = 0; x < width; x++) {
         if (of[y * width + x] === 0) continue;
-        const fx = shares[x]!;
-        const [a, b] = [top + left[x]!, top + right[x]!];
-        const [c, d] = [below + left[x]!, below + right[x]!];
-        const weight = mixed(count, a, b, c, d, fx, fy);
-        levels[3 * x] = mixed(red, a, b, c, d, fx, fy) / weight;
-        levels[3 * x + 1] = mixed(green, a, b, c, d, fx, fy) / weight;
-        levels[3 * x + 2] = mixed(blue, a, b, c, d, fx, fy) / weight;
+        const [a, b, fx] = [left[x]!, right[x]!, shares[x]!];
+        const weight = count.row[a]! * (1 - fx) + count.row[b]! * fx;
+        levels[3 * x] = (red.row[a]! * (1 - fx) + red.row[b]! * fx) / weight;
+        levels[3 * x + 1] = (green.row[a]! * (1 - fx) + green.row[b]! * fx) / weight;
+        levels[3 * x + 2] = (blue.row[a]! * (1 - fx) + blue.row[b]! * fx) / weight;
       }
     },
   };
+}
+
+/** Sums in cells, and room for a row between two rows of them. */
+interface PlaneRow {
+  readonly plane: Float32Array;
+  readonly row: Float64Array;
+}
+
+/** The row that lies so far on from one row of cells to the next one. */
+function mixRows(plane: Float32Array, first: number, next: number, share: number, row: Float64Array): void {
+  const columns = row.length;
+  for (let x = 0; x < columns; x++)
+    row[x] = plane[first * columns + x]! * (1 - share) + plane[next * columns + x]! * share;
 }
 
 /** Between which of so many cells the middle of a pixel lies, and how far towards the second one. */
@@ -62,19 +78,6 @@ function between(
   const place = Math.max(0, Math.min(cells - 1, (pixel + 0.5) / cell - 0.5));
   const first = Math.floor(place);
   return { first, next: Math.min(cells - 1, first + 1), share: place - first };
-}
-
-/** Bilinear between cells a, b above and c, d below. */
-function mixed(
-  plane: Float32Array,
-  a: number,
-  b: number,
-  c: number,
-  d: number,
-  fx: number,
-  fy: number,
-): number {
-  return (plane[a]! * (1 - fx) + plane[b]! * fx) * (1 - fy) + (plane[c]! * (1 - fx) + plane[d]! * fx) * fy;
 }
 
 /** Sums of red, green, blue and count of the leather's pixels in each cell. */

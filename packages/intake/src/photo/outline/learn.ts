@@ -288,15 +288,18 @@ function groundOdds(
   likely: Float32Array,
   { hide, floor }: { readonly hide: Mixture; readonly floor: Mixture },
 ): Float32Array {
-  const odds = Float32Array.from(ground, (kind, i) => {
-    if (kind === GROUND.hide) return STROKE_SAYS;
-    if (kind === GROUND.floor) return -STROKE_SAYS;
-    // Under a sheet and beyond the photos only the neighbours have a say.
-    if (kind === GROUND.paper || kind === GROUND.unseen) return 0;
-    const at = i * FEATURE_NUMBERS;
-    const said = logDensity(hide, features, at) - logDensity(floor, features, at);
-    return limited(said, MOST_SAID) + PLACE_SHARE * logOdds(likely[i]!);
-  });
+  // Under a sheet and beyond the photos only the neighbours have a say.
+  const odds = new Float32Array(ground.length);
+  for (let i = 0; i < odds.length; i++) {
+    const kind = ground[i]!;
+    if (kind === GROUND.hide) odds[i] = STROKE_SAYS;
+    else if (kind === GROUND.floor) odds[i] = -STROKE_SAYS;
+    else if (kind === GROUND.open) {
+      const at = i * FEATURE_NUMBERS;
+      const said = logDensity(hide, features, at) - logDensity(floor, features, at);
+      odds[i] = limited(said, MOST_SAID) + PLACE_SHARE * logOdds(likely[i]!);
+    }
+  }
   const smooth = smoothLabels(level, odds, linksBetween(level, features, FEATURE_NUMBERS, EDGE), SMOOTHING);
   for (let i = 0; i < smooth.length; i++) if (ground[i] === GROUND.unseen) smooth[i] = -STROKE_SAYS;
   return smooth;

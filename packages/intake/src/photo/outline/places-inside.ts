@@ -12,8 +12,8 @@ export function placesInside(region: Region, stepMm: number): Point[] {
   const toSquares = composeAffine(scaling(1 / stepMm), translation(-first.x, -first.y));
   const mask = regionMask(region, toSquares, { width, height });
   const places: Point[] = [];
-  for (let j = 0; j < height; j++)
-    for (let i = 0; i < width; i++)
-      if (mask[j * width + i] === 1) places.push({ x: first.x + i * stepMm, y: first.y + j * stepMm });
+  for (let j = 0, y = first.y; j < height; j++, y += stepMm)
+    for (let i = 0, x = first.x; i < width; i++, x += stepMm)
+      if (mask[j * width + i] === 1) places.push({ x, y });
   return places;
 }

@@ -1,5 +1,5 @@
-import { distanceBetween, pointInRing, pointToRing, polylineNearest } from '@hidebound/geometry';
-import type { Point, Polyline, Ring } from '@hidebound/geometry';
+import { distanceBetween, pointInRing, pointToRing, polylineNearest, ringBox } from '@hidebound/geometry';
+import type { Box, Point, Polyline, Ring } from '@hidebound/geometry';
 import type { FlawKind } from '@hidebound/leather';
 
 /** A mark before it is numbered. */
@@ -41,9 +41,32 @@ export function withoutDoubles(found: readonly Possible[]): Possible[] {
     (one, other) =>
       rank(other) - rank(one) || other.confidence - one.confidence || other.strength - one.strength,
   );
-  const kept: Possible[] = [];
-  for (const mark of order) if (!kept.some((surer) => liesOn(mark, surer))) kept.push(mark);
-  return kept.sort((one, other) => other.confidence - one.confidence || other.strength - one.strength);
+  const kept: Bounded[] = [];
+  for (const mark of order) {
+    const box = boxOf(mark);
+    if (!kept.some((surer) => areNear(box, surer.box) && liesOn(mark, surer.mark))) kept.push({ mark, box });
+  }
+  return kept
+    .map(({ mark }) => mark)
+    .sort((one, other) => other.confidence - one.confidence || other.strength - one.strength);
+}
+
+interface Bounded {
+  readonly mark: Possible;
+  readonly box: Box;
+}
+
+/** All that a mark covers, and half of the farthest that another one may lie from it and still be the same. */
+function boxOf(mark: Possible): Box {
+  const { minX, minY, maxX, maxY } = ringBox(placesOf(mark));
+  const { shape } = mark;
+  const own = shape.kind === 'point' ? shape.radiusMm : shape.kind === 'line' ? shape.widthMm / 2 : 0;
+  const room = own + PATCH_EDGE_MM / 2;
+  return { minX: minX - room, minY: minY - room, maxX: maxX + room, maxY: maxY + room };
+}
+
+function areNear(a: Box, b: Box): boolean {
+  return a.minX <= b.maxX && b.minX <= a.maxX && a.minY <= b.maxY && b.minY <= a.maxY;
 }
 
 const SURE_PATCH = 0.5;

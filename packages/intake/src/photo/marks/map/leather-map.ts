@@ -109,17 +109,23 @@ function reducedSeen(
   { width, height }: Pick<Grid, 'width' | 'height'>,
   vision: Vision,
 ): Uint8Array {
-  const whole = new Uint8Array(cut.width * cut.height);
-  copyRows(seen, whole, rowPx, cut, 1);
   // Most hides lie wholly within the photo.
-  if (whole.every((value) => value === 255)) return new Uint8Array(width * height).fill(255);
+  if (isWhollySeen(seen, rowPx, cut)) return new Uint8Array(width * height).fill(255);
   return withMats((keep) => {
     const from = keep(new vision.Mat(cut.height, cut.width, vision.CV_8UC1));
-    from.data.set(whole);
+    copyRows(seen, from.data, rowPx, cut, 1);
     const to = keep(new vision.Mat());
     vision.resize(from, to, new vision.Size(width, height), 0, 0, vision.INTER_AREA);
     return to.data.slice();
   });
+}
+
+function isWhollySeen(seen: Uint8Array, rowPx: number, cut: Cut): boolean {
+  for (let j = cut.y; j < cut.y + cut.height; j++) {
+    const end = j * rowPx + cut.x + cut.width;
+    for (let i = j * rowPx + cut.x; i < end; i++) if (seen[i] !== 255) return false;
+  }
+  return true;
 }
 
 function copyRows(from: Uint8Array, to: Uint8Array, rowPx: number, cut: Cut, bytes: number): void {
