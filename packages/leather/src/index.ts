@@ -152,6 +152,7 @@ export type { ThreadOfSeam } from './stitch/thread.js';
 export { gaveWords } from './words/gave-words.js';
 export { parsePitchMm } from './units/pitch.js';
 export { resolveOrder } from './order/resolve-order.js';
+export type { OrderStage } from './order/check-order.js';
 export { copiesPerSet } from './order/items.js';
 export { nestProblemFor } from './order/problem.js';
 export type { KeptLayout, LayoutProblem, ProblemInput } from './order/problem.js';
@@ -201,6 +202,22 @@ export type { AreaUnit } from './units/area.js';
 export { parseAngleDeg } from './units/angle.js';
 export { readPageNumbers, writePageNumbers } from './units/page-numbers.js';
 export { formatMoney, parseMoney } from './units/money.js';
+export {
+  compareMoney,
+  exactMoney,
+  moneyNumber,
+  moneyText,
+  noMoney,
+  overMoney,
+  percentOfMoney,
+  plusMoney,
+  roundMoney,
+  shareOfMoney,
+  sumPlacedMoney,
+  timesMoney,
+  toCoins,
+} from './units/exact-money.js';
+export type { ExactMoney, PlacedMoney } from './units/exact-money.js';
 export { parseArticle, writeArticle } from './files/article-file.js';
 export { parseOrder, writeOrder } from './files/order-file.js';
 export { isArticleReference } from './files/order-in-writing.js';
@@ -209,6 +226,10 @@ export { completeOrder, resolveArticles } from './files/complete-order.js';
 export type { OrderWithArticles, ReadArticle } from './files/complete-order.js';
 export { parseWorkshop, writeWorkshop } from './files/workshop-file.js';
 export { DEFAULT_WORKSHOP } from './workshop/default-workshop.js';
+export { WORKSHOP_TOPICS, staleRows, workshopRows } from './workshop/workshop-topics.js';
+export type { StaleRow, WorkshopRow, WorkshopTopic } from './workshop/workshop-topics.js';
+export { completeWorkshop, writeWorkshopInFull } from './files/workshop-in-full.js';
+export type { CompletedWorkshop } from './files/workshop-in-full.js';
 export { figureOf, middleOf } from './workshop/figures.js';
 export { parseAreaSpanMm2 } from './units/area-span.js';
 export { FIGURE_UNITS, LEATHER_NEEDS, TEMPERS } from './model/workshop-rules.js';

@@ -1,4 +1,5 @@
 import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
+import { COSTING_SENTENCES } from './costing.js';
 import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
@@ -17,6 +18,7 @@ export const SENTENCES = {
   ...TEMPLATE_SENTENCES,
   ...PHOTO_HINTS_SENTENCES,
   ...REFERENCE_SENTENCES,
+  ...COSTING_SENTENCES,
 } as const satisfies SentenceTable;
 
 /** A code that has a sentence in this package's catalogue. */
