@@ -87,7 +87,14 @@ export type {
   UnplacedCopy,
   YieldReport,
 } from './model/layout.js';
-export type { Coverage, PartRule, PriceLine, SourceMark, Workshop } from './model/workshop.js';
+export type {
+  Coverage,
+  PartRule,
+  PriceLine,
+  SourceMark,
+  WeighedCoverage,
+  Workshop,
+} from './model/workshop.js';
 export type { BundledFile, HideShelf, JobBundle, StockEntry, StockJournal } from './model/stock.js';
 export { STITCH_GIVES, STITCH_TOOLS } from './model/stitch.js';
 export type {

@@ -14,6 +14,7 @@ import type {
   LayablePiece,
   NamedHide,
   Order,
+  OrderStage,
   ResolvedOrder,
   Workshop,
 } from '@hidebound/leather';
@@ -30,15 +31,28 @@ export interface OrderJob {
 
 /** Reads an order; files that it names lie beside it. What it leaves open, the workshop says. */
 export async function loadOrderJob(path: string, workshop: Workshop = DEFAULT_WORKSHOP): Promise<OrderJob> {
-  const order = resolveOrder(loadOrder(path, workshop), workshop);
+  const plan = await readPlan(path, workshop, {});
+  const files = new Set(plan.order.leathers.flatMap(({ hides }) => hides));
+  const hides = [...files].map((file) => ({ file, hide: loadHide(besideFile(path, file)) }));
+  return { ...plan, hides };
+}
+
+/** An order before there are hides: those that it names are not read, and it need not name any. */
+export type OrderPlan = Omit<OrderJob, 'hides'>;
+
+/** As `loadOrderJob`, for what is reckoned before there are hides. */
+export function loadOrderPlan(path: string, workshop: Workshop = DEFAULT_WORKSHOP): Promise<OrderPlan> {
+  return readPlan(path, workshop, { hidesLater: true });
+}
+
+async function readPlan(path: string, workshop: Workshop, stage: OrderStage): Promise<OrderPlan> {
+  const order = resolveOrder(loadOrder(path, workshop), workshop, stage);
   const patterns = await loadPatterns(order, path);
   const patternFindings = [...patterns.values()].flatMap((read) => read.diagnostics);
   const { pieces, diagnostics } = resolvePieces(order, (file) => patterns.get(file)!);
   // Before the search: a line that is too short for its pitch is refused now, not when it is drawn.
   const stitches = planStitches({ order, pieces });
-  const files = new Set(order.leathers.flatMap(({ hides }) => hides));
-  const hides = [...files].map((file) => ({ file, hide: loadHide(besideFile(path, file)) }));
-  return { order, pieces, hides, diagnostics: [...patternFindings, ...diagnostics, ...stitches.diagnostics] };
+  return { order, pieces, diagnostics: [...patternFindings, ...diagnostics, ...stitches.diagnostics] };
 }
 
 /** Every pattern file that the order takes pieces from, read once, in the order of the pieces. */

@@ -7,11 +7,17 @@ import { nearestName } from '../words/nearest.js';
 /** Copies of one piece that one order may ask for: beyond, a slip of the pen is likelier than the wish. */
 const MOST_COPIES = 100_000;
 
+/** What an order need not say yet. */
+export interface OrderStage {
+  /** It is reckoned before there are hides, so its leathers need not list any. */
+  readonly hidesLater?: boolean;
+}
+
 /**
  * Throws `LeatherError` at the first thing in the order that contradicts itself: a name used twice, a leather or
  * piece that isn't there, more mirrored copies than copies, a leather to cut from without hides.
  */
-export function checkOrder(order: Order): void {
+export function checkOrder(order: Order, stage: OrderStage = {}): void {
   needUnique(
     'two articles',
     order.articles.map((article) => article.name),
@@ -20,17 +26,17 @@ export function checkOrder(order: Order): void {
     'two leathers',
     order.leathers.map((leather) => leather.name),
   );
-  for (const article of order.articles) checkArticle(order, article);
+  for (const article of order.articles) checkArticle(order, article, stage);
 }
 
-function checkArticle(order: Order, article: OrderArticle): void {
+function checkArticle(order: Order, article: OrderArticle, stage: OrderStage): void {
   const names = article.pieces.map((piece) => piece.name);
   if (names.length === 0) throw bad('no-pieces', `The article "${article.name}" has no pieces.`);
   needUnique(`two pieces of the article "${article.name}"`, names);
   checkThread(order, article, article.stitch, `The article "${article.name}"`);
   for (const piece of article.pieces) {
     checkThread(order, article, piece.stitch, `The piece ${named(article, piece)}`);
-    checkLeather(order, article, piece);
+    checkLeather(order, article, piece, stage);
     checkCounts(article, piece);
     for (const seam of piece.seams) {
       needPiece(`The piece ${named(article, piece)} is sewn to`, seam.to.piece, names);
@@ -42,7 +48,7 @@ function checkArticle(order: Order, article: OrderArticle): void {
   }
 }
 
-function checkLeather(order: Order, article: OrderArticle, piece: OrderPiece): void {
+function checkLeather(order: Order, article: OrderArticle, piece: OrderPiece, stage: OrderStage): void {
   const leather = order.leathers.find(({ name }) => name === piece.leather);
   if (leather === undefined) {
     const known = order.leathers.map(({ name }) => name);
@@ -52,7 +58,7 @@ function checkLeather(order: Order, article: OrderArticle, piece: OrderPiece): v
         nearestName(piece.leather, known),
     );
   }
-  if (leather.hides.length === 0) {
+  if (leather.hides.length === 0 && stage.hidesLater !== true) {
     throw bad(
       'no-hides',
       `The leather "${leather.name}" has no hides, but the piece ${named(article, piece)} is to be cut from it; list a hide file under it.`,

@@ -11,6 +11,7 @@ import type { Workshop } from '../model/workshop.js';
 import { stitchRuleFor } from '../stitch/stitch-rule.js';
 import type { StitchWorkshop } from '../stitch/stitch-rule.js';
 import { checkOrder } from './check-order.js';
+import type { OrderStage } from './check-order.js';
 
 /** What of a workshop fills in an order. */
 export type OrderWorkshop = Pick<Workshop, 'parts'> & StitchWorkshop;
@@ -20,8 +21,8 @@ export type OrderWorkshop = Pick<Workshop, 'parts'> & StitchWorkshop;
  * thickness, then the workshop's row for the part, then the built-in row. Throws `LeatherError` where the order
  * contradicts itself (see `checkOrder`).
  */
-export function resolveOrder(order: Order, workshop?: OrderWorkshop): ResolvedOrder {
-  checkOrder(order);
+export function resolveOrder(order: Order, workshop?: OrderWorkshop, stage: OrderStage = {}): ResolvedOrder {
+  checkOrder(order, stage);
   return {
     ...order,
     articles: order.articles.map(({ stitch, ...article }) => ({
