@@ -4,6 +4,7 @@ import type { PartRule, Workshop } from '../model/workshop.js';
 import { leatherError } from '../words/refuse.js';
 import { formatMoney } from '../units/money.js';
 import { DEFAULT_WORKSHOP } from '../workshop/default-workshop.js';
+import { readCoverages, writeCoverage } from './coverages.js';
 import { definedOnly } from './defined-only.js';
 import { openFile } from './envelope.js';
 import type { FileFormat } from './envelope.js';
@@ -77,7 +78,7 @@ export function parseWorkshop(text: string, options: { readonly file: string }):
     grades,
     figures: readFigures(usual.figures, written.figures, where),
     offers: readOffers(written.offers, cuts, grades, where),
-    coverages: readCoverages(written.coverages),
+    coverages: readCoverages(usual.coverages, written.coverages, where),
     prices: written.prices,
     hourlyRate: written.hourlyRate,
     overheadPercent: written.overhead,
@@ -173,22 +174,14 @@ function takePlaceOf(usual: Iron, own: Iron | undefined): Iron {
   return teethPerInch === undefined ? own : { ...own, teethPerInch };
 }
 
-function readCoverages(written: WrittenWorkshop['coverages']): Workshop['coverages'] {
-  const own = Object.entries(written).map(([product, { from, to, source }]) => ({
-    product,
-    minMlPerM2: Math.min(from, to),
-    maxMlPerM2: Math.max(from, to),
-    source: source ?? OWN,
-  }));
-  const usual = DEFAULT_WORKSHOP.coverages;
-  const byName = new Map(own.map((line) => [line.product, line]));
-  const added = own.filter(({ product }) => !usual.some((line) => line.product === product));
-  return [...usual.map((line) => byName.get(line.product) ?? line), ...added];
-}
-
 /** The workshop's file with every value and its source written out, built-in ones too. */
 export function writeWorkshop(workshop: Workshop): string {
-  const written = definedOnly({
+  return writeYaml(workshopInWriting(workshop));
+}
+
+/** The same before it becomes text: each key of the file with what stands there. */
+export function workshopInWriting(workshop: Workshop): Readonly<Record<string, unknown>> {
+  return definedOnly({
     format: WORKSHOP_FORMAT,
     name: workshop.name,
     parts: Object.fromEntries(workshop.parts.map((rule) => [rule.part, writePart(rule)])),
@@ -207,10 +200,7 @@ export function writeWorkshop(workshop: Workshop): string {
     figures: rowsOf(workshop.figures, ({ name }) => name, writeFigure),
     offers: workshop.offers.length === 0 ? undefined : workshop.offers.map(writeOffer),
     coverages: Object.fromEntries(
-      workshop.coverages.map(({ product, minMlPerM2, maxMlPerM2, source }) => [
-        product,
-        { from: minMlPerM2, to: maxMlPerM2, source },
-      ]),
+      workshop.coverages.map((coverage) => [coverage.product, writeCoverage(coverage)]),
     ),
     prices: workshop.prices.map(({ name, price, per }) => ({ name, price: formatMoney(price), per })),
     hourlyRate: workshop.hourlyRate && formatMoney(workshop.hourlyRate),
@@ -219,7 +209,6 @@ export function writeWorkshop(workshop: Workshop): string {
     tax: workshop.taxPercent,
     rounding: workshop.rounding && { to: formatMoney(workshop.rounding.to), way: workshop.rounding.way },
   });
-  return writeYaml(written);
 }
 
 function rowsOf<Rule>(

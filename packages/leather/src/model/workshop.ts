@@ -69,7 +69,18 @@ export interface Coverage {
   readonly product: string;
   readonly minMlPerM2: number;
   readonly maxMlPerM2: number;
+  /** How it was measured, where it was. */
+  readonly weighed?: WeighedCoverage;
   readonly source: SourceMark;
+}
+
+/** A bottle weighed before and after one coat over a known area. */
+export interface WeighedCoverage {
+  readonly beforeG: number;
+  readonly afterG: number;
+  readonly overMm2: number;
+  /** What a mL weighs; absent: 1 g. */
+  readonly gPerMl?: number;
 }
 
 export interface PriceLine {

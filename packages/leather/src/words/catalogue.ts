@@ -4,10 +4,12 @@ import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
 import { PHOTO_HINTS_SENTENCES } from './photo-hints.js';
+import { PREPARING_SENTENCES } from './preparing.js';
 import { REFERENCE_SENTENCES } from './reference.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
 import { TEMPLATE_SENTENCES } from './template.js';
 import { STITCH_SENTENCES } from './stitch.js';
+import { STOCK_SENTENCES } from './stock.js';
 
 /** Every sentence of this package, by code. */
 export const SENTENCES = {
@@ -18,6 +20,8 @@ export const SENTENCES = {
   ...TEMPLATE_SENTENCES,
   ...PHOTO_HINTS_SENTENCES,
   ...REFERENCE_SENTENCES,
+  ...STOCK_SENTENCES,
+  ...PREPARING_SENTENCES,
   ...COSTING_SENTENCES,
 } as const satisfies SentenceTable;
 

@@ -3,8 +3,9 @@ import { FLAW_KINDS, ZONE_KINDS } from '../../model/hide.js';
 import { PARTS } from '../../model/order.js';
 import { group, listOf, listOfAtLeast, mapOf, optional } from './group.js';
 import type { Field } from './group.js';
-import { exactly, flag, name, oneOf, quantity, text } from './leaves.js';
+import { exactly, flag, name, oneOf, text } from './leaves.js';
 import { looks, strength } from './marks.js';
+import { writtenCoverage } from './written-coverage.js';
 import { writtenLength, writtenMoney, writtenPercent, writtenThickness } from './written-leaves.js';
 import { writtenKeep } from './written-order.js';
 import { writtenDirection } from './written-piece.js';
@@ -86,12 +87,6 @@ const iron = v.union(
   'a pitch in mm such as 3.4, or a group with pitch and source',
 );
 
-const coverage = group({
-  from: [quantity, 'Least, mL per m² and coat.'],
-  to: [quantity, 'Most, mL per m² and coat.'],
-  source: [optional(text), SOURCE[1]],
-});
-
 const price = group({
   name: [name, 'What it is.'],
   price: [writtenMoney, 'Its price, as "12.50 EUR".'],
@@ -164,7 +159,7 @@ export const workshopFileSchema = group({
   ],
   offers: [listOf(writtenOffer), 'Leather as you can buy it.'],
   coverages: [
-    v.optional(mapOf(name, coverage, 'a group with one key for each product'), {}),
+    v.optional(mapOf(name, writtenCoverage, 'a group with one key for each product'), {}),
     'How much of a product a coat takes.',
   ],
   prices: [listOf(price), 'Prices of materials and hardware.'],
