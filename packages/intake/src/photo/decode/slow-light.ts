@@ -34,32 +34,24 @@ export function slowLight(rgb: Uint8Array, mask: Uint8Array, size: MaskSize, rea
   const left = Int32Array.from(lefts, ({ first }) => first);
   const right = Int32Array.from(lefts, ({ next }) => next);
   const shares = Float64Array.from(lefts, ({ share }) => share);
-  const [red, green, blue, count] = planes.map((plane) => ({ plane, row: new Float64Array(columns) })) as [
-    PlaneRow,
-    PlaneRow,
-    PlaneRow,
-    PlaneRow,
-  ];
+  const mixed = planes.map(() => new Float64Array(columns));
+  const [red, green, blue, count] = mixed as [Float64Array, Float64Array, Float64Array, Float64Array];
   return {
     readRow: (y, of, levels) => {
       const { first, next, share } = between(y, cell, rows);
-      for (const { plane, row } of [red, green, blue, count]) mixRows(plane, first, next, share, row);
+      mixed.forEach((row, n) => mixRows(planes[n]!, first, next, share, row));
       for (let x = 0; x < width; x++) {
         if (of[y * width + x] === 0) continue;
-        const [a, b, fx] = [left[x]!, right[x]!, shares[x]!];
-        const weight = count.row[a]! * (1 - fx) + count.row[b]! * fx;
-        levels[3 * x] = (red.row[a]! * (1 - fx) + red.row[b]! * fx) / weight;
-        levels[3 * x + 1] = (green.row[a]! * (1 - fx) + green.row[b]! * fx) / weight;
-        levels[3 * x + 2] = (blue.row[a]! * (1 - fx) + blue.row[b]! * fx) / weight;
+        const a = left[x]!;
+        const b = right[x]!;
+        const fx = shares[x]!;
+        const weight = count[a]! * (1 - fx) + count[b]! * fx;
+        levels[3 * x] = (red[a]! * (1 - fx) + red[b]! * fx) / weight;
+        levels[3 * x + 1] = (green[a]! * (1 - fx) + green[b]! * fx) / weight;
+        levels[3 * x + 2] = (blue[a]! * (1 - fx) + blue[b]! * fx) / weight;
       }
     },
   };
-}
-
-/** Sums in cells, and room for a row between two rows of them. */
-interface PlaneRow {
-  readonly plane: Float32Array;
-  readonly row: Float64Array;
 }
 
 /** The row that lies so far on from one row of cells to the next one. */

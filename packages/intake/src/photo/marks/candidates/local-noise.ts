@@ -1,5 +1,5 @@
 import type { Vision } from '../../vision/vision.js';
-import { DEVIATION_OF_MEDIAN } from '../map/noise.js';
+import { DEVIATION_OF_MEDIAN, nthSmallest } from '../map/noise.js';
 import { resized, smoothed } from '../map/planes.js';
 
 /**
@@ -62,7 +62,7 @@ function blockMedian(
       if (mask[k] !== 0) picked[count++] = Math.abs(answers[k]!);
     }
   }
-  return count < LEAST_COUNT ? undefined : picked.subarray(0, count).sort()[count >> 1];
+  return count < LEAST_COUNT ? undefined : nthSmallest(picked, count, count >> 1);
 }
 
 /** Of this share of all cells the answer is larger by chance alone ... */
@@ -86,6 +86,6 @@ export function tailOf(answers: Float32Array, noise: Float32Array, mask: Uint8Ar
     if (mask[i] !== 0) picked[count++] = Math.abs(answers[i]!) / noise[i]!;
   }
   if (count < LEAST_TAIL_COUNT) return 1;
-  const found = picked.subarray(0, count).sort()[Math.floor((1 - TAIL_SHARE) * count)]!;
+  const found = nthSmallest(picked, count, Math.floor((1 - TAIL_SHARE) * count));
   return Math.min(MOST_TAIL, Math.max(1, found / TAIL_DEVIATIONS));
 }

@@ -41,8 +41,9 @@ export function findSpots(level: Level, vision: Vision): Spot[] {
   for (let j = 2; j < grid.height - 2; j++) {
     for (let i = 2; i < grid.width - 2; i++) {
       const k = j * grid.width + i;
+      if (within[k] === 0) continue;
       const strength = Math.abs(answers[k]!) / noise[k]! / tail;
-      if (within[k] === 0 || strength < LEAST_STRENGTH) continue;
+      if (strength < LEAST_STRENGTH) continue;
       if (!isPeak(answers, k, grid.width) || roundness(inner, k, grid.width) < LEAST_ROUNDNESS) continue;
       spots.push(spotAt(level, outer, i, j, strength));
     }
