@@ -55,7 +55,10 @@ function addCommand(program: Program, spec: CommandSpec, hooks: ProgramHooks): v
   if (spec.argument !== undefined) command.argument(spec.argument, spec.argumentDescription);
   for (const option of [...spec.options, ...COMMON_OPTIONS]) command.addOption(toOption(option));
   command.action(async (...given: (string | string[] | OptionValues)[]) => {
-    const files = spec.argument === undefined ? [] : [given[0] as string | string[]].flat();
+    const files =
+      spec.argument === undefined
+        ? []
+        : [given[0] as string | string[] | undefined].flat().filter((file) => file !== undefined);
     await hooks.run(spec.name, files, command.opts());
   });
 }

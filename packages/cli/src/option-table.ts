@@ -1,5 +1,6 @@
 import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
 import { TRACE_SPEC } from './trace/trace-spec.js';
+import { WORKSHOP_SPEC } from './workshop/workshop-spec.js';
 
 /** One option of a command, as data: the parser and the help are made from it. */
 export interface OptionSpec {
@@ -43,7 +44,8 @@ export type CommandName =
   | 'setout'
   | 'list'
   | 'markers'
-  | 'trace';
+  | 'trace'
+  | 'workshop';
 
 /** Pages that a cutting sheet can be made for. */
 export const PAGE_NAMES = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
@@ -689,4 +691,5 @@ export const COMMANDS: readonly CommandSpec[] = [
       'hidebound markers --sheets 1-4 --paper Letter --measured "6 1/4 in x 8 5/8 in"',
     ],
   },
+  WORKSHOP_SPEC,
 ];

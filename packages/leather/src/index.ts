@@ -95,7 +95,16 @@ export type {
   WeighedCoverage,
   Workshop,
 } from './model/workshop.js';
-export type { BundledFile, HideShelf, JobBundle, StockEntry, StockJournal } from './model/stock.js';
+export type {
+  BundledFile,
+  HideShelf,
+  JobBundle,
+  StockChange,
+  StockEntry,
+  StockJournal,
+  TakenEntry,
+  UndoneEntry,
+} from './model/stock.js';
 export { STITCH_GIVES, STITCH_TOOLS } from './model/stitch.js';
 export type {
   Iron,
@@ -111,6 +120,7 @@ export type {
   ThreadNeed,
 } from './model/stitch.js';
 export { LeatherError } from './leather-error.js';
+export { leatherError } from './words/refuse.js';
 export type { LeatherErrorCode } from './leather-error.js';
 export { placeWords, sentenceFor } from './words/catalogue.js';
 export type { SentenceCode } from './words/catalogue.js';
@@ -254,7 +264,8 @@ export type {
   TannageRule,
   Temper,
 } from './model/workshop-rules.js';
-export { parseStockJournal, writeStockJournal } from './files/stock-journal-file.js';
+export { STOCK_JOURNAL_FILE, parseStockJournal, writeStockJournal } from './files/stock-journal-file.js';
+export { openTakes, stepThatCut, stockFindings, unfinishedStep } from './stock/stock-findings.js';
 export { parseJobBundle, writeJobBundle } from './files/job-bundle-file.js';
 export { publishedSchemas } from './files/published-schema.js';
 export type { JsonSchema } from './files/published-schema.js';

@@ -84,3 +84,5 @@ export type {
   ReportTable,
   TextTone,
 } from './report/report.js';
+export { shownTopics, valuesReport } from './workshop/values-report.js';
+export type { ShownTopic, ShownValue, ValuesOptions } from './workshop/values-report.js';

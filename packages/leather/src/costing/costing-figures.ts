@@ -7,6 +7,13 @@ export const COSTING_FIGURES: readonly Figure[] = [
     words: 'What glue, edge paint and the like cost, as a share of the leather',
     value: { min: 0, max: 0 },
     unit: '%',
-    source: 'own',
+    source: 'from memory: none unless you say so; a saddle trade association’s cost sheet takes 20 %',
+  },
+  {
+    name: 'return on materials',
+    words: 'What the money that lies in materials is to bring, on leather, supplies, thread and hardware',
+    value: { min: 0, max: 0 },
+    unit: '%',
+    source: 'from memory: none unless you say so; a saddle trade association’s cost sheet has such a line',
   },
 ];

@@ -31,6 +31,11 @@ const SHORT = 80;
 
 /** YAML as a person would write it: short lists and groups of plain values on one line, all else indented. */
 export function writeYaml(value: Written): string {
+  return toYamlText(yamlDocument(value));
+}
+
+/** The same as a document, for whoever has comments to add; `toYamlText` makes it text. */
+export function yamlDocument(value: Written): Document {
   const document = new Document(value);
   visit(document, {
     Collection: (_, node, path) => {
@@ -38,6 +43,10 @@ export function writeYaml(value: Written): string {
       node.flow = path.length > 1 && isPlain && JSON.stringify(node).length <= SHORT;
     },
   });
+  return document;
+}
+
+export function toYamlText(document: Document): string {
   return document.toString(YAML_STYLE);
 }
 

@@ -38,6 +38,8 @@ export const FILE_SENTENCES = {
 
   'area-reversed': (p: { found: string }) =>
     `${p.found} runs from more to less; write the area from the smaller to the larger, such as "20-22 ft2".`,
+  'workshop-row-stale': (p: { topic: string; name: string }) =>
+    `In "${p.topic}", the row "${p.name}" was written out from what was built in, and that is another value now; yours counts. "hidebound workshop --topic ${p.topic}" shows the new one.`,
   'no-such-figure': (p: { found: string; near?: string }) =>
     `There is no figure ${p.found}.${near(p.near)} "hidebound workshop" lists all of them.`,
   'figure-unit': (p: { figure: string; found: string; unit: string }) =>
