@@ -69,7 +69,7 @@ describe('hidebound workshop', () => {
     expect((await hideboundHere(['workshop', '--write', path])).status).toBe(0);
     expect((await shown([path, '--own'])).result.topics).toEqual([]);
     const text = readFileSync(path, 'utf8');
-    const changed = text.replace(/(^ {2}spirit dye: \{ from: )\d+/m, '$190');
+    const changed = text.replace(/(^ {2}spirit dye:(?: \{|\s+)\s*from: )\d+/m, '$190');
     expect(changed).not.toBe(text);
     writeFileSync(path, changed);
     const own = (await shown([path, '--own'])).result.topics;
