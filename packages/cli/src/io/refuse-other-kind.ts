@@ -2,7 +2,15 @@ import { CliError } from '../cli-error.js';
 
 /** The kinds of files that commands read. */
 export type FileKind =
-  'pattern' | 'hide' | 'order' | 'article' | 'workshop' | 'layout' | 'reference-sheets' | 'photo-hints';
+  | 'pattern'
+  | 'hide'
+  | 'order'
+  | 'article'
+  | 'workshop'
+  | 'layout'
+  | 'reference-sheets'
+  | 'photo-hints'
+  | 'stock-journal';
 
 const WANTED: Readonly<Record<FileKind, string>> = {
   pattern: 'a drawing (SVG, PDF or DXF)',
@@ -13,6 +21,7 @@ const WANTED: Readonly<Record<FileKind, string>> = {
   layout: 'a layout (.layout.json)',
   'reference-sheets': 'a file of measured sheets (reference-sheets.json)',
   'photo-hints': 'a file of hints on photos (.hints.yaml)',
+  'stock-journal': 'the journal of a stock (stock.journal.json)',
 };
 
 /** What another kind of file is, and what is to be done with it. */
@@ -24,6 +33,7 @@ const FOUND: Readonly<Record<string, string>> = {
   layout: 'a layout; "hidebound check" and "hidebound sheet" read it',
   'reference-sheets': 'a file of measured sheets; "hidebound markers --measured" writes it',
   'photo-hints': 'a file of hints on photos; give it to "hidebound trace" with --hints',
+  'stock-journal': 'the journal of a stock; give its folder to "hidebound offcuts"',
   drawing:
     'a drawing (SVG); "hidebound pieces" reads it, or "hidebound hide FILE --out" if it is a traced hide',
   PDF: 'a pattern (PDF); "hidebound pieces" reads it, and orders name it',

@@ -136,6 +136,8 @@ const BEYOND_A_SCHEMA: ReadonlySet<LeatherErrorCode> = new Set<LeatherErrorCode>
   'hints-photo-twice',
   'hints-readings',
   'hints-two-references',
+  'journal-change',
+  'journal-finished',
   'journal-number',
   'journal-undo',
   'layout-duplicate',
