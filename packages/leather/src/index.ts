@@ -242,6 +242,8 @@ export type { ArticleReference, OrderFile, WrittenCutting } from './files/order-
 export { completeOrder, resolveArticles } from './files/complete-order.js';
 export type { OrderWithArticles, ReadArticle } from './files/complete-order.js';
 export { parseWorkshop, writeWorkshop } from './files/workshop-file.js';
+export { madeUpHide } from './buying/hides/made-up-hide.js';
+export type { MadeUpHideOptions } from './buying/hides/made-up-hide.js';
 export { DEFAULT_WORKSHOP } from './workshop/default-workshop.js';
 export { WORKSHOP_TOPICS, staleRows, workshopRows } from './workshop/workshop-topics.js';
 export type { StaleRow, WorkshopRow, WorkshopTopic } from './workshop/workshop-topics.js';

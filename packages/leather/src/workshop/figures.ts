@@ -1,4 +1,5 @@
 import { BUYING_FIGURES } from '../buying/buying-figures.js';
+import { HIDES_FIGURES } from '../buying/hides/hides-figures.js';
 import { COSTING_FIGURES } from '../costing/costing-figures.js';
 import { PREPARING_FIGURES } from '../preparing/preparing-figures.js';
 import { STOCK_FIGURES } from '../stock/stock-figures.js';
@@ -10,6 +11,7 @@ import type { Workshop } from '../model/workshop.js';
 export const DEFAULT_FIGURES: readonly Figure[] = [
   ...SUIT_FIGURES,
   ...BUYING_FIGURES,
+  ...HIDES_FIGURES,
   ...PREPARING_FIGURES,
   ...COSTING_FIGURES,
   ...STOCK_FIGURES,

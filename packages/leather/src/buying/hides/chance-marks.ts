@@ -1,0 +1,231 @@
+import {
+  boxesTouch,
+  flattenCurve,
+  pointInRing,
+  pointToRing,
+  regionBox,
+  regionsArea,
+  ringBox,
+} from '@hidebound/geometry';
+import type { Box, Curve, Point, Random, Region, Ring } from '@hidebound/geometry';
+import { flawRegions } from '../../hide/flaw-region.js';
+import type { Flaw } from '../../model/hide.js';
+import type { CutFrame } from './cut-frame.js';
+import type { HidePlan, ShareBox } from './hide-plan.js';
+import { LAST_SPOILING_MARK, PLAIN_MARKS, SPOILING_MARKS } from './mark-kinds.js';
+import type { ChanceMark } from './mark-kinds.js';
+import { shapeOfMark } from './mark-shape.js';
+
+/** What a hide of chance has that is no good leather. */
+export interface ChanceMarks {
+  readonly openings: readonly Curve[];
+  readonly flaws: readonly Flaw[];
+}
+
+/** The table that marks are put on. */
+interface Ground {
+  readonly random: Random;
+  readonly frame: CutFrame;
+  readonly plan: HidePlan;
+  readonly outline: Ring;
+  /** Of what spoils leather already: two such marks never overlap, so that their areas add up. */
+  readonly taken: Box[];
+  readonly flaws: Flaw[];
+}
+
+/**
+ * Openings and flaws that leave the wanted share of the area usable: what is neither open nor never to be used nor
+ * ugly (looks C), over the whole area. Then marks that are only seen, the more the worse the hide is.
+ */
+export function chanceMarks(
+  random: Random,
+  plan: HidePlan,
+  frame: CutFrame,
+  usableShare: number,
+): ChanceMarks {
+  const outline = flattenCurve(frame.outline).slice(0, -1);
+  const ground: Ground = { random, frame, plan, outline, taken: [], flaws: [] };
+  const wantedMm2 = (1 - usableShare) * frame.areaMm2;
+  const openings = chanceOpenings(ground, wantedMm2 / 8);
+  spoil(ground, wantedMm2 - openings.reduce((sum, { areaMm2 }) => sum + areaMm2, 0));
+  addPlainMarks(ground, usableShare);
+  return { openings: openings.map(({ outline: curve }) => curve), flaws: named(ground.flaws) };
+}
+
+interface Opening {
+  readonly outline: Curve;
+  readonly areaMm2: number;
+}
+
+const OPENING: ChanceMark = {
+  kind: 'hole',
+  side: 'grain',
+  shape: 'patch',
+  place: 'outer',
+  sizeMm: { min: 12, max: 45 },
+  weight: 1,
+};
+const MOST_OPENINGS = 3;
+
+function chanceOpenings(ground: Ground, mostMm2: number): Opening[] {
+  const openings: Opening[] = [];
+  const count = ground.random.integer(MOST_OPENINGS + 1);
+  let leftMm2 = mostMm2;
+  for (let i = 0; i < count; i++) {
+    const { min, max } = OPENING.sizeMm;
+    const largest = Math.sqrt(leftMm2 / 0.8);
+    if (largest < min) break;
+    const put = putMark(ground, OPENING, ground.random.between(min, Math.min(max, largest)));
+    if (put?.flaw.shape.kind !== 'area') continue;
+    openings.push({ outline: put.flaw.shape.outline, areaMm2: put.areaMm2 });
+    leftMm2 -= put.areaMm2;
+  }
+  return openings;
+}
+
+/** What is left to spoil at last is too small to see, mm². */
+const NOTHING_MM2 = 20;
+/** So much of what is left to spoil goes into one patch at least, so that a bad hide has large ones, not hundreds. */
+const LEAST_PART = 0.08;
+const MOST_PART = 0.5;
+/** A hide so full of marks that no more find room keeps what it has. */
+const MOST_ROUNDS = 500;
+
+function spoil(ground: Ground, wantedMm2: number): void {
+  const { random } = ground;
+  const counts = new Map<ChanceMark, number>();
+  let leftMm2 = wantedMm2;
+  for (let round = 0; round < MOST_ROUNDS && leftMm2 > NOTHING_MM2; round++) {
+    const marks = SPOILING_MARKS.filter(
+      (each) =>
+        ground.plan.places[each.place] !== undefined && (counts.get(each) ?? 0) < (each.most ?? Infinity),
+    );
+    const mark = weighted(random, marks);
+    let put = putMark(ground, mark, sizeWithin(random, mark, leftMm2), leftMm2);
+    // What is too large for the rest makes way for a patch that is as large as the rest.
+    put ??= putMark(
+      ground,
+      LAST_SPOILING_MARK,
+      diameterOf(Math.min(leftMm2, wantedMm2 * LEAST_PART)),
+      leftMm2 + 5,
+    );
+    if (put === undefined) continue;
+    counts.set(mark, (counts.get(mark) ?? 0) + 1);
+    ground.flaws.push(put.flaw);
+    leftMm2 -= put.areaMm2;
+  }
+}
+
+function sizeWithin(random: Random, mark: ChanceMark, leftMm2: number): number {
+  const size = random.between(mark.sizeMm.min, mark.sizeMm.max);
+  if (mark.shape !== 'patch') return size;
+  return Math.max(diameterOf(leftMm2 * LEAST_PART), Math.min(size, diameterOf(leftMm2 * MOST_PART)));
+}
+
+function diameterOf(areaMm2: number): number {
+  return Math.sqrt((4 * areaMm2) / Math.PI);
+}
+
+/** Marks that are only seen, per m²: of a flawless hide, and more by so many for each hundredth that is spoiled. */
+const PLAIN_PER_M2 = 4;
+const PLAIN_PER_M2_AND_HUNDREDTH = 1.6;
+
+function addPlainMarks(ground: Ground, usableShare: number): void {
+  const { random, frame, plan } = ground;
+  const perM2 = PLAIN_PER_M2 + PLAIN_PER_M2_AND_HUNDREDTH * 100 * (1 - usableShare);
+  const count = Math.round((random.between(0.6, 1.4) * perM2 * frame.areaMm2) / 1e6);
+  const marks = PLAIN_MARKS.filter(({ place }) => plan.places[place] !== undefined);
+  for (let i = 0; i < count; i++) {
+    const mark = weighted(random, marks);
+    const put = putMark(ground, mark, random.between(mark.sizeMm.min, mark.sizeMm.max));
+    if (put !== undefined) ground.flaws.push(put.flaw);
+  }
+}
+
+function weighted(random: Random, marks: readonly ChanceMark[]): ChanceMark {
+  let left = random.next() * marks.reduce((sum, { weight }) => sum + weight, 0);
+  for (const mark of marks) {
+    left -= mark.weight;
+    if (left < 0) return mark;
+  }
+  return marks[marks.length - 1]!;
+}
+
+interface PutMark {
+  readonly flaw: Flaw;
+  readonly areaMm2: number;
+}
+
+const PLACES_TRIED = 30;
+/** Marks keep off the edge and off each other by this, mm. */
+const APART_MM = 1;
+
+/** Puts a mark where it lies on the hide and on no other one; none if no place is found or it covers more than `mostMm2`. */
+function putMark(ground: Ground, mark: ChanceMark, size: number, mostMm2 = Infinity): PutMark | undefined {
+  const { random, outline, taken } = ground;
+  for (let attempt = 0; attempt < PLACES_TRIED; attempt++) {
+    const at = likelyPlace(ground, mark);
+    if (at === undefined) return undefined;
+    const shape = shapeOfMark(random, mark, at, size);
+    const regions = flawRegions(shape);
+    const areaMm2 = regionsArea(regions);
+    if (areaMm2 > mostMm2) return undefined;
+    const box = boxOf(regions);
+    if (taken.some((other) => boxesTouch(other, box)) || !liesOn(regions, outline)) continue;
+    taken.push(box);
+    const { kind, side, depth, effect } = mark;
+    const flaw: Flaw = {
+      id: '',
+      kind,
+      side,
+      ...(depth === undefined ? {} : { depth: Math.round(100 * random.between(depth.min, depth.max)) / 100 }),
+      shape,
+      ...(effect === undefined ? {} : { effect }),
+    };
+    return { flaw, areaMm2 };
+  }
+  return undefined;
+}
+
+function likelyPlace({ random, plan, frame }: Ground, mark: ChanceMark): Point | undefined {
+  const box: ShareBox | undefined = plan.places[mark.place];
+  if (box === undefined) return undefined;
+  const [x0, x1, y0, y1] = box;
+  const out = random.between(y0, y1);
+  const isFar = plan.isWhole && random.next() < 0.5;
+  return frame.at([random.between(x0, x1), isFar ? -out : out]);
+}
+
+function boxOf(regions: readonly Region[]): Box {
+  const boxes = regions.map(regionBox);
+  return {
+    minX: Math.min(...boxes.map(({ minX }) => minX)) - APART_MM,
+    minY: Math.min(...boxes.map(({ minY }) => minY)) - APART_MM,
+    maxX: Math.max(...boxes.map(({ maxX }) => maxX)) + APART_MM,
+    maxY: Math.max(...boxes.map(({ maxY }) => maxY)) + APART_MM,
+  };
+}
+
+/** Whole, and off the edge. A mark is small against the waves of an edge, so its corners and the edge's tell. */
+function liesOn(regions: readonly Region[], outline: Ring): boolean {
+  return regions.every(({ outer }) => {
+    if (!outer.every((p) => pointInRing(p, outline) === 'inside')) return false;
+    const { minX, minY, maxX, maxY } = ringBox(outer);
+    const near = outline.filter(({ x, y }) => x >= minX && x <= maxX && y >= minY && y <= maxY);
+    return (
+      near.every((p) => pointInRing(p, outer) === 'outside') &&
+      outer.every((p) => pointToRing(p, outline) > APART_MM)
+    );
+  });
+}
+
+/** "scar-2": numbered by kind. */
+function named(flaws: readonly Flaw[]): Flaw[] {
+  const counts = new Map<string, number>();
+  return flaws.map((flaw) => {
+    const base = (flaw.kind ?? 'flaw').replace(/\s+/g, '-');
+    const count = (counts.get(base) ?? 0) + 1;
+    counts.set(base, count);
+    return { ...flaw, id: `${base}-${count}` };
+  });
+}
