@@ -78,7 +78,7 @@ export const FILE_SENTENCES = {
   'ambiguous-comma': (p: { found: string; decimal: string; thousands: string }) =>
     `${p.found} can be read two ways because of its comma: as ${p.decimal} or as ${p.thousands}; write the number with a point, or without the comma.`,
   'bad-money': (p: { found: string }) =>
-    `${p.found} is not a price; write an amount and a three-letter currency, such as "12.50 EUR".`,
+    `${p.found} is not a price; write an amount of 0 or more and a three-letter currency, such as "12.50 EUR".`,
   'thickness-reversed': (p: { from: string; to: string }) =>
     `The thickness runs from ${p.from} mm down to ${p.to} mm; write the smaller figure first.`,
   'out-of-range': (p: { found: string; unit: string; from: string; to: string }) =>

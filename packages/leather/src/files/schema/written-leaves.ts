@@ -4,6 +4,7 @@ import type { ThicknessRange } from '../../model/marks.js';
 import { parseAngleDeg } from '../../units/angle.js';
 import { parseLengthMm } from '../../units/length.js';
 import { parseMoney } from '../../units/money.js';
+import { readPriceUnit } from '../../units/price-unit.js';
 import { parseThickness } from '../../units/thickness.js';
 import { angleDeg, name, quantity } from './leaves.js';
 import { readWith } from './problem.js';
@@ -69,6 +70,8 @@ export const writtenTolerance = v.pipe(
 
 const MONEY_WORDS = 'a price such as "12.50 EUR"';
 export const writtenMoney = v.pipe(v.string(MONEY_WORDS), readWith(parseMoney));
+
+export const writtenPriceUnit = v.pipe(name, readWith(readPriceUnit));
 
 const VERSION_WORDS = 'a version as a whole number, or in quotes ("1.10")';
 export const writtenVersion = v.pipe(

@@ -6,7 +6,13 @@ import type { Field } from './group.js';
 import { exactly, flag, name, oneOf, text } from './leaves.js';
 import { looks, strength } from './marks.js';
 import { writtenCoverage } from './written-coverage.js';
-import { writtenLength, writtenMoney, writtenPercent, writtenThickness } from './written-leaves.js';
+import {
+  writtenLength,
+  writtenMoney,
+  writtenPercent,
+  writtenPriceUnit,
+  writtenThickness,
+} from './written-leaves.js';
 import { writtenKeep } from './written-order.js';
 import { writtenDirection } from './written-piece.js';
 import {
@@ -90,7 +96,10 @@ const iron = v.union(
 const price = group({
   name: [name, 'What it is.'],
   price: [writtenMoney, 'Its price, as "12.50 EUR".'],
-  per: [name, 'For how much: each, m, L, hide, m2.'],
+  per: [
+    writtenPriceUnit,
+    'For how much: each, m, L, hide, m2; lengths, volumes and areas in other units, too.',
+  ],
 });
 
 function oneKeyEach<const Kind extends string, Schema extends v.GenericSchema>(
