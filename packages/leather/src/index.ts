@@ -235,6 +235,7 @@ export {
   toCoins,
 } from './units/exact-money.js';
 export type { ExactMoney, PlacedMoney } from './units/exact-money.js';
+export { areaOfUnit, readPriceUnit } from './units/price-unit.js';
 export { parseArticle, writeArticle } from './files/article-file.js';
 export { parseOrder, writeOrder } from './files/order-file.js';
 export { isArticleReference } from './files/order-in-writing.js';
@@ -267,6 +268,16 @@ export type {
   Temper,
 } from './model/workshop-rules.js';
 export { STOCK_JOURNAL_FILE, parseStockJournal, writeStockJournal } from './files/stock-journal-file.js';
+export { planTake } from './stock/plan-take.js';
+export type { HideInStock, TakeInput, TakePlan } from './stock/plan-take.js';
+export { planUndo } from './stock/plan-undo.js';
+export type { UndoInput, UndoPlan } from './stock/plan-undo.js';
+export type { KeptContent, StockStep } from './stock/stock-step.js';
+export { longestStrip } from './stock/longest-strip.js';
+export type { InnerStrip } from './stock/longest-strip.js';
+export { stripWorthKeeping } from './stock/strips-left.js';
+export { holdsAnyWay, largestRectangleAnyWay, stockSizes, usableParts } from './stock/stock-sizes.js';
+export type { StockSizes } from './stock/stock-sizes.js';
 export { openTakes, stepThatCut, stockFindings, unfinishedStep } from './stock/stock-findings.js';
 export { parseJobBundle, writeJobBundle } from './files/job-bundle-file.js';
 export { publishedSchemas } from './files/published-schema.js';
@@ -333,3 +344,46 @@ export {
   printStretch,
 } from './reference/sheet-plan.js';
 export type { MarkerPlace, MeasuredBars } from './reference/sheet-plan.js';
+export { namesOf, buyablesFor } from './buying/trials/buyable.js';
+export type { Buyable, BuyablesFound } from './buying/trials/buyable.js';
+export { LEVELS, USUAL_LEVEL, needBeliefs, purchaseAnswer } from './buying/trials/buying-answer.js';
+export type {
+  CountAnswer,
+  KindAnswer,
+  LevelAnswer,
+  MoneySpan,
+  PurchaseAnswer,
+} from './buying/trials/buying-answer.js';
+export { areaForChance, chanceOfEnough, needAfter } from './buying/trials/need.js';
+export type { Need, NeedBeliefs } from './buying/trials/need.js';
+export { chanceOfCount } from './buying/trials/chances.js';
+export { purchasesOf } from './buying/trials/purchase.js';
+export type { Purchase } from './buying/trials/purchase.js';
+export { hidesOfTrial, layOn, runTrial } from './buying/trials/run-trial.js';
+export type { MissedPiece, TrialInput, TrialLosses, TrialOutcome } from './buying/trials/run-trial.js';
+export { runTrials } from './buying/trials/run-trials.js';
+export type { TrialRounds, TrialsOptions } from './buying/trials/run-trials.js';
+export { serveTrials } from './buying/trials/serve-trials.js';
+export { coverageFor, liquidNeeds, mixOf } from './preparing/liquids.js';
+export type { DyeMix, LiquidNeed, LiquidUse } from './preparing/liquids.js';
+export { civilTimeAfter, formatCivilTime, formatClock, parseCivilTime } from './preparing/civil-time.js';
+export type { CivilTime } from './preparing/civil-time.js';
+export { goodsRowOf, partRowOf, tannageRowOf } from './goods/find-goods.js';
+export { suitOrder } from './suit/suit-order.js';
+export type { SuitInput } from './suit/suit-order.js';
+export { SUIT } from './suit/suit-figures.js';
+export { FIT_KINDS } from './suit/suit-model.js';
+export type {
+  FitKind,
+  HideFit,
+  Suit,
+  SuitHide,
+  SuitPiece,
+  SuitRemark,
+  SuitRemarkCode,
+  SuitWork,
+  Want,
+  WantOrigin,
+  WantedLeather,
+} from './suit/suit-model.js';
+export { suitRemarkWords, thicknessWords } from './words/suit.js';

@@ -47,6 +47,7 @@ const COVERAGES: readonly Coverage[] = [
   coverage('spirit dye', 100, 200),
   coverage('oil dye', 100, 200),
   coverage('water dye', 120, 250),
+  coverage('pigment', 60, 120),
   coverage('oil', 50, 120),
   coverage('acrylic finish', 50, 100),
   coverage('wax or resin finish', 30, 60),
