@@ -141,7 +141,7 @@ const BELTS_AND_STRAPS: readonly GoodsRule[] = [
 
 const BAGS_AND_SMALL_GOODS: readonly GoodsRule[] = [
   row('carved handbag', 2.4, 2.8, {
-    as: ['handbag', 'handbag, carved', 'tooled handbag'],
+    as: ['tooled handbag', 'handbag, carved'],
     tan: VEG,
     temper: ['firm'],
     zones: SHOULDER,

@@ -11,6 +11,7 @@ export const SUIT = {
   turnedEdge: 'turned edge, skived to',
   turnedEdgeWidth: 'turned edge, skived so wide',
   turnsUnskived: 'turns without skiving, up to',
+  turnsSkived: 'turns after skiving, up to',
   fold: 'fold, thinned to',
   foldTaper: 'fold, taper to both sides',
   foldsUnskived: 'folds without thinning, up to',
@@ -64,6 +65,13 @@ export const SUIT_FIGURES: readonly Figure[] = [
     value: { min: 0.6, max: 0.6 },
     unit: 'mm',
     source: MEMORY,
+  },
+  {
+    name: SUIT.turnsSkived,
+    words: 'Thicker leather does not turn over neatly even where its edge is skived',
+    value: { min: 2, max: 2 },
+    unit: 'mm',
+    source: PRACTICE,
   },
   {
     name: SUIT.fold,

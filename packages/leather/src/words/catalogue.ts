@@ -1,5 +1,6 @@
 import type { Diagnostic, DiagnosticPlace } from '../model/diagnostic.js';
 import { COSTING_SENTENCES } from './costing.js';
+import { BUYING_SENTENCES } from './buying.js';
 import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
@@ -7,20 +8,25 @@ import { PHOTO_HINTS_SENTENCES } from './photo-hints.js';
 import { PREPARING_SENTENCES } from './preparing.js';
 import { REFERENCE_SENTENCES } from './reference.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
+import { STAGES_SENTENCES } from './stages.js';
 import { TEMPLATE_SENTENCES } from './template.js';
 import { STITCH_SENTENCES } from './stitch.js';
 import { STOCK_SENTENCES } from './stock.js';
+import { SUIT_SENTENCES } from './suit.js';
 
 /** Every sentence of this package, by code. */
 export const SENTENCES = {
   ...FILE_SENTENCES,
   ...LAYOUT_SENTENCES,
   ...CUT_FILE_SENTENCES,
+  ...BUYING_SENTENCES,
   ...STITCH_SENTENCES,
   ...TEMPLATE_SENTENCES,
   ...PHOTO_HINTS_SENTENCES,
   ...REFERENCE_SENTENCES,
+  ...STAGES_SENTENCES,
   ...STOCK_SENTENCES,
+  ...SUIT_SENTENCES,
   ...PREPARING_SENTENCES,
   ...COSTING_SENTENCES,
 } as const satisfies SentenceTable;
