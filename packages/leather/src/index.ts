@@ -182,6 +182,19 @@ export { checkLayout } from './layout/check-layout.js';
 export type { CheckLayoutOptions, LayoutCheck, LayoutViolation } from './layout/check-layout.js';
 export { cuttingOrder } from './layout/cutting-order.js';
 export { compareNumbers, cuttingNumbers } from './layout/cutting-numbers.js';
+export { layoutAgain, movedCopies, problemAgain } from './stages/lay-again.js';
+export type { AgainInput, AgainProblem } from './stages/lay-again.js';
+export { liftFlawed } from './stages/lift-flawed.js';
+export type { FlawedCopy, LiftedLayout } from './stages/lift-flawed.js';
+export { parseFoundFlaw, withFoundFlaw } from './stages/found-flaw.js';
+export type { FlawFrame, FoundFlaw } from './stages/found-flaw.js';
+export { restOfHide } from './stages/rest-of-hide.js';
+export type { RestOfHide } from './stages/rest-of-hide.js';
+export { stageOf } from './stages/stage-of.js';
+export type { CuttingStage, HideStage, LeftPiece } from './stages/stage-of.js';
+export { tickLayout } from './stages/tick-layout.js';
+export type { CopyState, TickWish, TickedCopy, TickedLayout } from './stages/tick-layout.js';
+export { withFigures } from './stages/with-figures.js';
 export { placedRegion, placedRegions, placementTransform } from './layout/placed-region.js';
 export { hideUses, layoutYield, yieldOfHide } from './yield/layout-yield.js';
 export type { HideUse, YieldInput } from './yield/layout-yield.js';
@@ -236,6 +249,25 @@ export {
 } from './units/exact-money.js';
 export type { ExactMoney, PlacedMoney } from './units/exact-money.js';
 export { areaOfUnit, readPriceUnit } from './units/price-unit.js';
+export { costOfLayout } from './costing/cost-of-layout.js';
+export type { LayoutCostInput } from './costing/cost-of-layout.js';
+export { MATERIAL_KINDS, SUM_KINDS } from './costing/cost-sheet.js';
+export type {
+  ArticleCost,
+  CostKind,
+  CostRow,
+  CostSheet,
+  CostUnit,
+  CustomerCost,
+  HideCostLine,
+  KindTotal,
+  LeatherCostLine,
+  MaterialKind,
+  MissingPrice,
+  PieceCost,
+} from './costing/cost-sheet.js';
+export { pricePerUsable } from './costing/hide-cost.js';
+export type { CostSpan, MoneySpan, QuantitySpan, SpanOf } from './costing/cost-span.js';
 export { parseArticle, writeArticle } from './files/article-file.js';
 export { parseOrder, writeOrder } from './files/order-file.js';
 export { isArticleReference } from './files/order-in-writing.js';
