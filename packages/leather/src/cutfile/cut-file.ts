@@ -11,6 +11,7 @@ import {
 } from '@hidebound/geometry';
 import type { Box, Point } from '@hidebound/geometry';
 import { hideRegion } from '../hide/hide-region.js';
+import { withoutSpoiledSeats } from '../layout/seats.js';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { Hide } from '../model/hide.js';
 import type { Layout } from '../model/layout.js';
@@ -81,7 +82,7 @@ interface Gathered {
 }
 
 function contoursOf(layout: Layout, hideId: string, work: WorkOfHide, options: CutFileOptions): Gathered {
-  const lanes = layout.lanes.filter(({ hide }) => hide === hideId);
+  const lanes = withoutSpoiledSeats(layout).lanes.filter(({ hide }) => hide === hideId);
   const laneOfCopy = new Map(
     lanes.flatMap((lane) =>
       lane.rows.flatMap(({ straps }) => straps.map((copy) => [pieceCopyKey(copy), lane] as const)),

@@ -9,6 +9,7 @@ import {
 } from '@hidebound/geometry';
 import type { Affine, Curve } from '@hidebound/geometry';
 import { pieceOfPlacement, placementTransform } from '../layout/placed-region.js';
+import { startedRoughCuts, withoutSpoiledSeats } from '../layout/seats.js';
 import type { Layout, PiecePlacement, RoughCutBlock, Swatch } from '../model/layout.js';
 import type { LayablePiece, MarkLine, Notch } from '../model/piece.js';
 import { bareCopy, pieceCopyKey } from '../order/item-id.js';
@@ -38,7 +39,9 @@ export function frameOfSide(side: CutFileOptions['side']): Affine {
 }
 
 /** The pieces and rough cuts that the choice takes, in the order of the layout. */
-export function workOfHide(layout: Layout, hideId: string, options: CutFileOptions): WorkOfHide {
+export function workOfHide(given: Layout, hideId: string, options: CutFileOptions): WorkOfHide {
+  const layout = { ...given, ...withoutSpoiledSeats(given) };
+  const started = startedRoughCuts(given);
   const here = layout.placements.filter(({ hide }) => hide === hideId);
   const planned = here.filter(({ state }) => state === 'planned');
   const blocks = layout.roughCuts.filter(({ hide }) => hide === hideId);
@@ -53,7 +56,8 @@ export function workOfHide(layout: Layout, hideId: string, options: CutFileOptio
         piece: pieceOfPlacement(placement, layout.pieces),
         place: composeAffine(toFile, placementTransform(placement)),
       })),
-    roughCuts: options.choice === 'pieces' ? [] : blocks,
+    // A block of which a piece is cut lies on the table already.
+    roughCuts: options.choice === 'pieces' ? [] : blocks.filter(({ id }) => !started.has(id)),
     swatches: layout.swatches.filter(({ hide, roughCut }) => hide === hideId && !(isWhole && roughCut)),
     doneCount: here.length - planned.length,
   };

@@ -92,12 +92,18 @@ function noSuchCandidate({ id: hide, candidates }: Hide, wanted: string): Leathe
 function flawNames(hide: Hide, taken: readonly FlawCandidate[]): readonly string[] {
   const used = new Set([...hide.flaws, ...hide.candidates].map(({ id }) => id));
   return taken.map(({ kind = 'flaw' }) => {
-    const base = kind.replace(/\s+/g, '-');
-    let number = 1;
-    while (used.has(`${base}-${number}`)) number += 1;
-    used.add(`${base}-${number}`);
-    return `${base}-${number}`;
+    const name = freeFlawName(kind, used);
+    used.add(name);
+    return name;
   });
+}
+
+/** "scar-2": the kind and the next number that none of the used names has. */
+export function freeFlawName(kind: string, used: ReadonlySet<string>): string {
+  const base = kind.replace(/\s+/g, '-');
+  let number = 1;
+  while (used.has(`${base}-${number}`)) number += 1;
+  return `${base}-${number}`;
 }
 
 function flawFrom({ confidence: _, ...flaw }: FlawCandidate, id: string): Flaw {

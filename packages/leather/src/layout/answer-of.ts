@@ -1,9 +1,11 @@
+import { pointInRing, ringCentroid } from '@hidebound/geometry';
 import type { CopyRef, Item, Lane, NestAnswer, NestProblem, Placement, RoughCut } from '@hidebound/geometry';
-import type { Layout, PieceCopy, PiecePlacement } from '../model/layout.js';
-import { copyRefOf, pieceCopyKey } from '../order/item-id.js';
+import type { Layout, PieceCopy, PiecePlacement, RoughCutBlock } from '../model/layout.js';
+import { copyRefOf } from '../order/item-id.js';
 import type { ItemMeaning } from '../order/item-id.js';
 import { ownSetKind, placementOf, plainObstacle } from '../order/problem.js';
 import type { LayoutProblem } from '../order/problem.js';
+import { seatsOf } from './seats.js';
 
 export interface LayoutAnswer {
   /** The order's problem with the layout's swatches added to it. */
@@ -23,10 +25,9 @@ export function answerOfLayout(layout: Layout, { problem, items }: LayoutProblem
   for (const [i, item] of swatches.entries()) {
     meanings.set(item.id, { kind: 'swatch', id: layout.swatches[i]!.id });
   }
-  const refIn =
-    (hide: string) =>
-    (copy: PieceCopy): CopyRef =>
-      refOnHide(copy, hide, layout, spoiled);
+  const seats = seatsOf(layout.placements);
+  const refOf = (copy: PieceCopy, seated: PiecePlacement | undefined): CopyRef =>
+    (seated === undefined ? undefined : spoiled.get(seated)) ?? copyRefOf(copy);
   return {
     problem: {
       ...problem,
@@ -42,25 +43,25 @@ export function answerOfLayout(layout: Layout, { problem, items }: LayoutProblem
           return { item, set: 1, copy: 1, sheet: swatch.hide, x: 0, y: 0, rotationDeg: 0 };
         }),
       ],
-      lanes: layout.lanes.map(({ id, hide, from, to, openAt, kerfMm, rows }): Lane => ({
-        id,
-        sheet: hide,
-        from,
-        to,
-        openAt,
-        kerfMm,
-        rows: rows.map((row) => ({ widthMm: row.widthMm, straps: row.straps.map(refIn(hide)) })),
-      })),
-      roughCuts: layout.roughCuts.map(({ id, hide, leather, outline, marginMm, members }): RoughCut => ({
-        id,
-        sheet: hide,
-        group: leather,
-        outline,
-        marginMm,
+      lanes: layout.lanes.map((lane): Lane => {
+        const { id, hide, from, to, openAt, kerfMm } = lane;
+        const seated = seats.ofLane(lane);
+        const rows = lane.rows.map(({ widthMm, straps }, i) => ({
+          widthMm,
+          straps: straps.map((copy, k) => refOf(copy, seated[i]![k])),
+        }));
+        return { id, sheet: hide, from, to, openAt, kerfMm, rows };
+      }),
+      roughCuts: layout.roughCuts.map((block): RoughCut => ({
+        id: block.id,
+        sheet: block.hide,
+        group: block.leather,
+        outline: block.outline,
+        marginMm: block.marginMm,
         members: [
-          ...members.map(refIn(hide)),
+          ...seats.ofRoughCut(block).map((seated, i) => refOf(block.members[i]!, seated)),
           ...layout.swatches.flatMap((swatch, i): CopyRef[] =>
-            swatch.roughCut === id ? [{ item: swatches[i]!.id, set: 1, copy: 1 }] : [],
+            isWithin(swatch, block) ? [{ item: swatches[i]!.id, set: 1, copy: 1 }] : [],
           ),
         ],
       })),
@@ -88,18 +89,7 @@ function asPlacement(placement: PiecePlacement, spoiled: ReadonlyMap<PiecePlacem
   return { ...placementOf(placement, ref.item), ...ref };
 }
 
-/** A member of a lane or block: the copy that is still wanted, or the spoiled one if only that lies on this hide. */
-function refOnHide(
-  copy: PieceCopy,
-  hide: string,
-  layout: Layout,
-  spoiled: ReadonlyMap<PiecePlacement, CopyRef>,
-): CopyRef {
-  const key = pieceCopyKey(copy);
-  const here = layout.placements.filter(
-    (placement) => placement.hide === hide && pieceCopyKey(placement) === key,
-  );
-  const wanted = here.find(({ state }) => state !== 'spoiled');
-  const found = wanted ?? here[0];
-  return (found === undefined ? undefined : spoiled.get(found)) ?? copyRefOf(copy);
+/** A test piece of a rough cut lies within it, to be prepared with it, or beside it, to be tried before. */
+function isWithin(swatch: Layout['swatches'][number], { id, outline }: RoughCutBlock): boolean {
+  return swatch.roughCut === id && pointInRing(ringCentroid(swatch.outline), outline) !== 'outside';
 }

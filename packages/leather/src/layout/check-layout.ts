@@ -1,5 +1,5 @@
 import { checkAnswer } from '@hidebound/geometry/check';
-import type { CopyRef, Point, RuleName } from '@hidebound/geometry';
+import type { CopyRef, Point, RuleName, Violation } from '@hidebound/geometry';
 import { hashHide } from '../hash/index.js';
 import { LeatherError } from '../leather-error.js';
 import type { Diagnostic } from '../model/diagnostic.js';
@@ -8,7 +8,7 @@ import type { Layout, PieceCopy } from '../model/layout.js';
 import type { HideShelf } from '../model/stock.js';
 import { pieceCopyOf } from '../order/item-id.js';
 import type { ItemMeaning } from '../order/item-id.js';
-import { nestProblemFor } from '../order/problem.js';
+import { SPENT_RULES, nestProblemFor } from '../order/problem.js';
 import type { NamedHide, SheetOptions } from '../order/sheets.js';
 import { answerOfLayout } from './answer-of.js';
 import { findMirroredFaults } from './mirrored-faults.js';
@@ -104,8 +104,9 @@ function checkRules(
   return {
     violations: [
       ...mirrored,
-      ...found.map(
-        ({ rule, at, other, part, sheet, place, measured, required, accepted }): LayoutViolation => {
+      ...found
+        .filter((one) => !isOfSpentLeather(one))
+        .map(({ rule, at, other, part, sheet, place, measured, required, accepted }): LayoutViolation => {
           const copy = at === undefined ? undefined : pieceCopyOf(at, items);
           const party = partyOf(other ?? (copy === undefined ? at : undefined), items);
           return {
@@ -119,11 +120,15 @@ function checkRules(
             ...(required === undefined ? {} : { required }),
             accepted,
           };
-        },
-      ),
+        }),
     ],
     diagnostics: own.diagnostics,
   };
+}
+
+/** What a spoiled copy lies on is no rule of the layout any more. */
+function isOfSpentLeather({ rule, at }: Violation): boolean {
+  return at !== undefined && at.item.startsWith('spoiled/') && SPENT_RULES.includes(rule);
 }
 
 function partyOf(

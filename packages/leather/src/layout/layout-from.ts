@@ -23,6 +23,7 @@ import type { NamedHide, SheetOptions } from '../order/sheets.js';
 import { hideUses, yieldOfHide, sumOfYields } from '../yield/layout-yield.js';
 import { cuttingOrder } from './cutting-order.js';
 import { placedRegions } from './placed-region.js';
+import { withoutSpoiledSeats } from './seats.js';
 
 export interface LayoutInput extends SheetOptions {
   readonly order: ResolvedOrder;
@@ -72,8 +73,7 @@ export function layoutFrom(input: LayoutInput): Layout {
           hide.id,
         ),
       })),
-      lanes,
-      roughCuts,
+      ...withoutSpoiledSeats({ placements, lanes, roughCuts }),
       ...(order.table === undefined ? {} : { table: order.table }),
     }),
     unplaced: answer.unplaced.flatMap((copy) => {
@@ -104,13 +104,16 @@ const ROTATION_STEPS = 10 ** ROTATION_DECIMALS;
 function placementsOf(input: LayoutInput): PiecePlacement[] {
   const kept = new Map<string, PiecePlacement>();
   for (const placement of input.keep?.placements ?? []) {
-    kept.set(`${placement.state === 'spoiled' ? 'spoiled ' : ''}${pieceCopyKey(placement)}`, placement);
+    if (placement.state !== 'spoiled') kept.set(pieceCopyKey(placement), placement);
   }
   return input.answer.placements.flatMap((placement) => {
     const copy = pieceCopyOf(placement, input.problem.items);
     if (copy === undefined) return [];
-    const isSpoiled = input.problem.items.get(placement.item)?.kind === 'spoiled';
-    const before = kept.get(`${isSpoiled ? 'spoiled ' : ''}${pieceCopyKey(copy)}`);
+    if (input.problem.items.get(placement.item)?.kind === 'spoiled') {
+      const gone = { locked: false, accepted: [], state: 'spoiled' } as const;
+      return [piecePlacement(bareCopy(copy), placement, gone)];
+    }
+    const before = kept.get(pieceCopyKey(copy));
     return [piecePlacement(copy, placement, isStillThere(before, placement) ? before : undefined)];
   });
 }
@@ -125,7 +128,11 @@ function isStillThere(before: PiecePlacement | undefined, placement: Placement):
   );
 }
 
-function piecePlacement(copy: PieceCopy, at: Placement, before: PiecePlacement | undefined): PiecePlacement {
+function piecePlacement(
+  copy: PieceCopy,
+  at: Placement,
+  before: Pick<PiecePlacement, 'locked' | 'accepted' | 'state'> | undefined,
+): PiecePlacement {
   return {
     ...copy,
     hide: at.sheet,

@@ -24,7 +24,15 @@ export function offcutsOf(use: HideUse): Hide[] {
   return parts.map((part, i) => offcutHide(use, part, i));
 }
 
-function offcutHide({ hide, region: parentRegion }: HideUse, part: Region, index: number): Hide {
+function offcutHide({ hide, region }: HideUse, part: Region, index: number): Hide {
+  return partOfHide(hide, region, part, `${hide.id}${letters(index)}`);
+}
+
+/**
+ * A part of a hide as a hide of its own with the given id, in its parent's frame; what it keeps of its parent is told at
+ * `offcutsOf`. `parentRegion` is the leather of the parent, for a price per hide.
+ */
+export function partOfHide(hide: Hide, parentRegion: Region, part: Region, id: string): Hide {
   const outline = curveOf(part.outer);
   const touches = (areas: readonly Region[]): boolean => intersectRegions(areas, [part]).length > 0;
   const keptFlaw = (flaw: Flaw): boolean => touches(flawRegions(flaw.shape));
@@ -32,7 +40,7 @@ function offcutHide({ hide, region: parentRegion }: HideUse, part: Region, index
   const price = offcutPrice(hide, area / regionArea(parentRegion));
   const { leather } = hide;
   return {
-    id: `${hide.id}${letters(index)}`,
+    id,
     parent: hide.id,
     cut: 'offcut',
     outline,

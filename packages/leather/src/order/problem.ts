@@ -6,6 +6,7 @@ import type {
   Objective,
   Placement,
   Region,
+  RuleName,
   SetKind,
 } from '@hidebound/geometry';
 import { MIRROR_X, transformRegion } from '@hidebound/geometry';
@@ -64,7 +65,7 @@ export function nestProblemFor(input: ProblemInput): LayoutProblem {
       ...kept
         .filter(({ state }) => state !== 'spoiled')
         .map((placement) => fixedPlacement(placement, meanings)),
-      ...spoiled.map(({ placement }) => ({ ...placement, accepted: [] })),
+      ...spoiled.map(({ placement }) => ({ ...placement, accepted: SPENT_RULES })),
     ],
     distances: {
       // Two cut lines are never nearer than what the blade or beam takes away.
@@ -170,6 +171,9 @@ export function plainObstacle(id: string, region: Region, sheet: string): Item {
     isFace: false,
   };
 }
+
+/** What leather lies under a spoiled copy is all one: often it is spoiled because of a flaw there. */
+export const SPENT_RULES: readonly RuleName[] = ['void', 'edge'];
 
 interface SpoiledItem {
   readonly item: Item;

@@ -1,6 +1,7 @@
 import { hideRegion } from '../hide/hide-region.js';
 import type { Hide } from '../model/hide.js';
 import { compareNumbers } from '../layout/cutting-numbers.js';
+import { withoutSpoiledSeats } from '../layout/seats.js';
 import type { CuttingStep, Layout, PieceCopy } from '../model/layout.js';
 import { pieceCopyKey } from '../order/item-id.js';
 import { baseLineOf } from './base-line.js';
@@ -27,7 +28,8 @@ interface Setting {
  * How the layout of one hide gets onto the leather: one base line, and from it the marks of every piece that is still to
  * be cut, in the order of cutting. Throws `unknown-piece` if the layout places a piece that it doesn't hold.
  */
-export function settingOut(layout: Layout, hide: Hide): SettingOut {
+export function settingOut(given: Layout, hide: Hide): SettingOut {
+  const layout = { ...given, ...withoutSpoiledSeats(given) };
   const baseLine = baseLineOf(hide, layout.order.useFrom);
   const { frame } = baseLine;
   const setting = { layout, hide, frame, copies: plannedCopies(layout, hide.id), flaws: knownFlaws(hide) };
