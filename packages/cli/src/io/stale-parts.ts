@@ -39,7 +39,7 @@ function pidOfPart(name: string, target: string): number | undefined {
 }
 
 /** Signal 0 asks whether a process is there and does nothing to it. */
-function isAlive(pid: number): boolean {
+export function isAlive(pid: number): boolean {
   try {
     process.kill(pid, 0);
     return true;

@@ -13,6 +13,7 @@ const WRITE_WORDS: Readonly<Record<string, string>> = {
   EPERM: 'the system does not let you write there; choose another folder or change its rights',
   ENOENT: 'the folder does not exist; make it first or choose another one',
   ENOTDIR: 'a part of its path is a file, not a folder; choose another path',
+  EEXIST: 'another file of this name is there already; move it away and run it again',
   EISDIR: 'this is a folder; give a file name',
   ENAMETOOLONG: 'the name is too long; choose a shorter one',
   EMFILE: 'too many files are open; close some programs and run it again',

@@ -5,6 +5,7 @@ import {
   constants,
   existsSync,
   fsyncSync,
+  linkSync,
   openSync,
   realpathSync,
   renameSync,
@@ -22,12 +23,20 @@ import { systemCode, writeFailureWords } from './system-words.js';
 export interface FileToWrite {
   readonly path: string;
   readonly content: string | Uint8Array;
+  /** There must be no such file yet; one that is there is never written over. */
+  readonly isNew?: boolean;
 }
+
+/** Called before each thing that is done to the disk: so that a test can end the process at any of them. */
+export type DiskWatch = (action: string, path: string) => void;
+
+export const NOBODY_WATCHES: DiskWatch = () => undefined;
 
 interface StagedFile {
   readonly asked: string;
   readonly part: string;
   readonly target: string;
+  readonly isNew: boolean;
 }
 
 /**
@@ -36,24 +45,35 @@ interface StagedFile {
  * renamed, so that a full disk leaves every one as it was. What a killed run left beside a file is cleared away then. A device or pipe is written to directly.
  * Fails with a CliError `can-not-write`.
  */
-export function writeFilesSafely(files: readonly FileToWrite[]): void {
+export function writeFilesSafely(files: readonly FileToWrite[], watch: DiskWatch = NOBODY_WATCHES): void {
   const staged: StagedFile[] = [];
   try {
     for (const file of files) {
       const target = resolveTarget(file.path);
       if (target.stat !== undefined && !target.stat.isFile()) writeThrough(file);
-      else staged.push(stage(file, target.path, target.stat));
+      else staged.push(stage(file, target.path, target.stat, watch));
     }
     while (staged.length > 0) {
-      const { asked, part, target } = staged[0]!;
-      attempt(asked, () => renameSync(part, target));
+      const { asked, part, target, isNew } = staged[0]!;
+      attempt(asked, () => (isNew ? moveToNew(part, target, watch) : moveOver(part, target, watch)));
       staged.shift();
+      watch('sync folder', dirname(target));
       syncFolder(dirname(target));
       removeStaleParts(target);
     }
   } finally {
     for (const { part } of staged) removeQuietly(part);
   }
+}
+
+/** Takes a file away, for good. Fails with a CliError `can-not-write`. */
+export function removeFile(path: string, watch: DiskWatch = NOBODY_WATCHES): void {
+  attempt(path, () => {
+    watch('remove', path);
+    unlinkSync(path);
+  });
+  watch('sync folder', dirname(path));
+  syncFolder(dirname(path));
 }
 
 /**
@@ -102,22 +122,47 @@ function resolveTarget(path: string): { readonly path: string; readonly stat?: S
 /** Permission bits of a file's mode. */
 const MODE_BITS = 0o7777;
 
-function stage(file: FileToWrite, target: string, old: Stats | undefined): StagedFile {
+function stage(file: FileToWrite, target: string, old: Stats | undefined, watch: DiskWatch): StagedFile {
   const part = partName(target);
   try {
+    watch('make', part);
     const handle = openSync(part, 'w');
     try {
+      watch('write', part);
       writeWhole(handle, file.content);
+      watch('sync', part);
       fsyncSync(handle);
     } finally {
       closeSync(handle);
     }
     if (old !== undefined) chmodSync(part, old.mode & MODE_BITS);
-    return { asked: file.path, part, target };
+    return { asked: file.path, part, target, isNew: file.isNew === true };
   } catch (error) {
     removeQuietly(part);
     throw couldNotWrite(file.path, error);
   }
+}
+
+function moveOver(part: string, target: string, watch: DiskWatch): void {
+  watch('rename', target);
+  renameSync(part, target);
+}
+
+/** Codes of file systems that know no second name of a file. */
+const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
+
+/** A second name is only given where there is none yet, in one step; where files have one name only, it is looked first. */
+function moveToNew(part: string, target: string, watch: DiskWatch): void {
+  watch('link', target);
+  try {
+    linkSync(part, target);
+  } catch (error) {
+    if (!NO_LINKS.has(systemCode(error) ?? '') || existsSync(target)) throw error;
+    moveOver(part, target, watch);
+    return;
+  }
+  watch('remove', part);
+  unlinkSync(part);
 }
 
 function writeThrough(file: FileToWrite): void {
@@ -154,7 +199,7 @@ function couldNotWrite(path: string, error: unknown): CliError {
 }
 
 /** Makes the rename itself last; some systems can't sync a folder, and lose nothing but that promise. */
-function syncFolder(folder: string): void {
+export function syncFolder(folder: string): void {
   try {
     const handle = openSync(folder, 'r');
     try {

@@ -11,6 +11,8 @@ export interface LoadedStock {
   readonly folder: string;
   /** With the paths of their files. Also those that are cut; `hide.state` tells. In the order of their files. */
   readonly hides: readonly NamedHide[];
+  /** Every hide file that can be read, as it says itself, also a second one of the same id. */
+  readonly read: readonly NamedHide[];
   readonly journal: StockJournal;
   /** Files that are left out because they are broken, ids that stand twice, and what was changed behind the journal. */
   readonly diagnostics: readonly Diagnostic[];
@@ -46,7 +48,7 @@ export function loadStock(folder: string): LoadedStock {
     }
   }
   const found = stockFindings(hides, journal);
-  return { folder, hides: found.hides, journal, diagnostics: [...broken, ...found.diagnostics] };
+  return { folder, hides: found.hides, read: hides, journal, diagnostics: [...broken, ...found.diagnostics] };
 }
 
 function brokenFile(file: string, error: unknown): Diagnostic {
