@@ -1,4 +1,4 @@
-import type { Report, ReportBlock, ReportItem } from '@hidebound/render';
+import type { Report, ReportBar, ReportBlock, ReportItem } from '@hidebound/render';
 import { textTable } from './text-table.js';
 
 /** Texts are broken to lines of so many letters. */
@@ -27,9 +27,24 @@ function blockLines(block: ReportBlock): string[] {
     }
     case 'checklist':
       return ['', ...block.items.flatMap(itemLines)];
+    case 'bars':
+      return ['', ...barLines(block.rows)];
     case 'picture':
       return [];
   }
+}
+
+/** The longest bar takes so many letters. */
+const BAR_LETTERS = 40;
+
+function barLines(rows: readonly ReportBar[]): string[] {
+  const letters = (texts: readonly string[]): number => Math.max(...texts.map((text) => [...text].length));
+  const nameWidth = letters(rows.map(({ name }) => name));
+  const longest = Math.max(...rows.map(({ value }) => value));
+  return rows.map(({ name, value, text }) => {
+    const length = longest > 0 ? Math.round((BAR_LETTERS * value) / longest) : 0;
+    return `${name.padEnd(nameWidth)}  ${'#'.repeat(length)}${length > 0 ? ' ' : ''}${text}`;
+  });
 }
 
 function itemLines({ text, detail, aside }: ReportItem): string[] {

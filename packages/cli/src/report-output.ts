@@ -12,9 +12,12 @@ export function refuseReportNames(options: OptionValues): void {
   refuseExtension('--page-svg', textOption(options, 'pageSvg'), '.pdf', '.svg');
 }
 
-/** The pages of a report as the files that were asked for by `--pdf` and `--page-svg`; none where none was. */
+/**
+ * The pages of a report, or of several one after the other, as the files that were asked for by `--pdf` and
+ * `--page-svg`; none where none was.
+ */
 export async function reportFiles(
-  report: Report,
+  asked: Report | readonly Report[],
   options: OptionValues,
   more: { readonly onOnePage?: boolean } = {},
 ): Promise<FileToWrite[]> {
@@ -23,9 +26,10 @@ export async function reportFiles(
   if (pdf === undefined && pageSvg === undefined) return [];
   const fonts = loadFontBook();
   const page = (textOption(options, 'page') ?? 'A4') as PageName;
-  const pages = drawReport(report, { page, fonts, ...more });
+  const reports = [asked].flat();
+  const pages = reports.flatMap((report) => drawReport(report, { page, fonts, ...more }));
   const names = pages.map((_, index) => String(index + 1));
-  const title = `${report.title}: ${report.subtitle}`;
+  const title = reports.map((report) => `${report.title}: ${report.subtitle}`)[0] ?? '';
   return [
     ...(pdf === undefined ? [] : [{ path: pdf, content: await writePdf(pages, { fonts, title }) }]),
     ...(pageSvg === undefined

@@ -1,3 +1,4 @@
+import { curveBox } from '@hidebound/geometry';
 import { describe, expect, test } from 'vitest';
 import { labelBoxesOverlap } from '../label/label-box.js';
 import { loadFontBook } from '../node.js';
@@ -93,4 +94,28 @@ test('when columns want more than the room, figures stay whole and the widest te
   expect(third).toBe(25);
   expect(second).toBe(30);
   expect(first).toBeCloseTo(120 - 10 - 55, 3);
+});
+
+test('when bars are drawn, their lengths are as the values, and each text stands behind its bar', () => {
+  const bars = {
+    kind: 'bars',
+    rows: [
+      { name: 'leather', value: 40, text: '40.00 EUR' },
+      { name: 'work', value: 10, text: '10.00 EUR' },
+      { name: 'nothing', value: 0, text: '0.00 EUR' },
+    ],
+  } as const;
+  const [page] = drawReport({ title: 'T', subtitle: 's', blocks: [bars] }, { page: 'A4', fonts });
+  const boxes = page!.layers
+    .flatMap(({ elements }) => elements)
+    .flatMap((element) =>
+      element.kind === 'path' && element.style.fill !== undefined ? [curveBox(element.curves[0]!)] : [],
+    );
+  expect(boxes).toHaveLength(2);
+  const [first, second] = boxes.map(({ minX, maxX }) => maxX - minX);
+  expect(first! / second!).toBeCloseTo(4, 6);
+  const texts = textsOf(page!);
+  for (const [i, { text }] of bars.rows.slice(0, 2).entries()) {
+    expect(texts.find((each) => each.text === text)!.at.x).toBeGreaterThan(boxes[i]!.maxX);
+  }
 });

@@ -1,11 +1,12 @@
 import { group, line, rectangle } from '../drawing/build.js';
 import type { Drawing, DrawingElement, FontFace } from '../drawing/model.js';
 import { scaling, translation, composeAffine } from '@hidebound/geometry';
-import { BARE_HIDE, BRASS, FINE_LINE_MM, HAIRLINE_MM, INK, INK_SOFT, RULE } from '../sheet/palette.js';
+import { BARE_HIDE, BRASS, FINE_LINE_MM, HAIRLINE_MM, INK, INK_SOFT, PIECE, RULE } from '../sheet/palette.js';
 import type { FontBook } from '../text/font-book.js';
-import { measureText, textLine, wrapText } from '../text/measure-text.js';
+import { fitText, measureText, textLine, wrapText } from '../text/measure-text.js';
 import { columnWidths } from './column-widths.js';
 import type {
+  ReportBars,
   ReportBlock,
   ReportChecklist,
   ReportFact,
@@ -51,6 +52,8 @@ export function rowsOfBlock(block: ReportBlock, desk: ReportDesk): ReportRow[] {
       return tableRows(block, desk);
     case 'checklist':
       return checklistRows(block, desk);
+    case 'bars':
+      return barRows(block, desk);
     case 'picture':
       return pictureRows(block.drawing, block.caption, desk);
   }
@@ -245,6 +248,45 @@ function cellsRow(
       ...(rules.below === true ? [rule(x, y + heightMm)] : []),
     ],
   };
+}
+
+/** Names on the left, figures at the right end of the bars. */
+function barRows({ rows }: ReportBars, desk: ReportDesk): ReportRow[] {
+  const { fonts, textMm, widthMm } = desk;
+  const widest = (texts: readonly string[], face: FontFace): number =>
+    Math.max(0, ...texts.map((text) => measureText(fonts, face, textMm, text).widthMm));
+  const names = rows.map(({ name }) => name);
+  const nameMm = Math.min(widthMm * 0.4, widest(names, 'narrow')) + textMm;
+  const texts = rows.map(({ text }) => text);
+  const roomMm = widthMm - nameMm - widest(texts, 'narrow bold') - textMm;
+  const longest = Math.max(...rows.map(({ value }) => value));
+  const heightMm = textMm * LINE_SHARE * 1.1;
+  return rows.map(({ name, value, text }, i) => {
+    const barMm = longest > 0 ? (roomMm * value) / longest : 0;
+    return {
+      heightMm,
+      keepsNext: i < rows.length - 1,
+      draw: (x, y) => [
+        words(desk, fitText(fonts, 'narrow', textMm, name, nameMm - textMm / 2), x, y + textMm, {
+          colour: INK_SOFT,
+        }),
+        ...(barMm < HAIRLINE_MM
+          ? []
+          : [
+              rectangle(
+                {
+                  minX: x + nameMm,
+                  minY: y + textMm * 0.1,
+                  maxX: x + nameMm + barMm,
+                  maxY: y + textMm * 1.2,
+                },
+                { fill: PIECE, stroke: { colour: INK, widthMm: HAIRLINE_MM } },
+              ),
+            ]),
+        words(desk, text, x + nameMm + barMm + textMm * 0.5, y + textMm, { face: 'narrow bold' }),
+      ],
+    };
+  });
 }
 
 function checklistRows({ items }: ReportChecklist, desk: ReportDesk): ReportRow[] {

@@ -19,6 +19,7 @@ export type ReportBlock =
   | { readonly kind: 'facts'; readonly rows: readonly ReportFact[] }
   | ReportTable
   | ReportChecklist
+  | ReportBars
   /** A chart or a picture, no wider than the page's text. */
   | { readonly kind: 'picture'; readonly drawing: Drawing; readonly caption: string };
 
@@ -42,6 +43,20 @@ export interface ReportColumn {
   readonly head: string;
   /** Figures stand at the right. */
   readonly align: 'left' | 'right';
+}
+
+/** Bars that start at one line, so that their lengths can be compared: where money or time goes. */
+export interface ReportBars {
+  readonly kind: 'bars';
+  readonly rows: readonly ReportBar[];
+}
+
+export interface ReportBar {
+  readonly name: string;
+  /** What its length stands for, 0 or more; all rows in one unit. */
+  readonly value: number;
+  /** The value with its unit, as it is told. */
+  readonly text: string;
 }
 
 /** Steps with a box to tick. */
