@@ -21,6 +21,8 @@ export interface AnimalShape {
   readonly flank: number;
   readonly flankAt: number;
   readonly tail: number;
+  /** Cattle that roam are branded. */
+  readonly isBranded: boolean;
 }
 
 export const CATTLE: AnimalShape = {
@@ -37,6 +39,7 @@ export const CATTLE: AnimalShape = {
   flank: 0.68,
   flankAt: 0.79,
   tail: 0.01,
+  isBranded: true,
 };
 
 export const CALF: AnimalShape = {
@@ -49,6 +52,7 @@ export const CALF: AnimalShape = {
   belly: 0.76,
   flank: 0.6,
   tail: 0.02,
+  isBranded: false,
 };
 
 export const GOAT: AnimalShape = {
@@ -65,6 +69,7 @@ export const GOAT: AnimalShape = {
   flank: 0.64,
   flankAt: 0.76,
   tail: 0.035,
+  isBranded: false,
 };
 
 export const SHEEP: AnimalShape = {
@@ -89,6 +94,7 @@ export const PIG: AnimalShape = {
   belly: 0.9,
   flank: 0.82,
   tail: 0.02,
+  isBranded: false,
 };
 
 export const DEER: AnimalShape = {
@@ -132,7 +138,7 @@ export function animalPlan(random: Random, shape: AnimalShape, isWhole: boolean)
     places: {
       anywhere: [0, 1, 0, 1],
       outer: [own.foreAt, 1, bellyLine, 1],
-      rump: [0.64, 0.9, 0.18, 0.55],
+      ...(shape.isBranded ? { rump: [0.64, 0.9, 0.18, 0.55] as const } : {}),
       neck: [0.02, own.throatAt + 0.1, 0.02, own.throat],
     },
   };
@@ -155,6 +161,7 @@ function varied(random: Random, shape: AnimalShape): AnimalShape {
     flank: by(shape.flank, 0.05),
     flankAt: by(shape.flankAt, 0.015),
     tail: by(shape.tail, 0.4),
+    isBranded: shape.isBranded,
   };
 }
 

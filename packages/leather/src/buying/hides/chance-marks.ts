@@ -1,15 +1,17 @@
 import {
   boxesTouch,
+  curveBox,
+  curveCorners,
   flattenCurve,
+  growBox,
   pointInRing,
   pointToRing,
-  regionBox,
   regionsArea,
   ringBox,
 } from '@hidebound/geometry';
 import type { Box, Curve, Point, Random, Region, Ring } from '@hidebound/geometry';
 import { flawRegions } from '../../hide/flaw-region.js';
-import type { Flaw } from '../../model/hide.js';
+import type { Flaw, FlawShape } from '../../model/hide.js';
 import type { CutFrame } from './cut-frame.js';
 import type { HidePlan, ShareBox } from './hide-plan.js';
 import { LAST_SPOILING_MARK, PLAIN_MARKS, SPOILING_MARKS } from './mark-kinds.js';
@@ -28,6 +30,8 @@ interface Ground {
   readonly frame: CutFrame;
   readonly plan: HidePlan;
   readonly outline: Ring;
+  /** Where the animal or the flayer was unlucky: marks gather there. */
+  readonly spots: readonly Point[];
   /** Of what spoils leather already: two such marks never overlap, so that their areas add up. */
   readonly taken: Box[];
   readonly flaws: Flaw[];
@@ -43,14 +47,20 @@ export function chanceMarks(
   frame: CutFrame,
   usableShare: number,
 ): ChanceMarks {
-  const outline = flattenCurve(frame.outline).slice(0, -1);
-  const ground: Ground = { random, frame, plan, outline, taken: [], flaws: [] };
+  const outline = flattenCurve(frame.outline, OUTLINE_TOLERANCE_MM).slice(0, -1);
+  const spots = Array.from({ length: 2 + random.integer(3) }, () =>
+    placeIn(random, plan, frame, plan.places.anywhere),
+  );
+  const ground: Ground = { random, frame, plan, outline, spots, taken: [], flaws: [] };
   const wantedMm2 = (1 - usableShare) * frame.areaMm2;
   const openings = chanceOpenings(ground, wantedMm2 / 8);
   spoil(ground, wantedMm2 - openings.reduce((sum, { areaMm2 }) => sum + areaMm2, 0));
   addPlainMarks(ground, usableShare);
   return { openings: openings.map(({ outline: curve }) => curve), flaws: named(ground.flaws) };
 }
+
+/** Chords of the outline that marks are held against; they keep off it by more. */
+const OUTLINE_TOLERANCE_MM = 2;
 
 interface Opening {
   readonly outline: Curve;
@@ -88,6 +98,12 @@ const NOTHING_MM2 = 20;
 /** So much of what is left to spoil goes into one patch at least, so that a bad hide has large ones, not hundreds. */
 const LEAST_PART = 0.08;
 const MOST_PART = 0.5;
+/** A patch that is drawn for an area covers it but for rounding, mm². */
+const ROUNDING_MM2 = 5;
+/** So many marks may find no place before patches of any size take theirs. */
+const PATIENCE = 12;
+/** A patch that finds no room is tried this much smaller. */
+const SMALLER = 0.7;
 /** A hide so full of marks that no more find room keeps what it has. */
 const MOST_ROUNDS = 500;
 
@@ -95,6 +111,8 @@ function spoil(ground: Ground, wantedMm2: number): void {
   const { random } = ground;
   const counts = new Map<ChanceMark, number>();
   let leftMm2 = wantedMm2;
+  let failed = 0;
+  let share = 1;
   for (let round = 0; round < MOST_ROUNDS && leftMm2 > NOTHING_MM2; round++) {
     const marks = SPOILING_MARKS.filter(
       (each) =>
@@ -102,13 +120,14 @@ function spoil(ground: Ground, wantedMm2: number): void {
     );
     const mark = weighted(random, marks);
     let put = putMark(ground, mark, sizeWithin(random, mark, leftMm2), leftMm2);
-    // What is too large for the rest makes way for a patch that is as large as the rest.
-    put ??= putMark(
-      ground,
-      LAST_SPOILING_MARK,
-      diameterOf(Math.min(leftMm2, wantedMm2 * LEAST_PART)),
-      leftMm2 + 5,
-    );
+    if (put === undefined) failed += 1;
+    // What finds no room, or is too large for the rest, makes way for a patch that is as large as the rest.
+    if (put === undefined && (failed > PATIENCE || leftMm2 < wantedMm2 * LEAST_PART)) {
+      const part = share * Math.min(leftMm2, wantedMm2 * LEAST_PART) * random.between(0.5, 1);
+      const isLast = part > leftMm2 / 2;
+      put = putMark(ground, LAST_SPOILING_MARK, diameterOf(isLast ? leftMm2 : part), leftMm2 + ROUNDING_MM2);
+      share = put === undefined ? share * SMALLER : 1;
+    }
     if (put === undefined) continue;
     counts.set(mark, (counts.get(mark) ?? 0) + 1);
     ground.flaws.push(put.flaw);
@@ -127,8 +146,8 @@ function diameterOf(areaMm2: number): number {
 }
 
 /** Marks that are only seen, per m²: of a flawless hide, and more by so many for each hundredth that is spoiled. */
-const PLAIN_PER_M2 = 4;
-const PLAIN_PER_M2_AND_HUNDREDTH = 1.6;
+const PLAIN_PER_M2 = 3;
+const PLAIN_PER_M2_AND_HUNDREDTH = 0.6;
 
 function addPlainMarks(ground: Ground, usableShare: number): void {
   const { random, frame, plan } = ground;
@@ -158,7 +177,7 @@ interface PutMark {
 
 const PLACES_TRIED = 30;
 /** Marks keep off the edge and off each other by this, mm. */
-const APART_MM = 1;
+const APART_MM = 3;
 
 /** Puts a mark where it lies on the hide and on no other one; none if no place is found or it covers more than `mostMm2`. */
 function putMark(ground: Ground, mark: ChanceMark, size: number, mostMm2 = Infinity): PutMark | undefined {
@@ -166,13 +185,17 @@ function putMark(ground: Ground, mark: ChanceMark, size: number, mostMm2 = Infin
   for (let attempt = 0; attempt < PLACES_TRIED; attempt++) {
     const at = likelyPlace(ground, mark);
     if (at === undefined) return undefined;
+    // The cheap looks first: most places that are tried on a bad hide are taken.
+    if (!isRoomFor(ground, ringBox([at]))) continue;
     const shape = shapeOfMark(random, mark, at, size);
+    if (!isRoomFor(ground, roughBox(shape))) continue;
     const regions = flawRegions(shape);
     const areaMm2 = regionsArea(regions);
     if (areaMm2 > mostMm2) return undefined;
-    const box = boxOf(regions);
-    if (taken.some((other) => boxesTouch(other, box)) || !liesOn(regions, outline)) continue;
-    taken.push(box);
+    const boxes = coveringBoxes(shape);
+    if (taken.some((other) => boxes.some((box) => boxesTouch(other, box))) || !liesOn(regions, outline))
+      continue;
+    taken.push(...boxes);
     const { kind, side, depth, effect } = mark;
     const flaw: Flaw = {
       id: '',
@@ -187,24 +210,61 @@ function putMark(ground: Ground, mark: ChanceMark, size: number, mostMm2 = Infin
   return undefined;
 }
 
-function likelyPlace({ random, plan, frame }: Ground, mark: ChanceMark): Point | undefined {
-  const box: ShareBox | undefined = plan.places[mark.place];
+/** So many marks of those that may lie anywhere gather at the unlucky spots, within about this share of the size. */
+const GATHERED = 0.4;
+const SPOT_SHARE = 0.06;
+
+function likelyPlace({ random, plan, frame, spots }: Ground, mark: ChanceMark): Point | undefined {
+  const box = plan.places[mark.place];
   if (box === undefined) return undefined;
-  const [x0, x1, y0, y1] = box;
+  if (mark.place === 'anywhere' && random.next() < GATHERED) {
+    const spot = spots[random.integer(spots.length)]!;
+    const reach = SPOT_SHARE * Math.sqrt(frame.areaMm2);
+    return { x: spot.x + reach * random.normal(), y: spot.y + reach * random.normal() };
+  }
+  return placeIn(random, plan, frame, box);
+}
+
+function placeIn(random: Random, plan: HidePlan, frame: CutFrame, [x0, x1, y0, y1]: ShareBox): Point {
   const out = random.between(y0, y1);
   const isFar = plan.isWhole && random.next() < 0.5;
   return frame.at([random.between(x0, x1), isFar ? -out : out]);
 }
 
-function boxOf(regions: readonly Region[]): Box {
-  const boxes = regions.map(regionBox);
-  return {
-    minX: Math.min(...boxes.map(({ minX }) => minX)) - APART_MM,
-    minY: Math.min(...boxes.map(({ minY }) => minY)) - APART_MM,
-    maxX: Math.max(...boxes.map(({ maxX }) => maxX)) + APART_MM,
-    maxY: Math.max(...boxes.map(({ maxY }) => maxY)) + APART_MM,
-  };
+/** The box of a shape's own points, without its width. */
+function roughBox(shape: FlawShape): Box {
+  switch (shape.kind) {
+    case 'point':
+      return ringBox([shape.at]);
+    case 'line':
+      return ringBox(shape.line);
+    case 'area':
+      return ringBox(curveCorners(shape.outline));
+  }
 }
+
+/** True if no mark is near the box and its middle lies on the hide. */
+function isRoomFor({ taken, outline }: Ground, box: Box): boolean {
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  return !taken.some((other) => boxesTouch(other, box)) && pointInRing(middle, outline) === 'inside';
+}
+
+/** Boxes that cover a shape and what it keeps apart from others; of a line one for each stretch. */
+function coveringBoxes(shape: FlawShape): Box[] {
+  switch (shape.kind) {
+    case 'point':
+      return [growBox(ringBox([shape.at]), shape.radiusMm * TANGENTS_REACH + APART_MM)];
+    case 'line': {
+      const reach = (shape.widthMm / 2) * TANGENTS_REACH + APART_MM;
+      return shape.line.slice(1).map((to, i) => growBox(ringBox([shape.line[i]!, to]), reach));
+    }
+    case 'area':
+      return [growBox(curveBox(shape.outline), APART_MM)];
+  }
+}
+
+/** The regions that stand for circles and ends of lines reach a little beyond them. */
+const TANGENTS_REACH = 1.03;
 
 /** Whole, and off the edge. A mark is small against the waves of an edge, so its corners and the edge's tell. */
 function liesOn(regions: readonly Region[], outline: Ring): boolean {

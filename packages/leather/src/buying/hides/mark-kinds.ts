@@ -43,16 +43,17 @@ export const SPOILING_MARKS: readonly ChanceMark[] = [
     sizeMm: { min: 40, max: 150 },
     widthMm: { min: 3, max: 7 },
     depth: { min: 0.35, max: 0.9 },
-    weight: 8,
+    weight: 4,
   },
-  { kind: 'hole', side: 'grain', shape: 'spot', place: 'anywhere', sizeMm: { min: 2, max: 8 }, weight: 6 },
+  { kind: 'hole', side: 'grain', shape: 'spot', place: 'anywhere', sizeMm: { min: 2, max: 8 }, weight: 3 },
   {
     kind: 'loose grain',
     side: 'grain',
     shape: 'patch',
     place: 'outer',
-    sizeMm: { min: 60, max: 180 },
-    weight: 7,
+    sizeMm: { min: 90, max: 240 },
+    weight: 6,
+    most: 5,
   },
   {
     kind: 'stain',
@@ -60,7 +61,7 @@ export const SPOILING_MARKS: readonly ChanceMark[] = [
     shape: 'patch',
     place: 'anywhere',
     sizeMm: { min: 25, max: 120 },
-    weight: 6,
+    weight: 4,
   },
   {
     kind: 'scar',
@@ -71,7 +72,7 @@ export const SPOILING_MARKS: readonly ChanceMark[] = [
     widthMm: { min: 5, max: 14 },
     // A torn one that never closed: a horn's rake, barbed wire.
     effect: { looks: 'C', strength: 'weak' },
-    weight: 8,
+    weight: 4,
   },
 ];
 
