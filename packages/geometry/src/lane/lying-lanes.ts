@@ -108,26 +108,39 @@ interface Cluster {
   kerfMm: number;
 }
 
-/** Rows nearer to each other than the gap are neighbours of one lane, and what parts them is its kerf. */
+/**
+ * Rows nearer to each other than the gap are neighbours of one lane, and what parts them is its kerf. Rows of two lanes
+ * that lie one behind the other can lie at any height: such a row neighbours none that it would overlap.
+ */
 function clustersOf(rows: readonly LyingRow[], gap: number): Cluster[] {
   const clusters: Cluster[] = [];
   for (const row of rows) {
-    const last = clusters[clusters.length - 1];
-    const before = last?.rows[last.rows.length - 1];
-    if (last === undefined || before === undefined) {
+    const beside = clusters.filter((cluster) => neighbourKerf(cluster, row, gap) !== undefined);
+    const cluster = beside.find((one) => liesAlong(one, row)) ?? beside[beside.length - 1];
+    if (cluster === undefined) {
       clusters.push({ rows: [row], kerfMm: 0 });
       continue;
     }
-    const apart = Math.max(0, row.lowV - before.lowV - before.widthMm);
-    const kerf = apart <= CHECK_FORGIVES_MM ? 0 : apart;
-    const isFirstPair = last.rows.length === 1;
-    const isNeighbour = kerf === 0 || kerf < gap - CHECK_FORGIVES_MM;
-    if (isNeighbour && (isFirstPair || Math.abs(kerf - last.kerfMm) <= CHECK_FORGIVES_MM)) {
-      last.rows.push(row);
-      if (isFirstPair) last.kerfMm = kerf;
-    } else clusters.push({ rows: [row], kerfMm: 0 });
+    if (cluster.rows.length === 1) cluster.kerfMm = neighbourKerf(cluster, row, gap)!;
+    cluster.rows.push(row);
   }
   return clusters;
+}
+
+/** What parts the row from the last one of the cluster, if it is its next neighbour. */
+function neighbourKerf({ rows, kerfMm }: Cluster, row: LyingRow, gap: number): number | undefined {
+  const before = rows[rows.length - 1]!;
+  const apart = row.lowV - before.lowV - before.widthMm;
+  if (apart < -CHECK_FORGIVES_MM) return undefined;
+  const kerf = apart <= CHECK_FORGIVES_MM ? 0 : apart;
+  if (kerf !== 0 && kerf >= gap - CHECK_FORGIVES_MM) return undefined;
+  return rows.length === 1 || Math.abs(kerf - kerfMm) <= CHECK_FORGIVES_MM ? kerf : undefined;
+}
+
+/** A strap of the row lies beside one of the cluster. */
+function liesAlong({ rows }: Cluster, row: LyingRow): boolean {
+  const straps = rows.flatMap((one) => one.straps);
+  return row.straps.some(({ minU, maxU }) => straps.some((one) => minU < one.maxU && one.minU < maxU));
 }
 
 /** Rows of one lane, open at its small u (1) or its great u (-1). */

@@ -4,6 +4,7 @@ import {
   largestRectangle,
   minimumWidthBox,
   offsetRegions,
+  outlineDistance,
   regionArea,
   regionsArea,
   ringDistance,
@@ -97,8 +98,7 @@ function partsOf(layout: Layout, hide: Hide, net: readonly Region[], gone: reado
 function withoutNecks(part: Region): Region[] {
   let parts: Region[] = [];
   for (const neck of NECK_MM) {
-    const opened = offsetRegions(offsetRegions([part], -neck, { join: 'mitre' }), neck, { join: 'mitre' });
-    parts = intersectRegions(opened, [part]);
+    parts = offsetRegions(offsetRegions([part], -neck, { join: 'mitre' }), neck, { join: 'mitre' });
     if (parts.every(isClean)) return parts;
   }
   return parts.filter(isClean);
@@ -106,10 +106,10 @@ function withoutNecks(part: Region): Region[] {
 
 /** Outline and openings run once around and keep apart, as hide files must have it. */
 function isClean({ outer, openings }: Region): boolean {
-  const rings = [outer, ...openings];
   return (
-    rings.every((ring) => findSelfContacts(ring).length === 0) &&
-    rings.every((ring, i) => rings.slice(i + 1).every((other) => ringDistance(ring, other) > 0))
+    [outer, ...openings].every((ring) => findSelfContacts(ring).length === 0) &&
+    openings.every((ring) => outlineDistance(ring, outer) > 0) &&
+    openings.every((ring, i) => openings.slice(i + 1).every((other) => ringDistance(ring, other) > 0))
   );
 }
 
