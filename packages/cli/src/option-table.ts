@@ -1,4 +1,5 @@
 import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
+import { SUIT_SPEC } from './suit/suit-spec.js';
 import { TRACE_SPEC } from './trace/trace-spec.js';
 import { WORKSHOP_SPEC } from './workshop/workshop-spec.js';
 
@@ -45,6 +46,7 @@ export type CommandName =
   | 'list'
   | 'markers'
   | 'trace'
+  | 'suit'
   | 'workshop';
 
 /** Pages that a cutting sheet can be made for. */
@@ -691,5 +693,6 @@ export const COMMANDS: readonly CommandSpec[] = [
       'hidebound markers --sheets 1-4 --paper Letter --measured "6 1/4 in x 8 5/8 in"',
     ],
   },
+  SUIT_SPEC,
   WORKSHOP_SPEC,
 ];

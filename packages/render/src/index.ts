@@ -86,3 +86,5 @@ export type {
 } from './report/report.js';
 export { shownTopics, valuesReport } from './workshop/values-report.js';
 export type { ShownTopic, ShownValue, ValuesOptions } from './workshop/values-report.js';
+export { suitReport } from './suit/suit-report.js';
+export type { SuitReportOptions } from './suit/suit-report.js';

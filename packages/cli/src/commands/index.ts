@@ -13,6 +13,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   template: async () => (await import('./template.js')).templateCommand,
   setout: async () => (await import('./setout.js')).setoutCommand,
   list: async () => (await import('./list.js')).listCommand,
+  suit: async () => (await import('./suit.js')).suitCommand,
   workshop: async () => (await import('./workshop.js')).workshopCommand,
   markers: async () => (await import('./markers.js')).markersCommand,
 };

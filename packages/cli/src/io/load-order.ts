@@ -23,6 +23,8 @@ import { loadPattern } from './load-pattern.js';
 
 /** An order with all that it names: its articles, its pieces, its hides. */
 export interface OrderJob {
+  /** As it is written, articles from files included: it tells a piece's own word from its part's rule. */
+  readonly written: Order;
   readonly order: ResolvedOrder;
   readonly pieces: readonly LayablePiece[];
   readonly hides: readonly NamedHide[];
@@ -46,13 +48,15 @@ export function loadOrderPlan(path: string, workshop: Workshop = DEFAULT_WORKSHO
 }
 
 async function readPlan(path: string, workshop: Workshop, stage: OrderStage): Promise<OrderPlan> {
-  const order = resolveOrder(loadOrder(path, workshop), workshop, stage);
+  const written = loadOrder(path, workshop);
+  const order = resolveOrder(written, workshop, stage);
   const patterns = await loadPatterns(order, path);
   const patternFindings = [...patterns.values()].flatMap((read) => read.diagnostics);
   const { pieces, diagnostics } = resolvePieces(order, (file) => patterns.get(file)!);
   // Before the search: a line that is too short for its pitch is refused now, not when it is drawn.
   const stitches = planStitches({ order, pieces });
-  return { order, pieces, diagnostics: [...patternFindings, ...diagnostics, ...stitches.diagnostics] };
+  const findings = [...patternFindings, ...diagnostics, ...stitches.diagnostics];
+  return { written, order, pieces, diagnostics: findings };
 }
 
 /** Every pattern file that the order takes pieces from, read once, in the order of the pieces. */
