@@ -29,7 +29,7 @@ const CARD_SIZES: readonly number[] = [1, 0.94, 0.88, 0.82, 0.76, 0.7];
  */
 export function drawReport(report: Report, options: ReportOptions): Drawing[] {
   const textMm = options.page === 'A3' || options.page === 'Tabloid' ? LARGE_TEXT_MM : TEXT_MM;
-  const sizes = options.onOnePage === true ? CARD_SIZES : [1];
+  const sizes = options.onOnePage === true || report.onOnePage === true ? CARD_SIZES : [1];
   let pages: readonly DrawingElement[][] = [];
   let used = textMm;
   for (const size of sizes) {
@@ -57,10 +57,16 @@ function pagesWith(report: Report, options: ReportOptions, textMm: number): Draw
 }
 
 function rowsOf(blocks: readonly ReportBlock[], desk: ReportDesk): ReportRow[] {
+  let title: readonly ReportRow[] = [];
   return blocks.flatMap((block, i) => {
+    if (block.kind === 'section') title = rowsOfBlock({ ...block, title: `${block.title} …` }, desk);
     const isAfterSection = blocks[i - 1]?.kind === 'section';
     const gap = i === 0 || isAfterSection ? [] : [gapRow(desk, block.kind === 'section' ? 0.9 : 0.5)];
-    return [...gap, ...rowsOfBlock(block, desk)];
+    const [sectionTitle] = title;
+    const rows = rowsOfBlock(block, desk).map((row) =>
+      sectionTitle === undefined ? row : { ...row, sectionTitle },
+    );
+    return [...gap, ...rows];
   });
 }
 
@@ -78,6 +84,7 @@ function flowRows(rows: readonly ReportRow[], body: Box): DrawingElement[][] {
       if (row.isSpace === true) return;
       pages.push([]);
       y = body.minY;
+      if (row.head !== undefined && row.sectionTitle !== undefined) put(row.sectionTitle);
       if (row.head !== undefined) put(row.head);
     } else if (isTop && row.isSpace === true) return;
     put(row);

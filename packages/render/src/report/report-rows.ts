@@ -22,6 +22,8 @@ export interface ReportRow {
   readonly keepsNext: boolean;
   /** Set anew above it where it begins a page. */
   readonly head?: ReportRow;
+  /** The title of its section, which is set above that head. */
+  readonly sectionTitle?: ReportRow;
   /** Only room: left out at the top of a page. */
   readonly isSpace?: boolean;
   draw(x: number, y: number): readonly DrawingElement[];
@@ -167,12 +169,12 @@ function tableRows(table: ReportTable, desk: ReportDesk): ReportRow[] {
   const columns = placedColumns(table, desk);
   const heads = table.columns.map(({ head }) => head);
   const head = cellsRow(heads, columns, desk, { face: 'narrow', colour: INK_SOFT }, { below: true });
-  const isFew = table.rows.length <= 3;
+  const last = table.rows.length - 1;
   const rows = table.rows.map((cells, i): ReportRow => ({
     ...cellsRow(cells, columns, desk, {}, { below: i < table.rows.length - 1 }),
     head,
-    keepsNext:
-      (i === table.rows.length - 1 && table.totals !== undefined) || (isFew && i < table.rows.length - 1),
+    // Neither a table's first row nor its last one stands alone.
+    keepsNext: i === last ? table.totals !== undefined : i === 0 || i === last - 1,
   }));
   const totals =
     table.totals === undefined

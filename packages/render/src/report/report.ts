@@ -8,6 +8,8 @@ export interface Report {
   readonly title: string;
   /** Below the title: "Bicycle goods, week 10, version 3, 2026-03-02". */
   readonly subtitle: string;
+  /** A card to hang up: its letters may get smaller so that it fits one page. */
+  readonly onOnePage?: boolean;
   readonly blocks: readonly ReportBlock[];
 }
 
