@@ -2,11 +2,15 @@ import {
   boxesTouch,
   curveBox,
   curveCorners,
+  curveFromPolyline,
   flattenCurve,
   growBox,
+  intersectRegions,
+  orientRing,
   pointInRing,
   pointToRing,
   regionsArea,
+  roundPoint,
   ringBox,
 } from '@hidebound/geometry';
 import type { Box, Curve, Point, Random, Region, Ring } from '@hidebound/geometry';
@@ -14,7 +18,7 @@ import { flawRegions } from '../../hide/flaw-region.js';
 import type { Flaw, FlawShape } from '../../model/hide.js';
 import type { CutFrame } from './cut-frame.js';
 import type { HidePlan, ShareBox } from './hide-plan.js';
-import { LAST_SPOILING_MARK, PLAIN_MARKS, SPOILING_MARKS } from './mark-kinds.js';
+import { LAST_SPOILING_MARKS, PLAIN_MARKS, SPOILING_MARKS } from './mark-kinds.js';
 import type { ChanceMark } from './mark-kinds.js';
 import { shapeOfMark } from './mark-shape.js';
 
@@ -30,6 +34,8 @@ interface Ground {
   readonly frame: CutFrame;
   readonly plan: HidePlan;
   readonly outline: Ring;
+  /** The same, closer. */
+  readonly edge: Region;
   /** Where the animal or the flayer was unlucky: marks gather there. */
   readonly spots: readonly Point[];
   /** Of what spoils leather already: two such marks never overlap, so that their areas add up. */
@@ -51,7 +57,11 @@ export function chanceMarks(
   const spots = Array.from({ length: 2 + random.integer(3) }, () =>
     placeIn(random, plan, frame, plan.places.anywhere),
   );
-  const ground: Ground = { random, frame, plan, outline, spots, taken: [], flaws: [] };
+  const edge = {
+    outer: orientRing(flattenCurve(frame.outline, EDGE_TOLERANCE_MM).slice(0, -1), 'outer'),
+    openings: [],
+  };
+  const ground: Ground = { random, frame, plan, outline, edge, spots, taken: [], flaws: [] };
   const wantedMm2 = (1 - usableShare) * frame.areaMm2;
   const openings = chanceOpenings(ground, wantedMm2 / 8);
   spoil(ground, wantedMm2 - openings.reduce((sum, { areaMm2 }) => sum + areaMm2, 0));
@@ -61,6 +71,7 @@ export function chanceMarks(
 
 /** Chords of the outline that marks are held against; they keep off it by more. */
 const OUTLINE_TOLERANCE_MM = 2;
+const EDGE_TOLERANCE_MM = 0.2;
 
 interface Opening {
   readonly outline: Curve;
@@ -96,7 +107,7 @@ function chanceOpenings(ground: Ground, mostMm2: number): Opening[] {
 /** What is left to spoil at last is too small to see, mm². */
 const NOTHING_MM2 = 20;
 /** So much of what is left to spoil goes into one patch at least, so that a bad hide has large ones, not hundreds. */
-const LEAST_PART = 0.08;
+const LEAST_PART = 0.12;
 const MOST_PART = 0.5;
 /** A patch that is drawn for an area covers it but for rounding, mm². */
 const ROUNDING_MM2 = 5;
@@ -105,7 +116,7 @@ const PATIENCE = 12;
 /** A patch that finds no room is tried this much smaller. */
 const SMALLER = 0.7;
 /** A hide so full of marks that no more find room keeps what it has. */
-const MOST_ROUNDS = 500;
+const MOST_ROUNDS = 800;
 
 function spoil(ground: Ground, wantedMm2: number): void {
   const { random } = ground;
@@ -116,16 +127,18 @@ function spoil(ground: Ground, wantedMm2: number): void {
   for (let round = 0; round < MOST_ROUNDS && leftMm2 > NOTHING_MM2; round++) {
     const marks = SPOILING_MARKS.filter(
       (each) =>
-        ground.plan.places[each.place] !== undefined && (counts.get(each) ?? 0) < (each.most ?? Infinity),
+        ground.plan.places[each.place] !== undefined &&
+        (counts.get(each) ?? 0) < mostOf(each, ground.frame.areaMm2),
     );
     const mark = weighted(random, marks);
     let put = putMark(ground, mark, sizeWithin(random, mark, leftMm2), leftMm2);
     if (put === undefined) failed += 1;
-    // What finds no room, or is too large for the rest, makes way for a patch that is as large as the rest.
+    // What finds no room, or is too large for the rest, makes way for a patch that finds it and is as large.
     if (put === undefined && (failed > PATIENCE || leftMm2 < wantedMm2 * LEAST_PART)) {
       const part = share * Math.min(leftMm2, wantedMm2 * LEAST_PART) * random.between(0.5, 1);
       const isLast = part > leftMm2 / 2;
-      put = putMark(ground, LAST_SPOILING_MARK, diameterOf(isLast ? leftMm2 : part), leftMm2 + ROUNDING_MM2);
+      const size = diameterOf(isLast ? leftMm2 : part);
+      for (const last of LAST_SPOILING_MARKS) put ??= putMark(ground, last, size, leftMm2 + ROUNDING_MM2);
       share = put === undefined ? share * SMALLER : 1;
     }
     if (put === undefined) continue;
@@ -133,6 +146,10 @@ function spoil(ground: Ground, wantedMm2: number): void {
     ground.flaws.push(put.flaw);
     leftMm2 -= put.areaMm2;
   }
+}
+
+function mostOf({ mostPerM2 = Infinity }: ChanceMark, areaMm2: number): number {
+  return Math.max(1, Math.round((mostPerM2 * areaMm2) / 1e6));
 }
 
 function sizeWithin(random: Random, mark: ChanceMark, leftMm2: number): number {
@@ -187,14 +204,14 @@ function putMark(ground: Ground, mark: ChanceMark, size: number, mostMm2 = Infin
     if (at === undefined) return undefined;
     // The cheap looks first: most places that are tried on a bad hide are taken.
     if (!isRoomFor(ground, ringBox([at]))) continue;
-    const shape = shapeOfMark(random, mark, at, size);
-    if (!isRoomFor(ground, roughBox(shape))) continue;
-    const regions = flawRegions(shape);
-    const areaMm2 = regionsArea(regions);
+    const drawn = shapeOfMark(random, mark, at, size);
+    if (!isRoomFor(ground, roughBox(drawn))) continue;
+    const shape = liesOn(flawRegions(drawn), outline) ? drawn : clipped(ground, mark, drawn);
+    if (shape === undefined) continue;
+    const areaMm2 = regionsArea(flawRegions(shape));
     if (areaMm2 > mostMm2) return undefined;
     const boxes = coveringBoxes(shape);
-    if (taken.some((other) => boxes.some((box) => boxesTouch(other, box))) || !liesOn(regions, outline))
-      continue;
+    if (taken.some((other) => boxes.some((box) => boxesTouch(other, box)))) continue;
     taken.push(...boxes);
     const { kind, side, depth, effect } = mark;
     const flaw: Flaw = {
@@ -211,7 +228,7 @@ function putMark(ground: Ground, mark: ChanceMark, size: number, mostMm2 = Infin
 }
 
 /** So many marks of those that may lie anywhere gather at the unlucky spots, within about this share of the size. */
-const GATHERED = 0.4;
+const GATHERED = 0.6;
 const SPOT_SHARE = 0.06;
 
 function likelyPlace({ random, plan, frame, spots }: Ground, mark: ChanceMark): Point | undefined {
@@ -229,6 +246,19 @@ function placeIn(random: Random, plan: HidePlan, frame: CutFrame, [x0, x1, y0, y
   const out = random.between(y0, y1);
   const isFar = plan.isWhole && random.next() < 0.5;
   return frame.at([random.between(x0, x1), isFar ? -out : out]);
+}
+
+/** A patch that runs out over the edge ends there; one of which less than this share is left is none. */
+const LEAST_LEFT = 0.35;
+
+function clipped({ edge }: Ground, mark: ChanceMark, shape: FlawShape): FlawShape | undefined {
+  if (mark.reachesEdge !== true || shape.kind !== 'area') return undefined;
+  const whole = flawRegions(shape);
+  const parts = intersectRegions(whole, [edge]);
+  const [part] = parts;
+  if (part === undefined || parts.length > 1 || part.openings.length > 0) return undefined;
+  if (regionsArea(parts) < LEAST_LEFT * regionsArea(whole)) return undefined;
+  return { kind: 'area', outline: curveFromPolyline(part.outer.map(roundPoint), true) };
 }
 
 /** The box of a shape's own points, without its width. */

@@ -18,13 +18,18 @@ export interface ChanceMark {
   readonly effect?: Partial<Effect>;
   /** How often, against the others of the list. */
   readonly weight: number;
-  /** No more than this on one hide. */
-  readonly most?: number;
+  /** No more than this on a m² of hide, but one at least. */
+  readonly mostPerM2?: number;
   /** Lines that run across the backbone rather than anywhere. */
   readonly isAcross?: boolean;
+  /** Patches that may run out over the edge. */
+  readonly reachesEdge?: boolean;
 }
 
-/** Marks that take leather from the usable share: never to be used, or to be hidden. */
+/**
+ * Marks that take leather from the usable share: never to be used, or to be hidden. Most of a poor hide is lost in a
+ * few large places, and most of these lie at its edge; a grade counts what lies between many small ones as lost, too.
+ */
 export const SPOILING_MARKS: readonly ChanceMark[] = [
   {
     kind: 'brand',
@@ -32,28 +37,47 @@ export const SPOILING_MARKS: readonly ChanceMark[] = [
     shape: 'patch',
     place: 'rump',
     sizeMm: { min: 90, max: 160 },
-    weight: 5,
-    most: 2,
+    weight: 3,
+    mostPerM2: 0.6,
   },
   {
     kind: 'cut',
     side: 'flesh',
     shape: 'line',
-    place: 'anywhere',
-    sizeMm: { min: 40, max: 150 },
-    widthMm: { min: 3, max: 7 },
+    place: 'outer',
+    sizeMm: { min: 40, max: 120 },
+    widthMm: { min: 3, max: 6 },
     depth: { min: 0.35, max: 0.9 },
     weight: 4,
+    mostPerM2: 1,
   },
-  { kind: 'hole', side: 'grain', shape: 'spot', place: 'anywhere', sizeMm: { min: 2, max: 8 }, weight: 3 },
+  {
+    kind: 'hole',
+    side: 'grain',
+    shape: 'spot',
+    place: 'anywhere',
+    sizeMm: { min: 2, max: 8 },
+    weight: 3,
+    mostPerM2: 1,
+  },
   {
     kind: 'loose grain',
     side: 'grain',
     shape: 'patch',
     place: 'outer',
-    sizeMm: { min: 90, max: 240 },
+    sizeMm: { min: 120, max: 300 },
     weight: 6,
-    most: 5,
+    mostPerM2: 2,
+    reachesEdge: true,
+  },
+  {
+    kind: 'stain',
+    side: 'grain',
+    shape: 'patch',
+    place: 'outer',
+    sizeMm: { min: 60, max: 200 },
+    weight: 6,
+    reachesEdge: true,
   },
   {
     kind: 'stain',
@@ -61,30 +85,35 @@ export const SPOILING_MARKS: readonly ChanceMark[] = [
     shape: 'patch',
     place: 'anywhere',
     sizeMm: { min: 25, max: 120 },
-    weight: 4,
+    weight: 2,
+    mostPerM2: 1.5,
+    reachesEdge: true,
   },
   {
     kind: 'scar',
     side: 'grain',
     shape: 'line',
     place: 'anywhere',
-    sizeMm: { min: 80, max: 400 },
-    widthMm: { min: 5, max: 14 },
+    sizeMm: { min: 80, max: 300 },
+    widthMm: { min: 5, max: 12 },
     // A torn one that never closed: a horn's rake, barbed wire.
     effect: { looks: 'C', strength: 'weak' },
     weight: 4,
+    mostPerM2: 0.8,
   },
 ];
 
-/** What fills up the rest of what is to be spoiled. */
-export const LAST_SPOILING_MARK: ChanceMark = {
+const REST: ChanceMark = {
   kind: 'stain',
   side: 'grain',
   shape: 'patch',
-  place: 'anywhere',
+  place: 'outer',
   sizeMm: { min: 4, max: 400 },
   weight: 1,
 };
+
+/** What fills up the rest of what is to be spoiled: there if it finds room, else anywhere. */
+export const LAST_SPOILING_MARKS: readonly ChanceMark[] = [REST, { ...REST, place: 'anywhere' }];
 
 /** Marks that are seen, and no more. */
 export const PLAIN_MARKS: readonly ChanceMark[] = [
