@@ -1,0 +1,63 @@
+// Whether a printed number is a value of the result, rounded as it is printed.
+import { PRINTED_UNITS } from './units.mjs';
+
+/** Numbers in binary are off by so much of themselves at most after a conversion. */
+const BINARY_SLACK = 1e-9;
+
+/**
+ * How a printed number comes about: `{ how, path }`, or undefined where nothing explains it. `how` is "text" (a text of
+ * the result), "reckoned" (a sum or product that the page's rules name), "row" (a value whose names stand in the same row)
+ * or "value" (in a row that names nothing). Where a row names something, only what is named best there counts.
+ */
+export function explain(printed, values) {
+  if (printed.shape !== 'number') {
+    return printed.shape === 'echo' ? { how: 'text', path: printed.text } : explainTime(printed, values);
+  }
+  const alike = values.filter((value) => isOfUnit(value, printed));
+  const marked = alike.map((value) => ({ value, named: countNamed(value, printed.row) }));
+  const best = Math.max(0, ...marked.map(({ named }) => named));
+  const able = marked.filter(({ value, named }) => named === best || (value.isReckoned && named > 0));
+  const found = able.find(({ value }) => isPrintedAs(value, printed));
+  if (found === undefined) return undefined;
+  const how = found.value.isReckoned ? 'reckoned' : found.named > 0 ? 'row' : 'value';
+  return { how, path: found.value.path };
+}
+
+/** A date is a text of the result; a clock's time is one, too, or so many minutes after a midnight. */
+function explainTime({ shape, text }, values) {
+  if (shape === 'date') return undefined;
+  const [hours, minutes] = text.split(':').map(Number);
+  const found = values.find(({ kind, value }) => kind === 'time' && value % 1440 === hours * 60 + minutes);
+  return found === undefined ? undefined : { how: 'value', path: found.path };
+}
+
+function isOfUnit({ kind, currency }, { unit }) {
+  if (kind === 'money') return unit === currency;
+  return kind === (unit === undefined ? 'plain' : PRINTED_UNITS.get(unit)[0]);
+}
+
+function isPrintedAs({ kind, value, exact }, { text, decimals, unit }) {
+  if (kind === 'money') return isSameSum(exact, text);
+  return isRounded(unit === undefined ? value : value / PRINTED_UNITS.get(unit)[1], text, decimals);
+}
+
+/** Money is told to the coin and nothing is lost: the same digits, less zeros at the end. */
+function isSameSum(exact, text) {
+  const bare = (sum) => (sum.includes('.') ? sum.replace(/0+$/, '').replace(/\.$/, '') : sum);
+  return bare(exact) === bare(text);
+}
+
+/** Half a unit of the last place printed, to either side. */
+export function isRounded(value, text, decimals) {
+  const off = Math.abs(Math.abs(value) - Number(text));
+  return off <= 0.5 * 10 ** -decimals + BINARY_SLACK * Math.max(1, Math.abs(value));
+}
+
+/** How many of the names above a value stand in a row; a name of several words may be broken over lines. */
+function countNamed({ names }, row) {
+  return new Set(names.filter((name) => isNameIn(name, row))).size;
+}
+
+function isNameIn(name, row) {
+  return /\p{L}/u.test(name) && name.split(' ').every((word) => row.words.has(word));
+}

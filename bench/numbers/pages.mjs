@@ -1,0 +1,4 @@
+// The pages that are judged.
+import { suit } from './pages/suit.mjs';
+
+export const PAGES = [suit];

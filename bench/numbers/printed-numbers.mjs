@@ -1,0 +1,80 @@
+// The numbers on a page, each with the unit that it is printed in and the row that it stands in.
+import { rowsOfLines } from './page-rows.mjs';
+import { PRINTED_UNITS } from './units.mjs';
+
+const NUMBER = /(?<![\p{L}\d.])\d+(?:[   ]\d{3})*(?:\.\d+)?(?![\d])/gu;
+const DATE = /\d{4}-\d{2}-\d{2}/g;
+const CLOCK = /(?<!\d)\d{1,2}:\d{2}(?!\d)/g;
+/** What stands between a number and the unit that it shares with the next: "1.2–2.4 mm", "80 × 200 mm". */
+const RANGE = /^\s*(?:–|-|×|x|to|or|and|\+)\s*\d+(?:\.\d+)?/;
+/** A range of two and a number of three dimensions share a unit; more do not come. */
+const MOST_SHARING = 3;
+
+/**
+ * The numbers of a page's lines: `{ shape, text, decimals, unit, row, cell, page }`, the unit being what follows, or what
+ * the head of its column says. `known` are texts of the result: a number within one of them is that text.
+ */
+export function printedNumbers(lines, known) {
+  const echoes = echoPattern(known);
+  const rows = rowsOfLines(lines);
+  return rows.flatMap((row, index) => {
+    const head = (cell) => unitOfHead(rows, index, cell);
+    return row.cells.flatMap((cell) => numbersOfCell(cell, echoes, head).map((each) => ({ ...each, row })));
+  });
+}
+
+function numbersOfCell(cell, echoes, head) {
+  const found = [];
+  const take = (pattern, shape) => {
+    for (const match of cell.text.matchAll(pattern)) {
+      const [start, end] = [match.index, match.index + match[0].length];
+      if (!found.some((other) => start < other.end && end > other.start)) {
+        found.push({ shape, text: match[0], start, end });
+      }
+    }
+  };
+  if (echoes !== undefined) take(echoes, 'echo');
+  take(DATE, 'date');
+  take(CLOCK, 'clock');
+  take(NUMBER, 'number');
+  const isNumber = ({ text }) => /\d/.test(text);
+  return found.filter(isNumber).map(({ shape, text, end }) => {
+    const unit = shape === 'number' ? (unitAfter(cell.text.slice(end)) ?? head(cell)) : undefined;
+    const digits = shape === 'number' ? text.replace(/[   ]/g, '') : text;
+    return { shape, text: digits, decimals: (digits.split('.')[1] ?? '').length, unit, cell: cell.text };
+  });
+}
+
+function unitAfter(text) {
+  let rest = text;
+  for (let i = 0; i < MOST_SHARING; i += 1) {
+    const word = /^[\s ]?([\p{L}%°²/]+)/u.exec(rest)?.[1];
+    if (word !== undefined && PRINTED_UNITS.has(word)) return word;
+    const range = RANGE.exec(rest);
+    if (range === null) return undefined;
+    rest = rest.slice(range[0].length);
+  }
+  return undefined;
+}
+
+/** The nearest unit above, over the same column, in a cell without numbers of its own: "area, dm²". */
+function unitOfHead(rows, index, { left, right, text }) {
+  if (/\p{L}/u.test(text)) return undefined;
+  const { page } = rows[index];
+  for (let i = index - 1; i >= 0 && rows[i].page === page; i -= 1) {
+    const over = rows[i].cells.filter((cell) => cell.right > left - 2 && cell.left < right + 2);
+    if (over.some((cell) => !/\d/.test(cell.text))) {
+      const words = over.flatMap((cell) => cell.text.split(/[\s(),]+/));
+      return words.find((word) => PRINTED_UNITS.has(word) && word !== 'in');
+    }
+  }
+  return undefined;
+}
+
+function echoPattern(known) {
+  const withDigits = known.filter((text) => /\d/.test(text));
+  if (withDigits.length === 0) return undefined;
+  const longestFirst = [...new Set(withDigits)].sort((a, b) => b.length - a.length);
+  const escaped = longestFirst.map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'));
+  return new RegExp(`(?<![\\p{L}\\d.])(?:${escaped.join('|')})(?![\\p{L}\\d])`, 'gu');
+}
