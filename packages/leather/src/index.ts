@@ -249,6 +249,9 @@ export {
 } from './units/exact-money.js';
 export type { ExactMoney, PlacedMoney } from './units/exact-money.js';
 export { areaOfUnit, readPriceUnit } from './units/price-unit.js';
+export { leatherBudgets } from './costing/budgets.js';
+export { costOfOrder } from './costing/cost-of-order.js';
+export type { LeatherBudget, OrderCostInput } from './costing/cost-of-order.js';
 export { costOfLayout } from './costing/cost-of-layout.js';
 export type { LayoutCostInput } from './costing/cost-of-layout.js';
 export { MATERIAL_KINDS, SUM_KINDS } from './costing/cost-sheet.js';
@@ -267,7 +270,7 @@ export type {
   PieceCost,
 } from './costing/cost-sheet.js';
 export { pricePerUsable } from './costing/hide-cost.js';
-export type { CostSpan, MoneySpan, QuantitySpan, SpanOf } from './costing/cost-span.js';
+export type { CoinSpan, CostSpan, QuantitySpan, SpanOf } from './costing/cost-span.js';
 export { parseArticle, writeArticle } from './files/article-file.js';
 export { parseOrder, writeOrder } from './files/order-file.js';
 export { isArticleReference } from './files/order-in-writing.js';
@@ -277,6 +280,14 @@ export type { OrderWithArticles, ReadArticle } from './files/complete-order.js';
 export { parseWorkshop, writeWorkshop } from './files/workshop-file.js';
 export { madeUpHide } from './buying/hides/made-up-hide.js';
 export type { MadeUpHideOptions } from './buying/hides/made-up-hide.js';
+export { areaToBuy } from './buying/losses/area-to-buy.js';
+export type { AreaToBuy, LossShares } from './buying/losses/area-to-buy.js';
+export { lossAtEdge, outlineOfCut } from './buying/losses/loss-at-edge.js';
+export { areaInLane, areaInRepeat, lossBetween } from './buying/losses/loss-between.js';
+export type { RepeatWish, RepeatedPiece } from './buying/losses/loss-between.js';
+export { lossesOf, usableFor } from './buying/losses/losses-of.js';
+export type { LossPiece, Losses, LossesInput, LossesSpan } from './buying/losses/losses-of.js';
+export { lossPieceOf } from './buying/losses/piece-losses.js';
 export { DEFAULT_WORKSHOP } from './workshop/default-workshop.js';
 export { WORKSHOP_TOPICS, staleRows, workshopRows } from './workshop/workshop-topics.js';
 export type { StaleRow, WorkshopRow, WorkshopTopic } from './workshop/workshop-topics.js';
@@ -307,6 +318,10 @@ export type { UndoInput, UndoPlan } from './stock/plan-undo.js';
 export type { KeptContent, StockStep } from './stock/stock-step.js';
 export { longestStrip } from './stock/longest-strip.js';
 export type { InnerStrip } from './stock/longest-strip.js';
+export { STOCK_ORDERS, listStock } from './stock/stock-list.js';
+export type { ListInput, StockFilter, StockOrder, StockRow } from './stock/stock-list.js';
+export { tryPiece } from './stock/try-piece.js';
+export type { PieceTrial, TryInput } from './stock/try-piece.js';
 export { stripWorthKeeping } from './stock/strips-left.js';
 export { holdsAnyWay, largestRectangleAnyWay, stockSizes, usableParts } from './stock/stock-sizes.js';
 export type { StockSizes } from './stock/stock-sizes.js';
@@ -383,7 +398,7 @@ export type {
   CountAnswer,
   KindAnswer,
   LevelAnswer,
-  MoneySpan,
+  CostRange,
   PurchaseAnswer,
 } from './buying/trials/buying-answer.js';
 export { areaForChance, chanceOfEnough, needAfter } from './buying/trials/need.js';
@@ -391,7 +406,8 @@ export type { Need, NeedBeliefs } from './buying/trials/need.js';
 export { chanceOfCount } from './buying/trials/chances.js';
 export { purchasesOf } from './buying/trials/purchase.js';
 export type { Purchase } from './buying/trials/purchase.js';
-export { hidesOfTrial, layOn, runTrial } from './buying/trials/run-trial.js';
+export { cutThatHolds } from './buying/trials/cut-that-holds.js';
+export { hidesOfTrial, layOn, orderOn, runTrial } from './buying/trials/run-trial.js';
 export type { MissedPiece, TrialInput, TrialLosses, TrialOutcome } from './buying/trials/run-trial.js';
 export { runTrials } from './buying/trials/run-trials.js';
 export type { TrialRounds, TrialsOptions } from './buying/trials/run-trials.js';
@@ -419,3 +435,25 @@ export type {
   WantedLeather,
 } from './suit/suit-model.js';
 export { suitRemarkWords, thicknessWords } from './words/suit.js';
+export { preparePlan } from './preparing/prepare-plan.js';
+export type { PreparationJob, PreparePlan } from './preparing/prepare-plan.js';
+export type { PreparedBlock } from './preparing/blocks.js';
+export type { MarginNeed } from './preparing/margins.js';
+export { HAZARDS } from './preparing/hazards.js';
+export type { Hazard } from './preparing/hazards.js';
+export type { StepKind, Worked, WorkStep } from './preparing/order-of-work.js';
+export { readLot } from './preparing/tasks.js';
+export type { TimedTask, Timetable, TimetableOptions, WorkingHours } from './preparing/timetable.js';
+export { findSwatches, withSwatches } from './preparing/swatches.js';
+export type { FoundSwatches, SwatchWish } from './preparing/swatches.js';
+export { quickEstimate, usableShareOf } from './buying/estimate/quick-estimate.js';
+export type {
+  KindEstimate,
+  LeatherEstimate,
+  QuickEstimateInput,
+  Thirds,
+} from './buying/estimate/quick-estimate.js';
+export { quickNeed } from './buying/estimate/quick-need.js';
+export type { QuickHides, QuickNeed } from './buying/estimate/quick-need.js';
+export { preparedRoughCuts } from './preparing/prepared-blocks.js';
+export type { PreparedRoughCut } from './preparing/prepared-blocks.js';

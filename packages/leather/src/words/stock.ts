@@ -50,6 +50,10 @@ export const STOCK_SENTENCES = {
     `The shape of offcut ${p.offcut} is no longer what step ${p.number} left of its hide; it was drawn anew since.`,
   'stock-file-gone': (p: { offcut: string; number: number; file: string }) =>
     `Offcut ${p.offcut} of step ${p.number} has no file any more (${p.file}); if it is not used up, put the file back.`,
+  'stock-no-such-piece': (p: { piece: string; known: string }) =>
+    `There is no piece "${p.piece}" here; its pieces are ${p.known}.`,
+  'stock-piece-of-several': (p: { piece: string; articles: string }) =>
+    `Several articles have a piece "${p.piece}" (${p.articles}); say which one with --article.`,
   'stock-broken-file': (p: { file: string; problem: string }) =>
     `${p.file} is left out, because it can't be read: ${p.problem.replace(/\.$/, '')}.`,
   'stock-too-many': (p: { count: number; most: number }) =>
