@@ -1,5 +1,6 @@
 import { BUYING_FIGURES } from '../buying/buying-figures.js';
 import { HIDES_FIGURES } from '../buying/hides/hides-figures.js';
+import { LOSSES_FIGURES } from '../buying/losses/losses-figures.js';
 import { COSTING_FIGURES } from '../costing/costing-figures.js';
 import { PREPARING_FIGURES } from '../preparing/preparing-figures.js';
 import { STOCK_FIGURES } from '../stock/stock-figures.js';
@@ -12,6 +13,7 @@ export const DEFAULT_FIGURES: readonly Figure[] = [
   ...SUIT_FIGURES,
   ...BUYING_FIGURES,
   ...HIDES_FIGURES,
+  ...LOSSES_FIGURES,
   ...PREPARING_FIGURES,
   ...COSTING_FIGURES,
   ...STOCK_FIGURES,
