@@ -1,5 +1,10 @@
+import { COST_SPEC } from './costing/cost-spec.js';
 import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
+import { BUY_SPEC } from './buying/buy-spec.js';
+import { SEARCH_OPTIONS } from './search-spec.js';
+import { TICK_SPEC } from './stages/tick-spec.js';
 import { SUIT_SPEC } from './suit/suit-spec.js';
+import { PREPARE_SPEC } from './prepare/prepare-spec.js';
 import { TRACE_SPEC } from './trace/trace-spec.js';
 import { WORKSHOP_SPEC } from './workshop/workshop-spec.js';
 
@@ -44,9 +49,13 @@ export type CommandName =
   | 'cutfile'
   | 'setout'
   | 'list'
+  | 'prepare'
   | 'markers'
   | 'trace'
+  | 'buy'
   | 'suit'
+  | 'cost'
+  | 'tick'
   | 'workshop';
 
 /** Pages that a cutting sheet can be made for. */
@@ -77,14 +86,6 @@ const JOINT_NAMES = ['marks', 'lines', 'grid', 'apart'] as const satisfies reado
 const ORDER_NAMES = ['rows', 'columns'] as const satisfies readonly PageOrder[];
 export const LEAD_IN_SHAPES = ['straight', 'arc'] as const;
 
-/** Seconds of search where the user says nothing. */
-const DEFAULT_SECONDS = 30;
-const ONE_DAY_SECONDS = 86_400;
-/** Seeds and efforts stay whole numbers that every part of the program holds exactly. */
-const LARGEST_SEED = 0xffffffff;
-const LARGEST_EFFORT = 1_000_000;
-/** Beyond any machine that this runs on; the search has no use for more than it has streams. */
-const MOST_CORES = 1024;
 /** Wider than any blade, beam or jet cuts; a lead-in, bridge or overcut longer than that is a slip, too. */
 const WIDEST_KERF_MM = 20;
 const LONGEST_EXTRA_MM = 100;
@@ -328,28 +329,7 @@ export const COMMANDS: readonly CommandSpec[] = [
     argumentDescription: 'an order file (.order.yaml)',
     summary: 'Lay the pieces of an order on its hides and write the layout. Ctrl-C stops and keeps the best.',
     options: [
-      {
-        flags: '--seconds <n>',
-        description: 'how long to go on improving',
-        value: { kind: 'number', min: 0, max: ONE_DAY_SECONDS },
-        fallback: DEFAULT_SECONDS,
-      },
-      {
-        flags: '--effort <n>',
-        description: 'do so much work however long it takes; the same effort and seed give the same layout',
-        value: { kind: 'whole number', min: 0, max: LARGEST_EFFORT },
-      },
-      {
-        flags: '--seed <n>',
-        description: 'another number gives another layout',
-        value: { kind: 'whole number', min: 0, max: LARGEST_SEED },
-        fallback: 1,
-      },
-      {
-        flags: '--cores <n>',
-        description: 'how many processor cores to use (all there are); the same work gives the same layout',
-        value: { kind: 'whole number', min: 1, max: MOST_CORES },
-      },
+      ...SEARCH_OPTIONS,
       {
         flags: '--keep <layout>',
         description: 'keep what is locked, cut or spoiled in this layout, and lay the rest anew',
@@ -693,6 +673,10 @@ export const COMMANDS: readonly CommandSpec[] = [
       'hidebound markers --sheets 1-4 --paper Letter --measured "6 1/4 in x 8 5/8 in"',
     ],
   },
+  PREPARE_SPEC,
   SUIT_SPEC,
+  BUY_SPEC,
+  COST_SPEC,
+  TICK_SPEC,
   WORKSHOP_SPEC,
 ];

@@ -76,6 +76,8 @@ export { drawReport } from './report/draw-report.js';
 export type { ReportOptions } from './report/draw-report.js';
 export type {
   Report,
+  ReportBar,
+  ReportBars,
   ReportBlock,
   ReportChecklist,
   ReportColumn,
@@ -84,7 +86,25 @@ export type {
   ReportTable,
   TextTone,
 } from './report/report.js';
+export { stagePicture } from './stages/stage-picture.js';
+export type { StagePictureOptions } from './stages/stage-picture.js';
+export { stageReport } from './stages/stage-report.js';
+export type { StageReportOptions } from './stages/stage-report.js';
 export { shownTopics, valuesReport } from './workshop/values-report.js';
 export type { ShownTopic, ShownValue, ValuesOptions } from './workshop/values-report.js';
+export { pieceTrialReport, stockHistoryReport, stockReport } from './stock/stock-report.js';
+export type { StockReportOptions } from './stock/stock-report.js';
+export { drawStockLabels } from './stock/stock-labels.js';
 export { suitReport } from './suit/suit-report.js';
 export type { SuitReportOptions } from './suit/suit-report.js';
+export { buyingReport } from './buying/buying-report.js';
+export type { BuyingReportInput } from './buying/buying-report.js';
+export { chanceChart } from './buying/chance-chart.js';
+export { costReport } from './costing/cost-report.js';
+export type { CostReportInput } from './costing/cost-report.js';
+export { quoteReport } from './costing/quote-report.js';
+export type { QuoteInput } from './costing/quote-report.js';
+export { hasNothingToPrepare, prepareReport, workshopCard } from './preparing/prepare-report.js';
+export type { PrepareReportInput } from './preparing/prepare-report.js';
+export { timetableChart } from './preparing/timetable-chart.js';
+export type { ChartOptions } from './preparing/timetable-chart.js';

@@ -12,10 +12,14 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   cutfile: async () => (await import('./cutfile.js')).cutfileCommand,
   template: async () => (await import('./template.js')).templateCommand,
   setout: async () => (await import('./setout.js')).setoutCommand,
+  prepare: async () => (await import('./prepare.js')).prepareCommand,
   list: async () => (await import('./list.js')).listCommand,
   suit: async () => (await import('./suit.js')).suitCommand,
+  cost: async () => (await import('./cost.js')).costCommand,
+  tick: async () => (await import('./tick.js')).tickCommand,
   workshop: async () => (await import('./workshop.js')).workshopCommand,
   markers: async () => (await import('./markers.js')).markersCommand,
+  buy: async () => (await import('./buy.js')).buyCommand,
 };
 
 export function loadCommand(command: CommandName): Promise<Command> {

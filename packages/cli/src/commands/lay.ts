@@ -1,9 +1,8 @@
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { checkLayout, layoutFrom, nestProblemFor, writeLayout } from '@hidebound/leather';
 import type { Diagnostic, Layout, LayoutCheck, UnplacedCopy } from '@hidebound/leather';
-import type { Budget } from '@hidebound/geometry';
 import type { CommandContext, CommandResult, OptionValues } from '../command-context.js';
-import { numberOption, textOption } from '../command-context.js';
+import { textOption } from '../command-context.js';
 import { unplacedFinding, violationFinding } from '../copy-words.js';
 import { countWords } from '../count-words.js';
 import { stackWords } from '../describe-failure.js';
@@ -15,14 +14,12 @@ import { loadOrderJob } from '../io/load-order.js';
 import type { OrderJob } from '../io/load-order.js';
 import { loadWorkshop, workshopLines } from '../io/load-workshop.js';
 import type { WorkshopInUse } from '../io/load-workshop.js';
+import { pathFrom } from '../io/path-from.js';
 import { ensureWritable, writeFilesSafely } from '../io/write-safely.js';
-import type { LayGoal } from '../lay-progress.js';
 import { endedEarlyFinding, searchLayout } from '../search-layout.js';
 import type { SearchOutcome } from '../search-layout.js';
+import { coresFrom, originFrom, searchFrom } from '../search-options.js';
 import { squareMetres, yieldLines } from '../yield-words.js';
-
-/** Streams of every search: the layout depends on them, so it can't depend on the machine. */
-const STREAMS = 4;
 
 /** Lays an order's pieces on its hides and writes the layout. */
 export async function layCommand(
@@ -47,12 +44,7 @@ export async function layCommand(
     ...input,
     problem,
     answer: search.answer,
-    origin: {
-      version: context.version,
-      seed: budget.seed,
-      streams: budget.streams,
-      ...(budget.joins === undefined ? {} : { effort: budget.joins }),
-    },
+    origin: originFrom(budget, context.version),
     fileFor: (file) => pathFrom(dirname(outPath), resolve(dirname(orderPath!), file)),
   });
   const check = checkLayout(layout, hidesAsNamed(job, layout), keep);
@@ -68,28 +60,9 @@ export async function layCommand(
   });
 }
 
-/** How much is to be searched: so long, or so much. */
-function searchFrom(options: OptionValues): { readonly budget: Budget; readonly goal: LayGoal } {
-  const start = { seed: numberOption(options, 'seed')!, streams: STREAMS };
-  const joins = numberOption(options, 'effort');
-  return joins === undefined
-    ? { budget: start, goal: { seconds: numberOption(options, 'seconds')! } }
-    : { budget: { ...start, joins }, goal: { joins } };
-}
-
-function coresFrom(options: OptionValues): { readonly cores?: number } {
-  const cores = numberOption(options, 'cores');
-  return cores === undefined ? {} : { cores };
-}
-
 function defaultOutPath(orderPath: string): string {
   const stem = basename(orderPath).replace(/(\.order)?\.(ya?ml|json)$/i, '');
   return join(dirname(orderPath), `${stem}.layout.json`);
-}
-
-/** A path as files hold it: relative, with "/". */
-function pathFrom(folder: string, file: string): string {
-  return relative(resolve(folder), file).split(sep).join('/');
 }
 
 /** The hides under the names that the layout gives them. */

@@ -151,7 +151,10 @@ interface OpenRows {
   readonly endT: number;
 }
 
-/** The cluster as one lane where an end is free before all of it; else in two, one from each end. */
+/**
+ * The cluster as one lane where an end is free before all of it. Else straps that lie one behind the other, at one height
+ * by chance, are parted; and what then is not free yet in two, one from each end.
+ */
 function reachable(
   sheet: Sheet,
   frame: Frame,
@@ -160,20 +163,61 @@ function reachable(
 ): OpenRows[] {
   const outline = soupInFrame(frame, [{ outer: sheet.region.outer, openings: [] }]);
   const soups = others.map((region) => soupInFrame(frame, [region]));
-  const whole = [1, -1].map((sign) => openRows(outline, rows, sign as 1 | -1));
-  const free = whole.filter((one) => isFreeBefore(one, soups));
-  if (free.length > 0) return [free.reduce((a, b) => (b.endT - b.openT < a.endT - a.openT ? b : a))];
+  const whole = shortestFree(outline, rows, soups, [1, -1]);
+  if (whole !== undefined) return [whole];
+  const behind = partsBehind(rows);
+  if (behind.length > 1) {
+    const open = behind.map((part, i) => {
+      const isClear = (parts: readonly LyingRow[][]): boolean =>
+        !parts.some((other) => bandsMeet(bandOf(part), bandOf(other)));
+      const signs = ([1, -1] as const).filter((sign) =>
+        isClear(sign > 0 ? behind.slice(0, i) : behind.slice(i + 1)),
+      );
+      return shortestFree(outline, part, soups, signs);
+    });
+    if (open.every((one) => one !== undefined)) return open;
+  }
   const limit = limitInBand(soups, bandOf(rows), 1);
   const near = partOf(rows, (strap) => strap.maxU <= limit);
   const far = partOf(rows, (strap) => strap.maxU > limit);
-  if (near.length === 0 || far.length === 0) return [whole[0]!];
+  if (near.length === 0 || far.length === 0) return [openRows(outline, rows, 1)];
   return [openRows(outline, near, 1), openRows(outline, far, -1)];
 }
 
+/** From the end from which the lane is the shortest, of those from which nothing lies before it. */
+function shortestFree(
+  outline: Soup,
+  rows: readonly LyingRow[],
+  soups: readonly Soup[],
+  signs: readonly (1 | -1)[],
+): OpenRows | undefined {
+  const free = signs.map((sign) => openRows(outline, rows, sign)).filter((one) => isFreeBefore(one, soups));
+  if (free.length === 0) return undefined;
+  return free.reduce((a, b) => (b.endT - b.openT < a.endT - a.openT ? b : a));
+}
+
+/** The rows in parts between which a line across them all meets no strap, from small u on. */
+function partsBehind(rows: readonly LyingRow[]): LyingRow[][] {
+  const straps = rows.flatMap((row) => row.straps).sort((a, b) => a.minU - b.minU);
+  const parts: Set<LyingStrap>[] = [];
+  let reach = -Infinity;
+  for (const strap of straps) {
+    if (strap.minU > reach) parts.push(new Set());
+    parts[parts.length - 1]!.add(strap);
+    reach = Math.max(reach, strap.maxU);
+  }
+  return parts.map((part) => partOf(rows, (strap) => part.has(strap)));
+}
+
+function bandsMeet(a: ReturnType<typeof bandOf>, b: ReturnType<typeof bandOf>): boolean {
+  return a.lowV < b.highV && b.lowV < a.highV;
+}
+
+/** The rows of some straps. Rows between them stay without straps, so that each keeps its distance from the first. */
 function partOf(rows: readonly LyingRow[], belongs: (strap: LyingStrap) => boolean): LyingRow[] {
-  return rows
-    .map((row) => ({ ...row, straps: row.straps.filter(belongs) }))
-    .filter(({ straps }) => straps.length > 0);
+  const parts = rows.map((row) => ({ ...row, straps: row.straps.filter(belongs) }));
+  const taken = parts.map(({ straps }) => straps.length > 0);
+  return parts.slice(taken.indexOf(true), taken.lastIndexOf(true) + 1);
 }
 
 function openRows(outline: Soup, rows: readonly LyingRow[], openSign: 1 | -1): OpenRows {

@@ -10,6 +10,7 @@ import { INK } from '../sheet/palette.js';
 import { areaFigure, areaUnit, sizeWords } from '../sheet/words.js';
 import type { LengthUnit } from '../sheet/words.js';
 import type { FontBook } from '../text/font-book.js';
+import { gonePieces } from './gone-pieces.js';
 import { hideMarks } from './hide-marks.js';
 import {
   directionLines,
@@ -72,7 +73,10 @@ export interface NamedPoint {
 
 /** What is on the picture, so that the legend explains that and no more. */
 export interface PictureContent {
+  /** Those that are still to be cut. */
   readonly pieces: readonly PlacedPiece[];
+  /** Cut and spoiled already. */
+  readonly gone: readonly PlacedPiece[];
   readonly flaws: readonly DrawnMark[];
   readonly zones: readonly DrawnMark[];
   readonly hasBackbone: boolean;
@@ -108,6 +112,7 @@ interface Scene {
   readonly flaws: readonly DrawnMark[];
   readonly zones: readonly DrawnMark[];
   readonly pieces: readonly PlacedPiece[];
+  readonly gone: readonly PlacedPiece[];
   readonly offcuts: readonly Offcut[];
   readonly freeing: readonly (readonly [Point, Point])[];
 }
@@ -116,12 +121,15 @@ function buildScene(request: PictureRequest): Scene {
   const { hide, layout, view } = request;
   const leather = regionOnDrawing(view.toDrawing, hideShape(hide));
   const marks = hideMarks(hide, request.workshop);
+  const placed = layout === undefined ? [] : placePieces(layout, hide.id, view);
+  const isPlanned = ({ placement }: PlacedPiece): boolean => placement.state === 'planned';
   return {
     leather,
     marks,
     flaws: marks.flaws.map((flaw) => drawnFlaw(flaw, view, leather, request.style)),
     zones: marks.zones.map((zone) => drawnZone(zone, view, leather)),
-    pieces: layout === undefined ? [] : placePieces(layout, hide.id, view),
+    pieces: placed.filter(isPlanned),
+    gone: placed.filter((piece) => !isPlanned(piece)),
     offcuts: (layout?.offcuts ?? [])
       .filter((offcut) => offcut.parent === hide.id)
       .map((offcut) => ({ hide: offcut, region: regionOnDrawing(view.toDrawing, hideShape(offcut)) })),
@@ -154,6 +162,7 @@ function sceneLayers(request: PictureRequest, scene: Scene): Layer[] {
     layer('direction', directionLines(hide, view, style)),
     layer('flaws', flawPatterns(scene.flaws, style)),
     layer('hide edge', hideEdge(hide, view, style)),
+    layer('cut away', gonePieces(scene.gone, style)),
     layer('cut lines', pieceLines(scene.pieces, style)),
     layer('lanes', layout === undefined ? [] : laneLines(layout, hide.id, view, style)),
     layer('rough cuts', layout === undefined ? [] : roughCutLines(layout, hide.id, view, style)),
@@ -318,6 +327,7 @@ function sceneContent(request: PictureRequest, scene: Scene): Omit<PictureConten
   const { hide, layout } = request;
   return {
     pieces: scene.pieces,
+    gone: scene.gone,
     flaws: scene.flaws,
     zones: scene.zones,
     hasBackbone: hide.backbone !== undefined,

@@ -3,6 +3,7 @@ import type { Box } from '@hidebound/geometry';
 import { boxCorners, chain, line, rectangle } from '../drawing/build.js';
 import type { DrawingElement } from '../drawing/model.js';
 import { directionArrow } from '../picture/direction-arrow.js';
+import { spoiledCross } from '../picture/gone-pieces.js';
 import type { MarkMeaning } from '../picture/hide-marks.js';
 import type { PictureContent } from '../picture/layout-picture.js';
 import { markPattern, markSign, offcutPattern } from '../picture/mark-pattern.js';
@@ -17,6 +18,7 @@ import {
   INK,
   INK_SOFT,
   MARK_LINE_MM,
+  PAPER,
   PIECE,
   ROUGH_CUT_MM,
   RULE,
@@ -48,6 +50,7 @@ export function legendBlock(
   const hasPieces = content.pieces.length > 0;
   const rows = [
     ...(hasPieces ? pieceRows(content, entry, fonts, style, picture) : []),
+    ...goneRows(content, entry, picture),
     ...(marks.some((meaning) => meaning.never) ? [entry(patternSwatch(NEVER, picture), 'never here')] : []),
     ...(marks.some((meaning) => meaning.second)
       ? [entry(patternSwatch(SECOND, picture), 'not on the best faces')]
@@ -108,6 +111,20 @@ function pieceRows(
     ...(content.pieces.some((piece) => piece.face.length > 0)
       ? [entry(strokeSwatch(INK_SOFT, FINE_LINE_MM, [0.3, 0.6]), 'bounds what is seen of a piece')]
       : []),
+  ];
+}
+
+function goneRows({ gone }: PictureContent, entry: Entry, picture: PictureStyle): PanelRow[] {
+  const ground = (box: Box): DrawingElement =>
+    rectangle(box, { fill: PAPER, stroke: { colour: INK_SOFT, widthMm: FINE_LINE_MM } });
+  const crossed: Swatch = (box) => [
+    ground(box),
+    ...spoiledCross({ outer: boxCorners(box), openings: [] }, picture),
+  ];
+  const has = (state: string): boolean => gone.some(({ placement }) => placement.state === state);
+  return [
+    ...(has('cut') ? [entry((box) => [ground(box)], 'cut already')] : []),
+    ...(has('spoiled') ? [entry(crossed, 'spoiled')] : []),
   ];
 }
 

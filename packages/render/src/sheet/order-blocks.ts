@@ -15,7 +15,7 @@ import type { LengthUnit } from './words.js';
 export function hidesBlock(layout: Layout, fonts: FontBook, style: PanelStyle): PanelBlock {
   const numbers = cuttingNumbers(layout);
   const rows = layout.hides.map(({ id }): PanelRow => {
-    const own = layout.placements.filter((placement) => placement.hide === id);
+    const own = wantedOn(layout).filter((placement) => placement.hide === id);
     const sorted = own.map((placement) => numbers.get(copyKey(placement)) ?? '').sort(compareNumbers);
     const share = layout.yield.hides.find((each) => each.hide === id)?.grossYield;
     return tableRow(fonts, style, [
@@ -32,6 +32,11 @@ export function hidesBlock(layout: Layout, fonts: FontBook, style: PanelStyle): 
     { text: 'of gross', at: 1, room: 0.2, align: 'right', colour: INK_SOFT },
   ]);
   return { title: 'Hides', rows: rows.length === 0 ? [] : [head, ...rows], keepRows: 3 };
+}
+
+/** A spoiled piece belongs to no set any more. */
+function wantedOn({ placements }: Layout): Layout['placements'] {
+  return placements.filter(({ state }) => state !== 'spoiled');
 }
 
 function spanOf(sorted: readonly string[]): string {
@@ -76,7 +81,7 @@ export function setBlocks(layout: Layout, fonts: FontBook, style: PanelStyle): P
   const numbers = cuttingNumbers(layout);
   const articles = layout.order.articles.map((article) => article.name);
   return [...new Set(articles)].map((article): PanelBlock => {
-    const placed = layout.placements.filter((placement) => placement.article === article);
+    const placed = wantedOn(layout).filter((placement) => placement.article === article);
     const missing = layout.unplaced.filter((copy) => copy.article === article);
     const sets = [...new Set([...placed, ...missing].map((copy) => copy.set))].sort((a, b) => a - b);
     const rows = sets.map((set): PanelRow => {
