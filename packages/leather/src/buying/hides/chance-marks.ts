@@ -44,8 +44,8 @@ interface Ground {
 }
 
 /**
- * Openings and flaws that leave the wanted share of the area usable: what is neither open nor never to be used nor
- * ugly (looks C), over the whole area. Then marks that are only seen, the more the worse the hide is.
+ * Openings, and flaws that leave the wanted share of the net area usable: what is neither never to be used nor ugly
+ * (looks C), over the area less the openings. Then marks that are only seen, the more the worse the hide is.
  */
 export function chanceMarks(
   random: Random,
@@ -62,9 +62,10 @@ export function chanceMarks(
     openings: [],
   };
   const ground: Ground = { random, frame, plan, outline, edge, spots, taken: [], flaws: [] };
-  const wantedMm2 = (1 - usableShare) * frame.areaMm2;
-  const openings = chanceOpenings(ground, wantedMm2 / 8);
-  spoil(ground, wantedMm2 - openings.reduce((sum, { areaMm2 }) => sum + areaMm2, 0));
+  const spoiled = 1 - usableShare;
+  const openings = chanceOpenings(ground, spoiled * frame.areaMm2 * OPEN_SHARE);
+  const netMm2 = frame.areaMm2 - openings.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+  spoil(ground, spoiled * netMm2);
   addPlainMarks(ground, usableShare);
   return { openings: openings.map(({ outline: curve }) => curve), flaws: named(ground.flaws) };
 }
@@ -72,6 +73,9 @@ export function chanceMarks(
 /** Chords of the outline that marks are held against; they keep off it by more. */
 const OUTLINE_TOLERANCE_MM = 2;
 const EDGE_TOLERANCE_MM = 0.2;
+
+/** Openings are at most this share of what flaws spoil. */
+const OPEN_SHARE = 1 / 8;
 
 interface Opening {
   readonly outline: Curve;

@@ -18,7 +18,7 @@ export interface MadeUpHideOptions {
   readonly number: number;
   /** Absent: as the row of the table of cuts says. */
   readonly areaMm2?: Span;
-  /** Share of its area that is neither open nor never to be used nor ugly, 0 to 1. */
+  /** Share of its area less openings that is neither never to be used nor ugly (looks C), 0 to 1. */
   readonly usableShare?: Span;
   readonly thickness?: ThicknessRange;
   readonly tannage?: string;
