@@ -122,7 +122,7 @@ const BELTS_AND_STRAPS: readonly GoodsRule[] = [
     from: 'makers of collars and leads',
   }),
   row('bridle', 3.6, 4.4, {
-    as: ['rein', 'reins', 'headstall'],
+    as: ['rein', 'headstall'],
     tan: VEG,
     temper: ['firm', 'hard'],
     zones: BACK,
@@ -185,7 +185,7 @@ const BAGS_AND_SMALL_GOODS: readonly GoodsRule[] = [
     from: `${AUSTRALIAN}; ${WALLETS}`,
   }),
   row('wallet pocket', 0.5, 0.8, {
-    as: ['wallet pockets', 'card pocket'],
+    as: ['card pocket'],
     tan: VEG,
     temper: ['soft', 'medium'],
     needs: ['burnished edges'],
@@ -286,7 +286,7 @@ const CLOTHING_AND_SHOES: readonly GoodsRule[] = [
     from: MEMORY,
   }),
   row('glove', 0.5, 1, {
-    as: ['gloves', 'mitten'],
+    as: ['mitten'],
     tan: ['chrome', 'alum', 'brain'],
     temper: ['soft'],
     needs: ['lying on skin'],
@@ -328,7 +328,7 @@ const CLOTHING_AND_SHOES: readonly GoodsRule[] = [
     from: MEMORY,
   }),
   row('moccasin', 1.6, 2, {
-    as: ['slipper', 'slippers', 'moccasins'],
+    as: ['slipper'],
     tan: ['oil', 'combination', 'brain'],
     temper: ['soft', 'medium'],
     needs: ['lying on skin'],

@@ -81,7 +81,7 @@ export const DEFAULT_TANNAGES: readonly TannageRule[] = [
   },
   {
     tannage: 'aldehyde',
-    alsoCalled: ['wet white', 'chrome free', 'chrome-free'],
+    alsoCalled: ['wet white', 'chrome free'],
     meets: {
       tooling: 'no',
       moulding: 'no',
@@ -104,7 +104,7 @@ export const DEFAULT_TANNAGES: readonly TannageRule[] = [
       tooling: 'no',
       moulding: 'no',
       'burnished edges': 'no',
-      'turned edges': 'with care',
+      'turned edges': 'no',
       'keeping its length': 'no',
     },
     source: `${MEMORY}; EN 15987 does not let it be called leather (${MEMORY})`,

@@ -69,7 +69,7 @@ export const SUIT_REMARKS = [
 ] as const;
 export type SuitRemarkCode = (typeof SUIT_REMARKS)[number];
 
-/** How a piece and a hide go together; "measure": it fits if its thickness does, which nobody has measured. */
+/** How a piece and a hide go together; "measure": it fits if its thickness or tannage does, which nobody knows. */
 export const FIT_KINDS = ['fits', 'skive', 'double', 'measure', 'no'] as const;
 export type FitKind = (typeof FIT_KINDS)[number];
 
@@ -78,12 +78,10 @@ export type SuitWork =
   /** All over, from up to `fromMm`, by at most `byMm`. */
   | { readonly kind: 'all over'; readonly fromMm: number; readonly byMm: number; readonly to: ThicknessRange }
   | { readonly kind: 'turned edges'; readonly widthMm: number; readonly toMm: number }
-  | {
-      readonly kind: 'fold';
-      readonly count: number;
-      readonly toMm: number;
-      readonly taper: readonly [number, number];
-    }
+  /** Folds that the pattern shows: thinned only where they are to lie flat. */
+  | { readonly kind: 'folds'; readonly count: number; readonly toMm: number }
+  /** A strap's fold around its buckle, running out so far to both sides. */
+  | { readonly kind: 'buckle fold'; readonly toMm: number; readonly taper: readonly [number, number] }
   /** Lines for skiving that the pattern shows. */
   | { readonly kind: 'drawn lines'; readonly count: number; readonly toMm: number }
   | { readonly kind: 'layers'; readonly count: number };

@@ -170,7 +170,7 @@ function hideFit({ input, asked, leather, wanted, shape, size }: FitAsked, shelf
   const finished = finishedThickness(fit, wanted);
   return {
     hide: hide.id,
-    kind: fit.kind,
+    kind: isUnsure(quality.remarks, wanted) ? 'measure' : fit.kind,
     ...span,
     ...(finished === undefined ? {} : { finished }),
     ...(fit.rightShare === undefined ? {} : { rightShare: fit.rightShare }),
@@ -178,6 +178,11 @@ function hideFit({ input, asked, leather, wanted, shape, size }: FitAsked, shelf
     reasons: [],
     remarks,
   };
+}
+
+/** Nobody knows the tannage, and something is asked of it. */
+function isUnsure(remarks: readonly SuitRemark[], { needs }: SuitPiece['wanted']): boolean {
+  return needs.length > 0 && remarks.some(({ code }) => code === 'tannage-not-known');
 }
 
 function noFit(hide: string, reasons: readonly SuitRemark[], remarks: readonly SuitRemark[]): HideFit {

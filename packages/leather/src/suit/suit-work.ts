@@ -42,11 +42,11 @@ export function suitWork({ piece, shape, wanted, fit, workshop }: WorkFor): Suit
   if (shape.skiveLines.length > 0) {
     work.push({ kind: 'drawn lines', count: shape.skiveLines.length, toMm: turnedMm });
   }
-  const folds = shape.foldLines.length + (isBuckleStrap(piece) ? 1 : 0);
-  if (folds > 0 && worked.maxMm > figureOf(workshop, SUIT.foldsUnskived).value.max) {
+  if (worked.maxMm > figureOf(workshop, SUIT.foldsUnskived).value.max) {
     const { min, max } = figureOf(workshop, SUIT.foldTaper).value;
     const toMm = (worked.maxMm * middleOf(figureOf(workshop, SUIT.fold).value)) / 100;
-    work.push({ kind: 'fold', count: folds, toMm, taper: [min, max] });
+    if (shape.foldLines.length > 0) work.push({ kind: 'folds', count: shape.foldLines.length, toMm });
+    if (isBuckleStrap(piece)) work.push({ kind: 'buckle fold', toMm, taper: [min, max] });
   }
   return work;
 }

@@ -35,7 +35,7 @@ export interface ThicknessFit {
   readonly remarks: readonly SuitRemark[];
 }
 
-type Placing = 'thin' | 'right' | 'thick' | 'too deep' | 'either way';
+type Placing = 'thin' | 'right' | 'thick' | 'too deep';
 
 /** Rounding of a mean of readings is no fault: thousandths of a millimetre. */
 const ROUNDING_MM = 0.001;
@@ -51,10 +51,8 @@ export function thicknessFit(asked: ThicknessAsked): ThicknessFit {
   const placing = places.map((place) => placingOf(place, wanted, toleranceMm, workshop));
   const right = places.filter((_, i) => placing[i] === 'right');
   const thick = places.filter((_, i) => placing[i] === 'thick');
-  const either = places.filter((_, i) => placing[i] === 'either way');
   const enough = (some: readonly HidePlace[]): boolean => some.length * asked.cellMm2 >= asked.copyMm2;
 
-  if (either.length > 0) return statedOnly(asked, wanted, span);
   const mayLater = !isSkived && !refusesSkiving;
   const skived = [...right, ...thick];
   if (thick.length > 0 && enough(skived) && (isSkived || (mayLater && !enough(right)))) {
@@ -71,13 +69,22 @@ export function thicknessFit(asked: ThicknessAsked): ThicknessFit {
   if (right.length > 0 && enough(right)) {
     const remarks = [
       ...placesRemark(right, places, spanOf(right)!),
-      ...toleranceRemark(span, wanted, asked, toleranceMm),
+      ...statedRemark(span, wanted, asked, toleranceMm),
     ];
-    return { ...base, kind: 'fits', rightShare: right.length / places.length, remarks };
+    const skivedFromMm = skivedWhereStated(span, wanted, asked, toleranceMm);
+    const kind = skivedFromMm === undefined ? 'fits' : 'skive';
+    return {
+      ...base,
+      kind,
+      rightShare: right.length / places.length,
+      ...(skivedFromMm === undefined ? {} : { skivedFromMm }),
+      remarks,
+    };
   }
   return doubled(asked, wanted, toleranceMm) ?? no(asked, wanted, span, placing);
 }
 
+/** What is only stated for the whole hide counts by its middle. */
 function placingOf(
   { thickness }: HidePlace,
   { minMm, maxMm }: ThicknessRange,
@@ -85,9 +92,10 @@ function placingOf(
   workshop: Pick<Workshop, 'figures'>,
 ): Placing {
   const [lo, hi] = thickness!;
-  if (hi < minMm - toleranceMm) return 'thin';
-  if (lo > maxMm + toleranceMm) return canSkive(hi, maxMm, workshop) ? 'thick' : 'too deep';
-  return lo >= minMm - toleranceMm && hi <= maxMm + toleranceMm ? 'right' : 'either way';
+  const middle = (lo + hi) / 2;
+  if (middle < minMm - toleranceMm) return 'thin';
+  if (middle <= maxMm + toleranceMm) return 'right';
+  return canSkive(hi, maxMm, workshop) ? 'thick' : 'too deep';
 }
 
 /** Half the thickness all over and no thinner than leather can be skived, unless the workshop says otherwise. */
@@ -96,28 +104,15 @@ function canSkive(fromMm: number, toMm: number, workshop: Pick<Workshop, 'figure
   return toMm >= fromMm * share - ROUNDING_MM && toMm >= figureOf(workshop, SUIT.thinnest).value.min;
 }
 
-/** A hide without readings: where it is right, nobody knows. */
-function statedOnly(asked: ThicknessAsked, wanted: ThicknessRange, span: ThicknessRange): ThicknessFit {
-  const toleranceMm = figureOf(asked.workshop, SUIT.tolerance).value.max;
-  const isThickOnly = span.minMm >= wanted.minMm - toleranceMm;
-  const remark: SuitRemark = {
-    code: 'measure-places',
-    params: {
-      minMm: span.minMm,
-      maxMm: span.maxMm,
-      wantedMinMm: wanted.minMm,
-      wantedMaxMm: wanted.maxMm,
-    },
-  };
-  const base = { span, reasons: [] };
-  if (
-    span.maxMm > wanted.maxMm + toleranceMm &&
-    asked.isSkived &&
-    canSkive(span.maxMm, wanted.maxMm, asked.workshop)
-  ) {
-    return { ...base, kind: 'skive', skivedFromMm: span.maxMm, remarks: isThickOnly ? [] : [remark] };
-  }
-  return { ...base, kind: 'fits', remarks: [remark] };
+/** A hide without readings, right by its middle: where a piece is skived that is too thick, its thick places are. */
+function skivedWhereStated(
+  span: ThicknessRange,
+  wanted: ThicknessRange,
+  { isMeasured, isSkived, workshop }: ThicknessAsked,
+  toleranceMm: number,
+): number | undefined {
+  const isSo = !isMeasured && isSkived && span.maxMm > wanted.maxMm + toleranceMm;
+  return isSo && canSkive(span.maxMm, wanted.maxMm, workshop) ? span.maxMm : undefined;
 }
 
 function doubled(
@@ -130,7 +125,8 @@ function doubled(
   for (let layers = 2; layers <= most; layers += 1) {
     const good = asked.places.filter(({ thickness }) => {
       const [lo, hi] = thickness!;
-      return lo * layers >= wanted.minMm - toleranceMm && hi * layers <= wanted.maxMm + toleranceMm;
+      const together = ((lo + hi) / 2) * layers;
+      return together >= wanted.minMm - toleranceMm && together <= wanted.maxMm + toleranceMm;
     });
     if (good.length === 0 || good.length * asked.cellMm2 < asked.copyMm2) continue;
     return {
@@ -184,15 +180,25 @@ function placesRemark(
   return [{ code: 'only-places', params: { share: used.length / all.length, minMm, maxMm } }];
 }
 
-/** A layout is stricter than the trade: it forgives nothing of a stated thickness. */
-function toleranceRemark(
+/** A layout is stricter than the trade: it forgives nothing of a stated thickness, and wants readings. */
+function statedRemark(
   span: ThicknessRange,
   wanted: ThicknessRange,
-  { isMeasured }: ThicknessAsked,
+  { isMeasured, isSkived }: ThicknessAsked,
   toleranceMm: number,
 ): SuitRemark[] {
-  const isBeyond = span.minMm < wanted.minMm - ROUNDING_MM || span.maxMm > wanted.maxMm + ROUNDING_MM;
-  return isMeasured || !isBeyond ? [] : [{ code: 'within-tolerance', params: { toleranceMm } }];
+  const below = wanted.minMm - span.minMm;
+  const above = isSkived ? 0 : span.maxMm - wanted.maxMm;
+  const off = Math.max(below, above);
+  if (isMeasured || off <= ROUNDING_MM) return [];
+  if (off <= toleranceMm + ROUNDING_MM) return [{ code: 'within-tolerance', params: { toleranceMm } }];
+  const params = {
+    minMm: span.minMm,
+    maxMm: span.maxMm,
+    wantedMinMm: wanted.minMm,
+    wantedMaxMm: wanted.maxMm,
+  };
+  return [{ code: 'measure-places', params }];
 }
 
 /** Thinnest to thickest of these places; absent where nothing is known, or there are none. */

@@ -5,7 +5,7 @@ import type { SentenceTable } from './sentence.js';
 
 /** "2.2–2.9 mm"; one figure where both ends are the same. Tenths are what leather is sold by. */
 export function thicknessWords(minMm: number, maxMm: number): string {
-  const [from, to] = [trimmed(minMm, 1), trimmed(maxMm, 1)];
+  const [from, to] = [minMm.toFixed(1), maxMm.toFixed(1)];
   return from === to ? `${from} mm` : `${from}–${to} mm`;
 }
 
@@ -78,7 +78,7 @@ const REMARK_WORDS: Readonly<Record<SuitRemarkCode, (p: RemarkParams) => string>
   'only-places': (p) =>
     `only from places of ${has(p)} (${Math.round(p.share * 100)} % of what it may come from)`,
   'measure-places': (p) =>
-    `stated as ${has(p)} all over, ${wants(p)} is wanted: measure at places before cutting`,
+    `stated as ${has(p)} all over, ${wants(p)} is wanted: measure at places, and write the readings into its file`,
   'within-tolerance': (p) => `right within the usual ${trimmed(p.toleranceMm, 2)} mm; measure it`,
   'thickness-not-known': (p) => `thickness not known, ${wants(p)} is wanted: measure it`,
   'tannage-not-known': () => 'tannage not known: ask the seller',

@@ -64,9 +64,8 @@ function hideBlocks(suit: Suit): ReportBlock[] {
     section('Hides'),
     ...lines.flatMap((each) => each.lines.map(plain)),
     ...(others.length === 0 ? [] : [plain(`Nothing of this order fits on ${wordList(others)}.`)]),
-    {
-      kind: 'table',
-      columns: [
+    withoutEmpty(
+      [
         column('hide'),
         column('cut'),
         column('thickness', 'right'),
@@ -76,9 +75,15 @@ function hideBlocks(suit: Suit): ReportBlock[] {
         column('for'),
         column('lies'),
       ],
-      rows: shown.map(hideRow),
-    },
+      shown.map(hideRow),
+    ),
   ];
+}
+
+/** A table without the columns of which nobody said anything. */
+function withoutEmpty(columns: readonly ReportColumn[], rows: readonly (readonly string[])[]): ReportBlock {
+  const isKept = (_: unknown, i: number): boolean => rows.length === 0 || rows.some((row) => row[i] !== '');
+  return { kind: 'table', columns: columns.filter(isKept), rows: rows.map((row) => row.filter(isKept)) };
 }
 
 function hideRow(hide: SuitHide): string[] {
@@ -115,16 +120,33 @@ function leatherBlocks(suit: Suit, leather: string): ReportBlock[] {
   const pieces = suit.pieces.filter((piece) => piece.leather === leather);
   const isShown = ({ id, leathers }: SuitHide): boolean =>
     leathers.includes(leather) || pieces.some((piece) => fitOn(piece, id).kind !== 'no');
-  const shown = suit.hides.filter(isShown);
+  const all = suit.hides.filter(isShown);
+  const shown = mostUseful(all, leather, pieces);
   const left = suit.hides.filter((hide) => !isShown(hide));
   const blocks: ReportBlock[] = [section(`Pieces of ${leather}`)];
   for (let from = 0; from < shown.length; from += HIDES_ABREAST) {
     blocks.push(fitTable(pieces, shown.slice(from, from + HIDES_ABREAST)));
   }
+  if (shown.length < all.length) {
+    const more = all.length - shown.length;
+    blocks.push(plain(`${more} more ${more === 1 ? 'hide fits' : 'hides fit'} some of them, as told above.`));
+  }
   if (shown.length === 0) blocks.push(plain('No hide on hand fits any of them.'));
   return left.length === 0
     ? blocks
     : [...blocks, { kind: 'text', tone: 'soft', text: leftWords(left, pieces) }];
+}
+
+/** So many hides of a large stock are shown beside the leather's own. */
+const OTHERS_SHOWN = 8;
+
+/** The leather's own hides, then those of the others that most pieces fit on. */
+function mostUseful(hides: readonly SuitHide[], leather: string, pieces: readonly SuitPiece[]): SuitHide[] {
+  const count = ({ id }: SuitHide): number =>
+    pieces.reduce((sum, piece) => sum + (fitOn(piece, id).kind === 'no' ? 0 : piece.copies), 0);
+  const own = hides.filter(({ leathers }) => leathers.includes(leather));
+  const others = hides.filter((hide) => !own.includes(hide)).sort((a, b) => count(b) - count(a));
+  return [...own, ...others.slice(0, OTHERS_SHOWN)];
 }
 
 function fitTable(pieces: readonly SuitPiece[], hides: readonly SuitHide[]): ReportBlock {
@@ -195,27 +217,35 @@ function workBlocks(suit: Suit): ReportBlock[] {
 /** Reasons and remarks on the hides of a piece's own leather, and on others where it fits; equal ones together. */
 function remarkBlocks(suit: Suit): ReportBlock[] {
   const nameOf = pieceNamer(suit);
-  const groups = new Map<string, { hide: string; words: string; names: string[] }>();
-  for (const piece of suit.pieces) {
-    for (const fit of toldFits(piece, suit)) {
-      for (const remark of [...fit.reasons, ...fit.remarks]) {
-        const words = suitRemarkWords(remark);
-        const key = JSON.stringify([fit.hide, words]);
-        const group = groups.get(key) ?? { hide: fit.hide, words, names: [] };
-        group.names.push(nameOf(piece));
-        groups.set(key, group);
-      }
-    }
-  }
-  if (groups.size === 0) return [];
+  const said = suit.pieces.flatMap((piece) =>
+    toldFits(piece, suit).flatMap(({ hide, reasons, remarks }) =>
+      [...reasons, ...remarks].map((remark) => ({
+        hide,
+        words: suitRemarkWords(remark),
+        name: nameOf(piece),
+      })),
+    ),
+  );
+  if (said.length === 0) return [];
+  const byPieces = grouped(said, ({ hide, words }) => JSON.stringify([hide, words])).map((same) => ({
+    ...same[0]!,
+    names: [...new Set(same.map(({ name }) => name))].join(', '),
+  }));
+  const byHides = grouped(byPieces, ({ words, names }) => JSON.stringify([words, names]));
   return [
     section('What else to know'),
     {
       kind: 'table',
-      columns: [column('hide'), column('pieces'), column('what')],
-      rows: [...groups.values()].map(({ hide, words, names }) => [hide, names.join(', '), words]),
+      columns: [column('pieces'), column('hides'), column('what')],
+      rows: byHides.map((same) => [same[0]!.names, same.map(({ hide }) => hide).join(', '), same[0]!.words]),
     },
   ];
+}
+
+function grouped<Item>(items: readonly Item[], keyOf: (item: Item) => string): Item[][] {
+  const groups = new Map<string, Item[]>();
+  for (const item of items) groups.set(keyOf(item), [...(groups.get(keyOf(item)) ?? []), item]);
+  return [...groups.values()];
 }
 
 function toldFits(piece: SuitPiece, { hides }: Suit): HideFit[] {

@@ -26,14 +26,14 @@ export function cellWords(fit: HideFit): string {
       return layers?.count === 2 || layers === undefined ? 'double' : `${layers.count} layers`;
     }
     case 'measure':
-      return 'measure first';
+      return fit.remarks.some(({ code }) => code === 'thickness-not-known') ? 'measure first' : 'ask first';
     case 'no':
       return `no: ${shortReason(fit)}`;
   }
 }
 
 function hasPlaces({ remarks }: HideFit): boolean {
-  return remarks.some(({ code }) => code === 'only-places' || code === 'measure-places');
+  return remarks.some(({ code }) => code === 'only-places');
 }
 
 /** The first reason without its figures, which have a table of their own. */
@@ -122,7 +122,7 @@ function hideLine(suit: Suit, hide: SuitHide, leather: string): string[] {
     `${hide.id} fits ${bad.length > 0 ? `${count} pieces` : count} of ${leather}`,
     ...skivedWords(good, nameOf),
     ...kindWords(good, 'double', 'in two layers', nameOf),
-    ...kindWords(good, 'measure', 'to be measured first', nameOf),
+    ...kindWords(good, 'measure', 'only if what is not known of it is right', nameOf),
     ...refusedWords(bad, nameOf),
   ];
   return [`${told.join('; ')}.`];
