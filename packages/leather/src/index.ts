@@ -195,6 +195,8 @@ export type { CuttingStage, HideStage, LeftPiece } from './stages/stage-of.js';
 export { tickLayout } from './stages/tick-layout.js';
 export type { CopyState, TickWish, TickedCopy, TickedLayout } from './stages/tick-layout.js';
 export { withFigures } from './stages/with-figures.js';
+export { seatsOf, withoutSpoiledSeats } from './layout/seats.js';
+export type { Seats } from './layout/seats.js';
 export { placedRegion, placedRegions, placementTransform } from './layout/placed-region.js';
 export { hideUses, layoutYield, yieldOfHide } from './yield/layout-yield.js';
 export type { HideUse, YieldInput } from './yield/layout-yield.js';
@@ -402,13 +404,13 @@ export type {
   PurchaseAnswer,
 } from './buying/trials/buying-answer.js';
 export { areaForChance, chanceOfEnough, needAfter } from './buying/trials/need.js';
-export type { Need, NeedBeliefs } from './buying/trials/need.js';
+export type { Need, NeedBeliefs, NeedCase } from './buying/trials/need.js';
 export { chanceOfCount } from './buying/trials/chances.js';
 export { purchasesOf } from './buying/trials/purchase.js';
 export type { Purchase } from './buying/trials/purchase.js';
 export { cutThatHolds } from './buying/trials/cut-that-holds.js';
 export { hidesOfTrial, layOn, orderOn, runTrial } from './buying/trials/run-trial.js';
-export type { MissedPiece, TrialInput, TrialLosses, TrialOutcome } from './buying/trials/run-trial.js';
+export type { MissedPiece, TrialInput, TrialOutcome } from './buying/trials/run-trial.js';
 export { runTrials } from './buying/trials/run-trials.js';
 export type { TrialRounds, TrialsOptions } from './buying/trials/run-trials.js';
 export { serveTrials } from './buying/trials/serve-trials.js';
@@ -453,7 +455,7 @@ export type {
   QuickEstimateInput,
   Thirds,
 } from './buying/estimate/quick-estimate.js';
-export { quickNeed } from './buying/estimate/quick-need.js';
-export type { QuickHides, QuickNeed } from './buying/estimate/quick-need.js';
+export { lossPiecesOf, quickNeed } from './buying/estimate/quick-need.js';
+export type { NeedLosses, QuickHides, QuickNeed } from './buying/estimate/quick-need.js';
 export { preparedRoughCuts } from './preparing/prepared-blocks.js';
 export type { PreparedRoughCut } from './preparing/prepared-blocks.js';

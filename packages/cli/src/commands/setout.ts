@@ -1,8 +1,8 @@
-import { hashHide } from '@hidebound/leather';
-import type { Diagnostic, Layout, NamedHide } from '@hidebound/leather';
+import type { Layout, NamedHide } from '@hidebound/leather';
 import { drawSettingOut, writePdf, writeSvg } from '@hidebound/render';
 import type { PageName, SeenFrom } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
+import { changedHides } from '../changed-hides.js';
 import { CliError } from '../cli-error.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
 import { textOption } from '../command-context.js';
@@ -29,6 +29,7 @@ export async function setoutCommand(
     [path!, ...layout.hides.map(({ file }) => besideFile(path!, file))],
   );
   writeFilesSafely(files);
+  // The measures are taken from the hide's outline.
   const diagnostics = changedHides(layout, named, path!);
   return {
     exitStatus: EXIT_STATUS.done,
@@ -96,20 +97,4 @@ async function pageFiles(
           content: writeSvg(drawing),
         }))),
   ];
-}
-
-/** The measures are taken from the hide's outline: on another one they would be wrong without a sign of it. */
-function changedHides(layout: Layout, named: readonly NamedHide[], file: string): Diagnostic[] {
-  return layout.hides.flatMap((entry): Diagnostic[] => {
-    const hide = named.find((each) => each.hide.id === entry.id)?.hide;
-    if (hide === undefined || hashHide(hide) === entry.hash) return [];
-    return [
-      {
-        code: 'layout-hide-changed',
-        severity: 'warning',
-        params: { hide: entry.id, file: entry.file },
-        place: { file },
-      },
-    ];
-  });
 }

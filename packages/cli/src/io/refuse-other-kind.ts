@@ -58,7 +58,8 @@ export function refuseOtherKind(text: string, wanted: FileKind, file: string): v
   throw new CliError('unknown-kind', `Here ${WANTED[wanted]} is wanted, but this is ${words}.`, { file });
 }
 
-function kindOf(head: string): string | undefined {
+/** What a file tells by its first lines that it is: "layout", "order", "drawing"; nothing where it tells nothing. */
+export function kindOf(head: string): string | undefined {
   const format = /^[\s{\uFEFF]*(?:#[^\n]*\n\s*)*"?format"?\s*:\s*"?hidebound\/([a-z-]+)@/.exec(head);
   if (format !== null) return format[1];
   if (/^[^\n]{0,20}%PDF-/.test(head)) return 'PDF';

@@ -14,9 +14,10 @@ import type {
   MissingPrice,
   PieceCost,
 } from './cost-sheet.js';
-import { certain, coinSpan, mapSpan, sumSpans, timesSpan } from './cost-span.js';
+import { certain, coinSpan, sumSpans, timesSpan } from './cost-span.js';
 import type { CostSpan } from './cost-span.js';
 import { SUM_KINDS } from './cost-sheet.js';
+import { shareOfLine } from './share-of-line.js';
 import { minusSpan, priceOfSet, taxWithin, toRow } from './set-price.js';
 import type { MaterialLine, SetPrice } from './set-price.js';
 import { hardwareLines, orderHardware, orderThread, threadLines } from './thread-and-hardware.js';
@@ -81,12 +82,12 @@ interface PricedArticle {
 function linesOfSet(article: ResolvedArticle, input: SheetInput): MaterialLine[] {
   const { order, workshop, seams } = input;
   const own = [...threadLines(article, order, seams, workshop), ...hardwareLines(article, workshop)];
-  const all = [...order.articles].flatMap((each) => threadLines(each, order, seams, workshop));
+  const all = order.articles.flatMap((each) => threadLines(each, order, seams, workshop));
   const used = new Set(all.map(({ name }) => name));
   const shared = [...orderThread(order, used, workshop), ...orderHardware(order, workshop)];
   const share = shareOfOrder(article, input);
   const inSet = 1 / input.setsOf(article);
-  const materials = input.materialsOf(article).map((line) => timesLine(line, inSet));
+  const materials = input.materialsOf(article).map((line) => shareOfLine(line, inSet));
   const kind =
     (...kinds: readonly MaterialLine['kind'][]) =>
     (line: MaterialLine) =>
@@ -95,7 +96,7 @@ function linesOfSet(article: ResolvedArticle, input: SheetInput): MaterialLine[]
     ...materials.filter(kind('leather')),
     ...own.filter(kind('thread')),
     ...own.filter(kind('hardware')),
-    ...shared.map((line) => timesLine(line, share)),
+    ...shared.map((line) => shareOfLine(line, share)),
     ...materials.filter(kind('liquid')),
   ];
 }
@@ -111,14 +112,6 @@ function hoursOfSet(article: ResolvedArticle, input: SheetInput): number | undef
 function shareOfOrder(article: ResolvedArticle, { order, leatherMm2Of, setsOf }: SheetInput): number {
   const whole = order.articles.reduce((sum, each) => sum + leatherMm2Of(each), 0);
   return whole === 0 ? 0 : leatherMm2Of(article) / whole / setsOf(article);
-}
-
-function timesLine(line: MaterialLine, factor: number): MaterialLine {
-  return {
-    ...line,
-    quantity: mapSpan(line.quantity, (value) => value * factor),
-    ...(line.cost === undefined ? {} : { cost: timesSpan(line.cost, factor) }),
-  };
 }
 
 function currencyOf(lines: readonly MaterialLine[], { hourlyRate }: Workshop): string {

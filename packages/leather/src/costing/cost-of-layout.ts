@@ -12,12 +12,13 @@ import { planStitches } from '../stitch/stitch-plan.js';
 import { quoteValue } from '../words/sentence.js';
 import { buildSheet } from './build-sheet.js';
 import type { CostSheet, HideCostLine, PieceCost } from './cost-sheet.js';
-import { certain, coinSpan, mapSpan, timesSpan } from './cost-span.js';
+import { certain, coinSpan, mapSpan } from './cost-span.js';
 import { hideCost } from './hide-cost.js';
 import type { HideCost } from './hide-cost.js';
 import { costOfShares, leatherShares } from './leather-lines.js';
 import type { LeatherShare } from './leather-lines.js';
 import { layoutLiquids } from './liquid-lines.js';
+import { shareOfLine } from './share-of-line.js';
 import type { MaterialLine } from './set-price.js';
 
 export interface LayoutCostInput {
@@ -91,14 +92,6 @@ function leatherLines(shares: readonly LeatherShare[]): MaterialLine[] {
       })),
     ];
   });
-}
-
-function shareOfLine(line: MaterialLine, share: number): MaterialLine {
-  return {
-    ...line,
-    quantity: mapSpan(line.quantity, (value) => value * share),
-    ...(line.cost === undefined ? {} : { cost: timesSpan(line.cost, share) }),
-  };
 }
 
 function pieceCosts(article: ResolvedArticle, shares: readonly LeatherShare[], layout: Layout): PieceCost[] {

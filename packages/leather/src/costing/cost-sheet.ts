@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { Money } from '../model/marks.js';
-import type { MoneySpan, QuantitySpan } from './cost-span.js';
+import type { CoinSpan, QuantitySpan } from './cost-span.js';
 
 /** What is bought or done for an article; all else is reckoned on top of these. */
 export const MATERIAL_KINDS = ['leather', 'thread', 'hardware', 'liquid'] as const;
@@ -43,7 +43,7 @@ export interface CostRow {
   /** Of what it is reckoned on. */
   readonly percent?: QuantitySpan;
   /** Absent: nobody gave a price. */
-  readonly cost?: MoneySpan;
+  readonly cost?: CoinSpan;
 }
 
 /** What one article costs, and its price. */
@@ -55,11 +55,11 @@ export interface ArticleCost {
   /** For one set, in the order in which they are reckoned. */
   readonly rows: readonly CostRow[];
   /** Price of one set, tax included, rounded as the workshop does. */
-  readonly price: MoneySpan;
+  readonly price: CoinSpan;
   /** So many times that; the tax in it, and what is left without. */
-  readonly sum: MoneySpan;
-  readonly taxInSum: MoneySpan;
-  readonly beforeTax: MoneySpan;
+  readonly sum: CoinSpan;
+  readonly taxInSum: CoinSpan;
+  readonly beforeTax: CoinSpan;
   /** Leather of each piece, with its share of the waste. */
   readonly pieces: readonly PieceCost[];
 }
@@ -71,7 +71,7 @@ export interface PieceCost {
   readonly copies: number;
   readonly areaMm2: number;
   /** Of one copy; absent: no price. */
-  readonly cost?: MoneySpan;
+  readonly cost?: CoinSpan;
 }
 
 /** A hide of the layout, with what it costs. */
@@ -98,22 +98,24 @@ export interface LeatherCostLine {
   readonly leather: string;
   readonly piecesMm2: number;
   readonly areaMm2: QuantitySpan;
-  readonly cost?: MoneySpan;
+  /** The offer that it is reckoned with: the one that comes out cheapest. */
+  readonly offer?: string;
+  readonly cost?: CoinSpan;
 }
 
 export interface CustomerCost {
   /** Absent: nobody was named. */
   readonly for?: string;
   readonly articles: readonly string[];
-  readonly sum: MoneySpan;
-  readonly taxInSum: MoneySpan;
-  readonly beforeTax: MoneySpan;
+  readonly sum: CoinSpan;
+  readonly taxInSum: CoinSpan;
+  readonly beforeTax: CoinSpan;
 }
 
 /** One kind of cost over all articles and sets: where the money goes. */
 export interface KindTotal {
   readonly kind: Exclude<CostKind, 'materials' | 'materials with return' | 'before tax' | 'price'>;
-  readonly cost: MoneySpan;
+  readonly cost: CoinSpan;
 }
 
 /** Something that a price is missing for. */
@@ -130,9 +132,9 @@ export interface CostSheet {
   readonly articles: readonly ArticleCost[];
   readonly customers: readonly CustomerCost[];
   readonly kinds: readonly KindTotal[];
-  readonly sum: MoneySpan;
-  readonly taxInSum: MoneySpan;
-  readonly beforeTax: MoneySpan;
+  readonly sum: CoinSpan;
+  readonly taxInSum: CoinSpan;
+  readonly beforeTax: CoinSpan;
   readonly taxPercent?: number;
   /** Of a layout: its hides. */
   readonly hides: readonly HideCostLine[];

@@ -11,7 +11,7 @@ export interface SpanOf<Value> {
 export type QuantitySpan = SpanOf<number>;
 export type CostSpan = SpanOf<ExactMoney>;
 /** Rounded to coins, as it is told. */
-export type MoneySpan = SpanOf<Money>;
+export type CoinSpan = SpanOf<Money>;
 
 export const BOUNDS = ['low', 'likely', 'high'] as const;
 
@@ -54,7 +54,7 @@ export function sumSpans(lines: readonly PlacedSpan[]): CostSpan | undefined {
   return { low: sumAt('low'), likely: sumAt('likely'), high: sumAt('high') };
 }
 
-export function coinSpan(span: CostSpan): MoneySpan {
+export function coinSpan(span: CostSpan): CoinSpan {
   return mapSpan(span, toCoins);
 }
 

@@ -14,6 +14,8 @@ export const COSTING_SENTENCES = {
     `${capital(p.what)} is 0, so that no price per usable leather can be told; write a share above 0.`,
   'nothing-priced': () =>
     `Nothing here has a price; write prices into the hide files, or "offers", "prices" and "hourlyRate" into the workshop file.`,
+  'sets-not-known': (p: { article: string }) =>
+    `Nothing can be reckoned for ${p.article} before it is laid, as it is made in as many sets as fit; give "sets" a number, or reckon the layout.`,
   'no-price-leather': (p: { name: string }) =>
     `The leather of ${p.name} has no price, so that the sums are without it; write a price into the hide file, or an offer that suits into the workshop file.`,
   'no-price-thread': (p: { name: string }) =>

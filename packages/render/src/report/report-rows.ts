@@ -143,7 +143,7 @@ function factRows(facts: readonly ReportFact[], desk: ReportDesk): ReportRow[] {
     Math.max(...facts.map(({ name }) => measureText(fonts, 'narrow', textMm, name).widthMm)) + textMm,
   );
   return facts.map(({ name, value }) => {
-    const names = wrapText(fonts, 'narrow', textMm, name, nameMm - textMm);
+    const names = wrapText(fonts, 'narrow', textMm, name, nameMm - textMm + 0.01);
     const values = wrapText(fonts, 'narrow bold', textMm, value, widthMm - nameMm);
     const lineMm = textMm * LINE_SHARE;
     return {
