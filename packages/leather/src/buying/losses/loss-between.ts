@@ -1,4 +1,5 @@
 import {
+  CURVE_TOLERANCE_MM,
   convexHull,
   convexSum,
   densestDoubleLattice,
@@ -7,6 +8,7 @@ import {
   regionArea,
   repeatsOf,
   ringArea,
+  simplifyGrowing,
 } from '@hidebound/geometry';
 import type { Region, Ring } from '@hidebound/geometry';
 
@@ -28,9 +30,8 @@ export interface RepeatWish {
  */
 export function areaInRepeat(region: Region, { gapMm, mayHalfTurn, isThorough = false }: RepeatWish): number {
   const hull = orientRing(convexHull(region.outer), 'outer');
-  const asHull = mayHalfTurn
-    ? doubleArea(grown(hull, gapMm))
-    : doubleArea(withOpposite(grown(hull, gapMm))) / 4;
+  const apart = fewerCorners(grown(hull, gapMm));
+  const asHull = mayHalfTurn ? doubleArea(apart) : doubleArea(withOpposite(apart)) / 4;
   if (!isThorough || !isHollow(region.outer, hull)) return asHull;
   const best = repeatsOf(region, { gap: gapMm, mayHalfTurn, most: 1 })[0];
   return best === undefined ? asHull : Math.min(asHull, best.areaPerPieceMm2);
@@ -47,6 +48,11 @@ function grown(hull: Ring, gapMm: number): Ring {
   if (gapMm === 0) return hull;
   const [larger] = offsetRegions([{ outer: hull, openings: [] }], gapMm / 2, { join: 'round' });
   return larger === undefined ? hull : convexHull(larger.outer);
+}
+
+/** Rounded corners need no more of them than pieces are true to: the densest repeat is sought much sooner. */
+function fewerCorners(hull: Ring): Ring {
+  return convexHull(simplifyGrowing(hull, CURVE_TOLERANCE_MM));
 }
 
 function doubleArea(hull: Ring): number {

@@ -61,7 +61,10 @@ describe('what a piece takes among its like', () => {
   // J. L. Lagrange 1773, A. Thue 1910: circles fill pi / sqrt(12) = 0.9069 of the plane at best.
   it('when a disc is asked for, it fills 0.9069 of what it takes, turned or not', () => {
     for (const wish of [FREE, ONE_WAY]) {
-      expect((Math.PI * 40 * 40) / areaInRepeat(disc(40, 240), wish)).toBeCloseTo(0.9069, 3);
+      const filled = (Math.PI * 40 * 40) / areaInRepeat(disc(40, 240), wish);
+      // Corners are drawn 0.05 mm off at most, outwards: 1 part in 400 of the area of a disc of 40 mm.
+      expect(filled).toBeLessThanOrEqual(0.907);
+      expect(filled).toBeGreaterThan(0.9069 * (1 - 1 / 400));
     }
   });
 
