@@ -3,6 +3,7 @@ import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
 import { BUY_SPEC } from './buying/buy-spec.js';
 import { SEARCH_OPTIONS } from './search-spec.js';
 import { TICK_SPEC } from './stages/tick-spec.js';
+import { OFFCUTS_SPEC } from './stock/offcuts-spec.js';
 import { SUIT_SPEC } from './suit/suit-spec.js';
 import { PREPARE_SPEC } from './prepare/prepare-spec.js';
 import { TRACE_SPEC } from './trace/trace-spec.js';
@@ -56,6 +57,7 @@ export type CommandName =
   | 'suit'
   | 'cost'
   | 'tick'
+  | 'offcuts'
   | 'workshop';
 
 /** Pages that a cutting sheet can be made for. */
@@ -678,5 +680,6 @@ export const COMMANDS: readonly CommandSpec[] = [
   BUY_SPEC,
   COST_SPEC,
   TICK_SPEC,
+  OFFCUTS_SPEC,
   WORKSHOP_SPEC,
 ];

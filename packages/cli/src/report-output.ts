@@ -1,5 +1,5 @@
 import { drawReport, writePdf, writeSvg } from '@hidebound/render';
-import type { PageName, Report } from '@hidebound/render';
+import type { Drawing, FontBook, PageName, Report } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
 import type { OptionValues } from './command-context.js';
 import { textOption } from './command-context.js';
@@ -28,8 +28,20 @@ export async function reportFiles(
   const page = (textOption(options, 'page') ?? 'A4') as PageName;
   const reports = [asked].flat();
   const pages = reports.flatMap((report) => drawReport(report, { page, fonts, ...more }));
-  const names = pages.map((_, index) => String(index + 1));
   const title = reports.map((report) => `${report.title}: ${report.subtitle}`)[0] ?? '';
+  return pageFiles(pages, title, fonts, options);
+}
+
+/** Pages as the files that were asked for by `--pdf` and `--page-svg`. */
+export async function pageFiles(
+  pages: readonly Drawing[],
+  title: string,
+  fonts: FontBook,
+  options: OptionValues,
+): Promise<FileToWrite[]> {
+  const pdf = textOption(options, 'pdf');
+  const pageSvg = textOption(options, 'pageSvg');
+  const names = pages.map((_, index) => String(index + 1));
   return [
     ...(pdf === undefined ? [] : [{ path: pdf, content: await writePdf(pages, { fonts, title }) }]),
     ...(pageSvg === undefined

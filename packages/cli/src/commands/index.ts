@@ -17,6 +17,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   suit: async () => (await import('./suit.js')).suitCommand,
   cost: async () => (await import('./cost.js')).costCommand,
   tick: async () => (await import('./tick.js')).tickCommand,
+  offcuts: async () => (await import('./offcuts.js')).offcutsCommand,
   workshop: async () => (await import('./workshop.js')).workshopCommand,
   markers: async () => (await import('./markers.js')).markersCommand,
   buy: async () => (await import('./buy.js')).buyCommand,

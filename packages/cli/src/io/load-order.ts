@@ -14,6 +14,7 @@ import type {
   LayablePiece,
   NamedHide,
   Order,
+  OrderFile,
   OrderStage,
   ResolvedOrder,
   Workshop,
@@ -47,8 +48,36 @@ export function loadOrderPlan(path: string, workshop: Workshop = DEFAULT_WORKSHO
   return readPlan(path, workshop, { hidesLater: true });
 }
 
-async function readPlan(path: string, workshop: Workshop, stage: OrderStage): Promise<OrderPlan> {
-  const written = loadOrder(path, workshop);
+/** One set of an article by itself, before there are hides. */
+export function loadArticlePlan(path: string, workshop: Workshop = DEFAULT_WORKSHOP): Promise<OrderPlan> {
+  const article = parseArticle(readText(path, 'article'), { file: path });
+  const order: OrderFile = {
+    name: article.name,
+    version: '1',
+    date: '2000-01-01',
+    articles: [{ file: path, sets: 1, value: 1, priority: 0, keepTogether: 'nothing' }],
+    leathers: article.leathers.map((leather) => ({ ...leather, hides: [] })),
+    patterns: [],
+    useFrom: 'tail',
+    mode: 'place all',
+    cutting: { method: 'hand knife' },
+    threads: [],
+    hardware: [],
+  };
+  const written = completeOrder(order, workshop, () => article, { file: path });
+  return planOf(written, path, workshop, { hidesLater: true });
+}
+
+function readPlan(path: string, workshop: Workshop, stage: OrderStage): Promise<OrderPlan> {
+  return planOf(loadOrder(path, workshop), path, workshop, stage);
+}
+
+async function planOf(
+  written: Order,
+  path: string,
+  workshop: Workshop,
+  stage: OrderStage,
+): Promise<OrderPlan> {
   const order = resolveOrder(written, workshop, stage);
   const patterns = await loadPatterns(order, path);
   const patternFindings = [...patterns.values()].flatMap((read) => read.diagnostics);
