@@ -251,6 +251,12 @@ export {
 } from './units/exact-money.js';
 export type { ExactMoney, PlacedMoney } from './units/exact-money.js';
 export { areaOfUnit, readPriceUnit } from './units/price-unit.js';
+export { articleCard } from './cards/article-card.js';
+export type { ArticleCard, ArticleCardInput, CardLeather, CardNeed } from './cards/article-card.js';
+export { ALL_LEATHERS, cardOrder } from './cards/card-order.js';
+export type { CardLine, CardOrderOptions } from './cards/card-order.js';
+export { withLastYield, yieldOfArticle } from './cards/last-yield.js';
+export type { StockChoice, StockHide } from './cards/stock-choice.js';
 export { leatherBudgets } from './costing/budgets.js';
 export { costOfOrder } from './costing/cost-of-order.js';
 export type { LeatherBudget, OrderCostInput } from './costing/cost-of-order.js';

@@ -110,13 +110,14 @@ interface Cluster {
 
 /**
  * Rows nearer to each other than the gap are neighbours of one lane, and what parts them is its kerf. Rows of two lanes
- * that lie one behind the other can lie at any height: such a row neighbours none that it would overlap.
+ * that lie one behind the other can lie at any height: such a row neighbours none that it would overlap, and none beside
+ * which no strap of its own lies.
  */
 function clustersOf(rows: readonly LyingRow[], gap: number): Cluster[] {
   const clusters: Cluster[] = [];
   for (const row of rows) {
     const beside = clusters.filter((cluster) => neighbourKerf(cluster, row, gap) !== undefined);
-    const cluster = beside.find((one) => liesAlong(one, row)) ?? beside[beside.length - 1];
+    const cluster = beside.find((one) => liesAlong(one, row));
     if (cluster === undefined) {
       clusters.push({ rows: [row], kerfMm: 0 });
       continue;
@@ -202,7 +203,7 @@ function partsBehind(rows: readonly LyingRow[]): LyingRow[][] {
   const parts: Set<LyingStrap>[] = [];
   let reach = -Infinity;
   for (const strap of straps) {
-    if (strap.minU > reach) parts.push(new Set());
+    if (strap.minU > reach + CHECK_FORGIVES_MM) parts.push(new Set());
     parts[parts.length - 1]!.add(strap);
     reach = Math.max(reach, strap.maxU);
   }

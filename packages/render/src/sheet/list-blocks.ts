@@ -78,8 +78,9 @@ export function cuttingOrderBlock(
   style: PanelStyle,
 ): PanelBlock {
   const numbers = cuttingNumbers(layout);
+  const left = new Set(layout.placements.filter(({ state }) => state === 'planned').map(copyKey));
   const steps = layout.cuttingOrder
-    .filter((step) => step.hide === hideId)
+    .filter((step) => step.hide === hideId && isLeft(step, left))
     .sort((a, b) => a.number - b.number);
   const merged = mergeSteps(steps);
   const widths = merged.map((step) => measureText(fonts, 'narrow bold', style.textMm, step.label).widthMm);
@@ -95,6 +96,11 @@ export function cuttingOrderBlock(
     );
   });
   return { title: 'Order of cutting', rows, keepRows: 2 };
+}
+
+/** A step of which a piece is still to be cut. First cuts of lanes name no piece. */
+function isLeft({ pieces }: CuttingStep, left: ReadonlySet<string>): boolean {
+  return pieces.length === 0 || pieces.some((copy) => left.has(copyKey(copy)));
 }
 
 interface MergedStep {

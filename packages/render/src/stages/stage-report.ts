@@ -2,7 +2,7 @@ import { listWords } from '@hidebound/leather';
 import type { CuttingStage, HideStage, Layout, LeftPiece, PieceCopy, UnplacedCopy } from '@hidebound/leather';
 import type { Drawing } from '../drawing/model.js';
 import type { Report, ReportBlock } from '../report/report.js';
-import { areaFigure, areaUnit, percentWords } from '../sheet/words.js';
+import { areaFigure, percentWords } from '../sheet/words.js';
 
 export interface StageReportOptions {
   readonly layout: Layout;
@@ -190,7 +190,7 @@ function counted(count: number, one: string): string {
   return `${count} ${one}${count === 1 ? '' : 's'}`;
 }
 
+/** In one unit throughout, so that figures below each other can be compared. */
 function areaWords(mm2: number): string {
-  const unit = areaUnit(mm2);
-  return `${areaFigure(Math.max(0, mm2), unit)} ${unit}`;
+  return `${areaFigure(Math.max(0, mm2), 'dm²')} dm²`;
 }

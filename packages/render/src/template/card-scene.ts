@@ -8,6 +8,7 @@ import {
   transformRegion,
 } from '@hidebound/geometry';
 import type { Affine, Point } from '@hidebound/geometry';
+import { seatsOf } from '@hidebound/leather';
 import type { Hide, HolePlaces, LayablePiece, Layout, RoughCutBlock } from '@hidebound/leather';
 import type { SeenFrom } from '../picture/hide-view.js';
 import { copyKey, cuttingNumbers, pieceKey, placementTransform } from '../picture/placed-pieces.js';
@@ -115,9 +116,9 @@ function roughCutScene(
 
 function memberLines(layout: Layout, block: RoughCutBlock, toScene: Affine): SceneLine[] {
   const pieces = new Map(layout.pieces.map((piece) => [pieceKey(piece), piece]));
-  const members = new Set(block.members.map(copyKey));
-  return layout.placements
-    .filter((placement) => members.has(copyKey(placement)))
+  return seatsOf(layout.placements)
+    .ofRoughCut(block)
+    .filter((placement) => placement !== undefined)
     .flatMap((placement) => {
       const piece = pieces.get(pieceKey(placement));
       if (piece === undefined) return [];
