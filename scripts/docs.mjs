@@ -1,5 +1,5 @@
 /**
- * Writes the documentation that follows from the schemas: docs/files.md and docs/schemas/*.schema.json.
+ * Writes the documentation that follows from schemas and tables: docs/files.md, docs/choosing.md, docs/schemas/*.schema.json.
  * With --check it writes nothing and fails if a copy is stale. Needs packages/leather to be built.
  */
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
@@ -14,10 +14,13 @@ if (!existsSync(built)) {
   console.error('packages/leather is not built; run "pnpm build" first.');
   process.exit(2);
 }
-const { describeFormats, describeParts, publishedSchemas } = await import(built);
+const { DEFAULT_WORKSHOP, SUIT, describeFormats, describeParts, publishedSchemas } = await import(built);
 
 function allFiles() {
-  const files = new Map([['docs/files.md', filesPage()]]);
+  const files = new Map([
+    ['docs/files.md', filesPage()],
+    ['docs/choosing.md', choosingPage()],
+  ]);
   for (const [name, schema] of Object.entries(publishedSchemas())) {
     files.set(`${SCHEMAS}/${name}`, `${JSON.stringify(schema, null, 2)}\n`);
   }
@@ -35,6 +38,64 @@ function filesPage() {
     ...optionalPart('hide-svg.md'),
     '',
   ].join('\n\n');
+}
+
+/** The page on choosing leather, with the built-in tables as they are. */
+function choosingPage() {
+  const text = part('choosing.md')
+    .replace('{{goods}}', goodsTable())
+    .replace('{{tannages}}', tannageTable())
+    .replace('{{figures}}', figureTable());
+  return `<!-- Made by scripts/docs.mjs from docs/parts/choosing.md and the built-in tables; edit those. -->\n\n${text}\n`;
+}
+
+function plainTable(head, rows) {
+  const line = (cells) => `| ${cells.map(cell).join(' | ')} |`;
+  return [line(head), `|${head.map(() => '---').join('|')}|`, ...rows.map(line)].join('\n');
+}
+
+function goodsTable() {
+  const head = ['goods', 'also called', 'mm', 'tannage', 'temper', 'usually from', 'asked of it', 'source'];
+  const rows = DEFAULT_WORKSHOP.goods.map((row) => [
+    row.goods,
+    row.alsoCalled.join(', '),
+    spanWords({ min: row.thickness.minMm, max: row.thickness.maxMm }, 1),
+    row.tannages.join(', '),
+    row.tempers.join(', '),
+    (row.zones ?? ['any']).join(', '),
+    row.needs.join(', '),
+    row.source,
+  ]);
+  return plainTable(head, rows);
+}
+
+function tannageTable() {
+  const named = (row, how) =>
+    Object.entries(row.meets)
+      .filter(([, says]) => says === how)
+      .map(([need]) => need)
+      .join(', ');
+  const rows = DEFAULT_WORKSHOP.tannages.map((row) => [
+    row.tannage,
+    row.alsoCalled.join(', '),
+    named(row, 'no'),
+    named(row, 'with care'),
+    row.source,
+  ]);
+  return plainTable(['tannage', 'also called', 'not fit for', 'with care', 'source'], rows);
+}
+
+function figureTable() {
+  const names = Object.values(SUIT);
+  const rows = DEFAULT_WORKSHOP.figures
+    .filter(({ name }) => names.includes(name))
+    .map(({ name, words, value, unit, source }) => [name, words, `${spanWords(value)} ${unit}`, source]);
+  return plainTable(['figure', 'what it is', 'value', 'source'], rows);
+}
+
+function spanWords({ min, max }, decimals) {
+  const words = (value) => (decimals === undefined ? String(value) : value.toFixed(decimals));
+  return min === max ? words(min) : `${words(min)}–${words(max)}`;
 }
 
 function part(name) {

@@ -46,7 +46,7 @@ const SOFT_TAN = ['chrome', 'oil', 'combination'] as const;
 
 const BELTS_AND_STRAPS: readonly GoodsRule[] = [
   row('dress belt', 2, 2.4, {
-    as: ['lined belt', 'belt, dress'],
+    as: ['lined belt'],
     tan: VEG,
     temper: ['firm', 'medium'],
     zones: BACK,
@@ -141,7 +141,7 @@ const BELTS_AND_STRAPS: readonly GoodsRule[] = [
 
 const BAGS_AND_SMALL_GOODS: readonly GoodsRule[] = [
   row('carved handbag', 2.4, 2.8, {
-    as: ['tooled handbag', 'handbag, carved'],
+    as: ['tooled handbag'],
     tan: VEG,
     temper: ['firm'],
     zones: SHOULDER,
@@ -150,7 +150,7 @@ const BAGS_AND_SMALL_GOODS: readonly GoodsRule[] = [
     from: AUSTRALIAN,
   }),
   row('tote', 1.2, 2, {
-    as: ['tote bag', 'soft bag', 'tote, soft'],
+    as: ['tote bag', 'soft bag'],
     tan: SOFT_TAN,
     temper: ['soft', 'medium'],
     needs: [],
