@@ -9,4 +9,33 @@ export const BUYING_FIGURES: readonly Figure[] = [
     unit: '%',
     source: 'from memory',
   },
+  {
+    name: 'need beyond the three losses',
+    words:
+      'What first layouts take beyond the three losses by formula, because unlike pieces stand in each other’s way',
+    value: { min: 0, max: 30 },
+    unit: '%',
+    source: 'measured: bench/buy, trial layouts',
+  },
+  {
+    name: 'gain of a longer search',
+    words: 'How much less leather a long search for a layout takes than a first layout',
+    value: { min: 8, max: 16 },
+    unit: '%',
+    source: 'measured: bench/buy, the demo orders on trial hides',
+  },
+  {
+    name: 'spread of needs',
+    words: 'How far the leather that an order takes differs from hide to hide, as long as few trials tell it',
+    value: { min: 10, max: 30 },
+    unit: '%',
+    source: 'measured: bench/buy, the demo orders on trial hides',
+  },
+  {
+    name: 'spread beyond trial hides',
+    words: 'How far real hides differ from trial hides in the leather that they give',
+    value: { min: 10, max: 20 },
+    unit: '%',
+    source: 'measured: bench/buy, hides that are smaller, larger and more marked than the trial hides',
+  },
 ];

@@ -1,6 +1,6 @@
 import type { SentenceTable } from './sentence.js';
 
-interface OfferParams {
+export interface OfferParams {
   readonly offer: string;
   readonly leather: string;
 }
