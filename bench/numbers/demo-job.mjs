@@ -5,6 +5,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { measureOfUnit } from './units.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const main = join(root, 'packages', 'cli', 'dist', 'main.js');
@@ -49,4 +50,22 @@ export function inputsOf(result) {
   return [...new Set(named)]
     .filter((file) => typeof file === 'string' && /\.(json|ya?ml)$/.test(file))
     .map((file) => parse(readFileSync(file, 'utf8')));
+}
+
+/** The values of some of the workshop's figures, as the command `workshop` tells them: "2–3 %". */
+export function figuresOf(names, workshop) {
+  if (names.length === 0) return [];
+  const { topics } = answerOf(['workshop', workshop]).result;
+  const told = topics.flatMap(({ values }) => values).filter(({ name }) => names.includes(name));
+  return told.flatMap(({ name, value }) => {
+    const [, from, to = from, unit] = /^([\d.]+)(?:–([\d.]+))?\s*(\S+)$/.exec(value);
+    const { kind, times } = measureOfUnit(unit);
+    return [from, to].map((number) => ({
+      kind,
+      value: number * times,
+      path: name,
+      names: [],
+      isReckoned: true,
+    }));
+  });
 }

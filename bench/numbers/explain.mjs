@@ -6,17 +6,23 @@ const BINARY_SLACK = 1e-9;
 
 /**
  * How a printed number comes about: `{ how, path }`, or undefined where nothing explains it. `how` is "text" (a text of
- * the result), "reckoned" (a sum or product that the page's rules name), "row" (a value whose names stand in the same row)
+ * the result), "reckoned" (a sum or product that the page's rules name), "scale" (a mark of a chart), "row" (a value whose names stand in the same row)
  * or "value" (in a row that names nothing). Where a row names something, only what is named best there counts.
  */
 export function explain(printed, values) {
   if (printed.shape !== 'number') {
     return printed.shape === 'echo' ? { how: 'text', path: printed.text } : explainTime(printed, values);
   }
+  const scaled = values.find(
+    ({ kind, value }) => kind === 'scale' && printed.isAlone && String(value) === printed.text,
+  );
+  if (scaled !== undefined) return { how: 'scale', path: scaled.path };
   const alike = values.filter((value) => isOfUnit(value, printed));
   const marked = alike.map((value) => ({ value, named: countNamed(value, printed.row) }));
-  const best = Math.max(0, ...marked.map(({ named }) => named));
-  const able = marked.filter(({ value, named }) => named === best || (value.isReckoned && named > 0));
+  const best = Math.max(0, ...marked.filter(({ value }) => !value.isReckoned).map(({ named }) => named));
+  const able = marked.filter(
+    ({ value, named }) => named === best || (value.isReckoned && named >= Math.min(1, value.names.length)),
+  );
   const found = able.find(({ value }) => isPrintedAs(value, printed));
   if (found === undefined) return undefined;
   const how = found.value.isReckoned ? 'reckoned' : found.named > 0 ? 'row' : 'value';
@@ -53,11 +59,7 @@ export function isRounded(value, text, decimals) {
   return off <= 0.5 * 10 ** -decimals + BINARY_SLACK * Math.max(1, Math.abs(value));
 }
 
-/** How many of the names above a value stand in a row; a name of several words may be broken over lines. */
+/** How many of the names above a value stand in a row. */
 function countNamed({ names }, row) {
-  return new Set(names.filter((name) => isNameIn(name, row))).size;
-}
-
-function isNameIn(name, row) {
-  return /\p{L}/u.test(name) && name.split(' ').every((word) => row.words.has(word));
+  return new Set(names.filter((name) => row.named.has(name))).size;
 }

@@ -7,16 +7,17 @@ const TRANSPARENT =
 
 /**
  * The numbers of a result: `{ value, kind, path, names }`, values in base units (mm, mm², mL, minutes, shares of 1);
- * `names` are the texts beside it and above it, the nearest first.
+ * `names` are the texts beside it and above it that tell it from others, the nearest first. `more` are further keys of such
+ * texts.
  */
-export function valuesOf(result) {
+export function valuesOf(result, more = []) {
   const values = [];
   visit(result, [], []);
   return values;
 
   function visit(node, path, owners) {
-    if (typeof node === 'number') values.push(numberValue(node, path, owners));
-    else if (isMoney(node)) values.push(moneyValue(node, path, owners));
+    if (typeof node === 'number') values.push(numberValue(node, path, owners, more));
+    else if (isMoney(node)) values.push(moneyValue(node, path, owners, more));
     else if (Array.isArray(node)) {
       node.forEach((item, i) => visit(item, [...path, String(i)], [...owners, { object: {} }]));
     } else if (node !== null && typeof node === 'object') {
@@ -43,20 +44,20 @@ function isMoney(node) {
   );
 }
 
-function moneyValue({ amount, currency }, path, owners) {
+function moneyValue({ amount, currency }, path, owners, more) {
   return {
     value: Number(amount),
     exact: amount,
     currency,
     kind: 'money',
     path: path.join('.'),
-    names: namesOf(owners),
+    names: namesOf(owners, more),
   };
 }
 
-function numberValue(value, path, owners) {
+function numberValue(value, path, owners, more) {
   const { kind, times } = measureAt(path, owners) ?? { kind: 'plain', times: 1 };
-  return { value: value * times, kind, path: path.join('.'), names: namesOf(owners) };
+  return { value: value * times, kind, path: path.join('.'), names: namesOf(owners, more) };
 }
 
 /** By the nearest name that says it, or by a unit that stands beside the number or above it. */
@@ -70,15 +71,25 @@ function measureAt(path, owners) {
   return undefined;
 }
 
-/** Texts that tell one thing from another; looks, sources and the like are shared by many. */
+/** Keys of texts that tell one thing from another; looks, sources and the like are shared by many. */
 const IDENTIFYING =
-  /^(id|name|hide|piece|article|leather|for|offer|block|step|task|label|product|dye|customer|what|title)$/;
+  'id name hide piece article leather for offer block step task label product dye customer what title'.split(
+    ' ',
+  );
 
-function namesOf(owners) {
-  return owners
-    .toReversed()
-    .flatMap(({ object }) =>
-      Object.entries(object).filter(([key, item]) => IDENTIFYING.test(key) && typeof item === 'string'),
-    )
-    .map(([, name]) => name);
+function namesOf(owners, more) {
+  const keys = [...IDENTIFYING, ...more];
+  const texts = owners.toReversed().flatMap(({ object }) => keys.map((key) => object[key]));
+  return texts
+    .flatMap((text) => (isList(text) ? [...text, listed(text)] : [text]))
+    .filter((text) => typeof text === 'string');
+}
+
+function isList(node) {
+  return Array.isArray(node) && node.every((item) => typeof item === 'string');
+}
+
+/** "body, straps and wraps". */
+function listed(texts) {
+  return texts.length < 2 ? (texts[0] ?? '') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
 }

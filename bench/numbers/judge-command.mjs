@@ -1,6 +1,6 @@
 // A command run on the demo's files, and every number of its pages judged.
 import { join } from 'node:path';
-import { answerOf, inputsOf } from './demo-job.mjs';
+import { answerOf, figuresOf, inputsOf } from './demo-job.mjs';
 import { judgePage } from './judge-page.mjs';
 
 /**
@@ -11,7 +11,8 @@ export function judgeCommand(page, job) {
   const pdf = join(job.at, `${page.name}.pdf`);
   const answer = answerOf([...page.args(job), '--pdf', pdf]);
   const inputs = inputsOf(answer.result);
-  const { numbers, values } = judgePage(page, pdf, answer, inputs);
+  const figures = figuresOf(page.figures ?? [], answer.result.workshop);
+  const { numbers, values } = judgePage(page, pdf, answer, inputs, figures);
   const relations = page.relations(answer.result, inputs);
   return {
     numbers,
@@ -19,8 +20,5 @@ export function judgeCommand(page, job) {
     relations,
     open: numbers.filter(({ explained }) => explained === undefined),
     off: relations.filter(({ isRight }) => !isRight),
-    /** The same pages against a result in which something was changed. */
-    against: (result) => judgePage(page, pdf, { ...answer, result }, inputs).numbers,
-    result: answer.result,
   };
 }

@@ -8,16 +8,24 @@ import { printedNumbers } from './printed-numbers.mjs';
 const LONGEST_NAME = 60;
 
 /**
- * Every number of a command's pages, each with its explanation or without. `page` is one of `pages/`; `result` what the
- * command gave with --json, `inputs` the data of the files that it names.
+ * Every number of a command's pages, each with its explanation or without. `page` is one of `pages/`; `answer` what
+ * the command gave with --json, `inputs` the data of the files that it names, `figures` values of the workshop's figures.
  */
-export function judgePage(page, pdf, answer, inputs) {
+export function judgePage(page, pdf, answer, inputs, figures) {
   const lines = linesOfPdf(pdf);
   const { result, diagnostics } = answer;
   const told = [result, diagnostics.map(({ params }) => params)];
-  const values = [...told.flatMap(valuesOf), ...page.derive(result, inputs), ...pageNumbers(lines)];
+  const values = [
+    ...told
+      .flatMap((node) => valuesOf(node, page.identifying))
+      .filter(({ path }) => !page.unprinted?.test(path)),
+    ...page.derive(result, inputs),
+    ...figures,
+    ...pageNumbers(lines),
+  ];
   const known = [...told, ...inputs].flatMap(textsOf).filter(isName);
-  const numbers = printedNumbers(lines, known).map((printed) => ({
+  const names = values.flatMap((value) => value.names).filter((name) => /\p{L}/u.test(name));
+  const numbers = printedNumbers(lines, known, names).map((printed) => ({
     ...printed,
     explained: explain(printed, values),
   }));
@@ -37,6 +45,7 @@ function pageNumbers(lines) {
     path: 'pages',
     names: ['Sheet'],
     isReckoned: true,
+    isOnly: true,
   }));
 }
 

@@ -5,23 +5,70 @@ const ROW_PITCH = 1.25;
 /** Cells stand so far apart at least, counted in the height of a word; words of one cell stand closer. */
 const CELL_GAP = 0.4;
 
-/** Rows from the top: `{ page, cells: [{ text, left, right }], words }`, `words` being those of all its cells. */
-export function rowsOfLines(lines) {
-  const rows = [];
+/** The head of a section is so much larger than plain text; titles and answers are larger still. */
+const HEAD_SHARE = { from: 1.2, to: 1.28 };
+
+/**
+ * Rows from the top: `{ page, cells: [{ text, left, right }], named }`, `named` being those of the names that stand in its
+ * cells, or at the start of the head above.
+ */
+export function rowsOfLines(lines, names) {
+  const plain = commonest(lines.map((line) => heightOf(line)));
+  const longestFirst = [...new Set(names)].sort((a, b) => b.length - a.length);
+  const groups = [];
   for (const line of lines) {
-    const last = rows.at(-1);
+    const last = groups.at(-1);
     if (last !== undefined && isNext(last.at(-1), line)) last.push(line);
-    else rows.push([line]);
+    else groups.push([line]);
   }
-  return rows.map(rowOf);
+  let head = '';
+  return groups.map((group) => {
+    const row = rowOf(group);
+    const text = row.cells.map((cell) => cell.text).join('\n');
+    const share = heightOf(group[0]) / plain;
+    const isHead = share > HEAD_SHARE.from && share < HEAD_SHARE.to;
+    if (isHead) head = text;
+    const atHead = longestFirst.filter((name) => isAtStart(name, head)).slice(0, 1);
+    const own = isHead ? [] : namesIn(text, longestFirst);
+    return { ...row, namesNothing: own.length === 0, named: new Set([...own, ...atHead]) };
+  });
+}
+
+function isAtStart(name, text) {
+  return text.toLowerCase().startsWith(name.toLowerCase()) && !/[\p{L}\d]/u.test(text.charAt(name.length));
+}
+
+/** A name within a longer one that stands there is not meant. */
+function namesIn(text, longestFirst) {
+  let rest = text;
+  return longestFirst.filter((name) => {
+    const parts = rest.split(new RegExp(`(?<![\\p{L}\\d])${escape(name)}(?![\\p{L}\\d])`, 'u'));
+    rest = parts.join('\n');
+    return parts.length > 1;
+  });
+}
+
+function escape(text) {
+  return text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
+}
+
+function heightOf({ words }) {
+  return Math.max(...words.map(({ height }) => height));
+}
+
+/** The number that comes most often, to a tenth. */
+function commonest(numbers) {
+  const counts = new Map();
+  for (const number of numbers) {
+    const rounded = Math.round(10 * number) / 10;
+    counts.set(rounded, (counts.get(rounded) ?? 0) + 1);
+  }
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? 0;
 }
 
 function isNext(above, below) {
-  const heights = (line) => line.words.map(({ height }) => height);
-  if (above.page !== below.page || below.y - above.y > ROW_PITCH * Math.max(...heights(below))) return false;
-  return (
-    Math.abs(Math.max(...heights(above)) - Math.max(...heights(below))) < 0.5 * Math.max(...heights(below))
-  );
+  if (above.page !== below.page || below.y - above.y > ROW_PITCH * heightOf(below)) return false;
+  return Math.abs(heightOf(above) - heightOf(below)) < 0.5 * heightOf(below);
 }
 
 function rowOf(lines) {
@@ -35,9 +82,7 @@ function rowOf(lines) {
       over.right = Math.max(over.right, fragment.right);
     }
   }
-  const words = cells.flatMap(({ text }) => text.split(' '));
-  const bare = words.map((word) => word.replace(/[.,:;()]+$|^[(]/g, ''));
-  return { page: lines[0].page, cells, words: new Set([...words, ...bare]) };
+  return { page: lines[0].page, cells };
 }
 
 /** Words of a line that stand close together. */

@@ -1,4 +1,6 @@
 // The pages that are judged.
+import { buy } from './pages/buy.mjs';
+import { cost, costOfOrder } from './pages/cost.mjs';
 import { suit } from './pages/suit.mjs';
 
-export const PAGES = [suit];
+export const PAGES = [suit, buy, cost, costOfOrder];

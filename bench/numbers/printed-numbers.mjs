@@ -2,28 +2,38 @@
 import { rowsOfLines } from './page-rows.mjs';
 import { PRINTED_UNITS } from './units.mjs';
 
-const NUMBER = /(?<![\p{L}\d.])\d+(?:[   ]\d{3})*(?:\.\d+)?(?![\d])/gu;
+const NUMBER = /(?<![\p{L}\d.]|of (?=100(?!\d)))(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?(?!\d)/gu;
 const DATE = /\d{4}-\d{2}-\d{2}/g;
 const CLOCK = /(?<!\d)\d{1,2}:\d{2}(?!\d)/g;
 /** What stands between a number and the unit that it shares with the next: "1.2–2.4 mm", "80 × 200 mm". */
-const RANGE = /^\s*(?:–|-|×|x|to|or|and|\+)\s*\d+(?:\.\d+)?/;
+const RANGE = /^\s*(?:–|-|×|x|to|or|and|\+)\s*[\d,]+(?:\.\d+)?/;
 /** A range of two and a number of three dimensions share a unit; more do not come. */
 const MOST_SHARING = 3;
 
 /**
  * The numbers of a page's lines: `{ shape, text, decimals, unit, row, cell, page }`, the unit being what follows, or what
- * the head of its column says. `known` are texts of the result: a number within one of them is that text.
+ * the head of its column or of one further left says. `known` are texts of the result: a number within one of them is that
+ * text. `names` are marked in the rows.
  */
-export function printedNumbers(lines, known) {
+export function printedNumbers(lines, known, names) {
   const echoes = echoPattern(known);
-  const rows = rowsOfLines(lines);
+  const rows = rowsOfLines(lines, names);
   return rows.flatMap((row, index) => {
-    const head = (cell) => unitOfHead(rows, index, cell);
-    return row.cells.flatMap((cell) => numbersOfCell(cell, echoes, head).map((each) => ({ ...each, row })));
+    let unit;
+    return row.cells
+      .toSorted((a, b) => a.left - b.left)
+      .flatMap((cell) => {
+        unit = unitOfHead(rows, index, cell) ?? (/\p{L}/u.test(cell.text) ? undefined : unit);
+        return numbersOfCell(cell, echoes, unit).map((each) => ({
+          ...each,
+          row,
+          isAlone: row.namesNothing && !/\p{L}/u.test(cell.text),
+        }));
+      });
   });
 }
 
-function numbersOfCell(cell, echoes, head) {
+function numbersOfCell(cell, echoes, unitAbove) {
   const found = [];
   const take = (pattern, shape) => {
     for (const match of cell.text.matchAll(pattern)) {
@@ -39,8 +49,8 @@ function numbersOfCell(cell, echoes, head) {
   take(NUMBER, 'number');
   const isNumber = ({ text }) => /\d/.test(text);
   return found.filter(isNumber).map(({ shape, text, end }) => {
-    const unit = shape === 'number' ? (unitAfter(cell.text.slice(end)) ?? head(cell)) : undefined;
-    const digits = shape === 'number' ? text.replace(/[   ]/g, '') : text;
+    const unit = shape === 'number' ? (unitAfter(cell.text.slice(end)) ?? unitAbove) : undefined;
+    const digits = shape === 'number' ? text.replaceAll(',', '') : text;
     return { shape, text: digits, decimals: (digits.split('.')[1] ?? '').length, unit, cell: cell.text };
   });
 }
@@ -48,6 +58,7 @@ function numbersOfCell(cell, echoes, head) {
 function unitAfter(text) {
   let rest = text;
   for (let i = 0; i < MOST_SHARING; i += 1) {
+    if (/^ of 100(?!\d)/.test(rest)) return 'of 100';
     const word = /^[\s ]?([\p{L}%°²/]+)/u.exec(rest)?.[1];
     if (word !== undefined && PRINTED_UNITS.has(word)) return word;
     const range = RANGE.exec(rest);
@@ -63,12 +74,18 @@ function unitOfHead(rows, index, { left, right, text }) {
   const { page } = rows[index];
   for (let i = index - 1; i >= 0 && rows[i].page === page; i -= 1) {
     const over = rows[i].cells.filter((cell) => cell.right > left - 2 && cell.left < right + 2);
-    if (over.some((cell) => !/\d/.test(cell.text))) {
+    if (over.length > 0 && !rows[i].cells.some((cell) => isFigure(cell.text))) {
       const words = over.flatMap((cell) => cell.text.split(/[\s(),]+/));
-      return words.find((word) => PRINTED_UNITS.has(word) && word !== 'in');
+      return words.findLast((word) => PRINTED_UNITS.has(word) && word !== 'in');
     }
   }
   return undefined;
+}
+
+/** A number or a range, with a unit or without; other words make it a head or a sentence. */
+function isFigure(text) {
+  const words = text.replace(/[\d.,–]+/g, ' ').trim();
+  return /^\d/.test(text) && (words === '' || PRINTED_UNITS.has(words));
 }
 
 function echoPattern(known) {

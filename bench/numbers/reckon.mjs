@@ -9,6 +9,16 @@ export function count(numbers, path, names) {
   return { kind: 'plain', value: sum(numbers), path, names, isReckoned: true };
 }
 
+/** An amount of the result, as it stands there. */
+export function money({ amount, currency }, path, names) {
+  return { kind: 'money', value: Number(amount), exact: amount, currency, path, names, isReckoned: true };
+}
+
+/** A mark on the scale of a chart: it stands alone. */
+export function mark(value, path) {
+  return { kind: 'scale', value, path, names: [] };
+}
+
 export function length(mm, path, names) {
   return { kind: 'length', value: mm, path, names, isReckoned: true };
 }
@@ -29,9 +39,10 @@ export function volume(ml, path, names) {
   return { kind: 'volume', value: ml, path, names, isReckoned: true };
 }
 
-/** "version 3" below a title. */
+/** "version 3" below a title, from the order or from a layout's order. */
 export function versions(inputs) {
   return inputs
-    .filter(({ version }) => typeof version === 'number')
-    .map(({ version }) => count([version], 'version of the order', ['version']));
+    .map((input) => Number((input.order ?? input).version))
+    .filter(Number.isFinite)
+    .map((version) => ({ ...count([version], 'version of the order', ['version']), isOnly: true }));
 }

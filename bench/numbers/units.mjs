@@ -33,6 +33,7 @@ export const PRINTED_UNITS = new Map(
     '°C': ['warmth', 1],
     '°': ['angle', 1],
     EUR: ['money', 1],
+    'of 100': ['chance', 1],
   }),
 );
 
@@ -51,6 +52,7 @@ const NAME_ENDS = [
   [/Percent$|^percent$/, 'share', 0.01],
   [/[sS]hare$|[yY]ield$/, 'share', 1],
   [/Deg$/, 'angle', 1],
+  [/inHundred$/, 'chance', 1],
 ];
 
 /** What a name of JSON says of its number; undefined where it says nothing. */
