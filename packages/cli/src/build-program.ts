@@ -34,6 +34,7 @@ const WHOLE_JOB = [
   '  $ hidebound pieces bag.svg --picture pieces.svg   # is the pattern read as it is meant?',
   '  $ hidebound hide side.svg --out side.hide.json    # a hide that was traced in a drawing program',
   '  $ hidebound trace side.jpg --up grain --out side.hide.json   # or one that was photographed',
+  '  $ hidebound suit bag.order.yaml                   # which hide fits which piece?',
   '  $ hidebound lay bag.order.yaml                    # "hidebound lay --help" shows an order',
   '  $ hidebound check bag.layout.json                 # does it keep every rule?',
   '  $ hidebound sheet bag.layout.json --pdf bag.pdf   # to print, and to cut from',

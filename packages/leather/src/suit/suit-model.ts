@@ -64,6 +64,7 @@ export const SUIT_REMARKS = [
   'tannage-not-known',
   'temper-not-known',
   'finish-not-known',
+  'zone-unusual',
   'reserved',
   'order-refuses-skiving',
 ] as const;
@@ -84,6 +85,8 @@ export type SuitWork =
   | { readonly kind: 'buckle fold'; readonly toMm: number; readonly taper: readonly [number, number] }
   /** Lines for skiving that the pattern shows. */
   | { readonly kind: 'drawn lines'; readonly count: number; readonly toMm: number }
+  /** Bottoms of pockets that lie on each other. */
+  | { readonly kind: 'covered bottoms'; readonly to: ThicknessRange }
   | { readonly kind: 'layers'; readonly count: number };
 
 export interface HideFit {

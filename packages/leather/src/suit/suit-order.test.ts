@@ -275,6 +275,25 @@ describe('what is done to a piece', () => {
   });
 });
 
+describe('zones and stacks', () => {
+  // A sheath maker: from the shoulder, not from the belly.
+  test('when a sheath is moulded of a belly, it is told that it is usually not', () => {
+    const belly = [hideOf({ thickness: mm(2.4, 3) }, { cut: 'belly' })];
+    const fit = fitOf({ goods: 'knife sheath', piece: { part: 'moulded' }, hides: belly });
+    expect([fit.kind, remarksOf(fit)]).toEqual(['fits', ['need-with-care', 'zone-unusual']]);
+  });
+
+  // Practice of a wallet maker's guide; the figures are from memory.
+  test('when a wallet has several pockets, their covered bottoms are skived to 0.3–0.4 mm', () => {
+    const hides = [hideOf({ temper: 'medium', thickness: mm(0.6, 0.7) })];
+    const pocket = { part: 'pocket' as const };
+    const stack = fitOf({ goods: 'wallet', piece: { ...pocket, count: 3 }, hides });
+    expect(stack.work).toEqual([{ kind: 'covered bottoms', to: mm(0.3, 0.4) }]);
+    expect(fitOf({ goods: 'wallet', piece: pocket, hides }).work).toEqual([]);
+    expect(fitOf({ goods: 'saddlebag', piece: { ...pocket, count: 3 }, hides }).work).toEqual([]);
+  });
+});
+
 describe('what a master would say', () => {
   const thickness = mm(2, 2.4);
 

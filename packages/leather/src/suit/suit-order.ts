@@ -20,6 +20,7 @@ import type { ShapeSize } from './size-fit.js';
 import { suitFindings } from './suit-findings.js';
 import type { HideFit, Suit, SuitHide, SuitPiece, SuitRemark } from './suit-model.js';
 import { finishedThickness, suitWork } from './suit-work.js';
+import { listWords } from '../words/sentence.js';
 import { spanOf, thicknessFit } from './thickness-fit.js';
 import { wantedLeather } from './wanted-leather.js';
 
@@ -164,7 +165,7 @@ function hideFit({ input, asked, leather, wanted, shape, size }: FitAsked, shelf
     workshop,
   });
   const all = [...reasons, ...fit.reasons];
-  const remarks = [...reserved, ...fit.remarks, ...quality.remarks];
+  const remarks = [...reserved, ...fit.remarks, ...quality.remarks, ...zoneRemark(places, wanted)];
   const span = fit.span === undefined ? {} : { thickness: fit.span };
   if (all.length > 0) return { ...noFit(hide.id, all, remarks), ...span };
   const finished = finishedThickness(fit, wanted);
@@ -191,6 +192,16 @@ function noFit(hide: string, reasons: readonly SuitRemark[], remarks: readonly S
 
 function remarkOf(code: SuitRemark['code'], params: SuitRemark['params'] = {}): SuitRemark {
   return { code, params };
+}
+
+/** Said where the table has these goods cut from other zones; it does not refuse. */
+function zoneRemark(places: readonly HidePlace[], { partRow, goodsRow }: SuitPiece['wanted']): SuitRemark[] {
+  const usual = (partRow ?? goodsRow)?.zones;
+  if (usual === undefined) return [];
+  const isUsual = places.some(
+    ({ zones }) => zones === undefined || usual.some((zone) => zones.includes(zone)),
+  );
+  return isUsual ? [] : [remarkOf('zone-unusual', { zones: listWords(usual) })];
 }
 
 /** As layouts read it: one of its zones, and sound leather under load. What the article's `wants` says comes on top. */

@@ -8,7 +8,7 @@ import type { SuitWork, WantedLeather } from './suit-model.js';
 import type { ThicknessFit } from './thickness-fit.js';
 
 export interface WorkFor {
-  readonly piece: Pick<ResolvedPiece, 'from' | 'layers' | 'thickness'>;
+  readonly piece: Pick<ResolvedPiece, 'from' | 'layers' | 'part' | 'count'>;
   readonly shape: LayablePiece['shape'];
   readonly wanted: WantedLeather;
   readonly fit: ThicknessFit;
@@ -48,7 +48,16 @@ export function suitWork({ piece, shape, wanted, fit, workshop }: WorkFor): Suit
     if (shape.foldLines.length > 0) work.push({ kind: 'folds', count: shape.foldLines.length, toMm });
     if (isBuckleStrap(piece)) work.push({ kind: 'buckle fold', toMm, taper: [min, max] });
   }
+  if (isStacked(piece, wanted)) {
+    const { min, max } = figureOf(workshop, SUIT.thinnest).value;
+    work.push({ kind: 'covered bottoms', to: { minMm: min, maxMm: max } });
+  }
   return work;
+}
+
+/** Several pockets of goods whose pockets have a row of their own, as wallets: they lie on each other. */
+function isStacked({ part, count }: WorkFor['piece'], { partRow }: WantedLeather): boolean {
+  return part === 'pocket' && count > 1 && partRow !== undefined;
 }
 
 /** A strap with a slot for a buckle's tongue is folded there. */

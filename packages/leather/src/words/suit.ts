@@ -84,6 +84,7 @@ const REMARK_WORDS: Readonly<Record<SuitRemarkCode, (p: RemarkParams) => string>
   'tannage-not-known': () => 'tannage not known: ask the seller',
   'temper-not-known': () => 'temper not known: bend a corner',
   'finish-not-known': () => 'finish not known: try a drop of water on an offcut, tooling needs it to soak in',
+  'zone-unusual': (p) => `is no ${p.zones}, from which it is usually cut`,
   reserved: () => 'is reserved',
   'order-refuses-skiving': () => 'the order does not say that it may be skived: write "tooThick: skive"',
 };

@@ -59,6 +59,8 @@ export function workWords(steps: readonly SuitWork[]): string {
       return `damp before folding; where ${work.count === 1 ? 'the fold is' : 'folds are'} to lie flat, thin to about ${thinnedTo(steps)} mm`;
     case 'buckle fold':
       return `thin the fold at the buckle to about ${thinnedTo(steps)} mm, running out over ${work.taper[0]}–${work.taper[1]} mm`;
+    case 'covered bottoms':
+      return `where they lie on each other, skive the covered bottoms to ${thicknessWords(work.to.minMm, work.to.maxMm)}, and set them off so that steps never lie over each other`;
     case 'layers':
       return `glue ${work.count} layers flesh to flesh`;
   }
