@@ -57,7 +57,7 @@ export interface WorkInput {
   readonly worked?: Worked;
   /** Prepared as a whole hide, not in blocks that are cut out first. */
   readonly isWhole: boolean;
-  /** Other pieces lie on the whole hide, and are cut out first. */
+  /** What lies on the whole hide of other leathers is cut out first. */
   readonly takesOut?: boolean;
   /** Leather that is full of oil from the tannery is not fed. */
   readonly isFullOfOil?: boolean;

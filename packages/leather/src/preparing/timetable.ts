@@ -8,6 +8,8 @@ export interface Task {
   readonly id: string;
   /** Tasks of one lot are best done in a row. */
   readonly lot: string;
+  /** Which leather is in the hands; absent where it is none in particular. */
+  readonly block?: string;
   readonly handsMin: number;
   /** How long the leather lies after it. */
   readonly waitMin: number;
