@@ -44,7 +44,10 @@ function isOfUnit({ kind, currency }, { unit }) {
 
 function isPrintedAs({ kind, value, exact }, { text, decimals, unit }) {
   if (kind === 'money') return isSameSum(exact, text);
-  return isRounded(unit === undefined ? value : value / PRINTED_UNITS.get(unit)[1], text, decimals);
+  const times = unit === undefined ? 1 : PRINTED_UNITS.get(unit)[1];
+  // Time is told to the minute: 25 h are 25 hours.
+  if (kind === 'time') return isRounded(value, String(Number(text) * times), 0);
+  return isRounded(value / times, text, decimals);
 }
 
 /** Money is told to the coin and nothing is lost: the same digits, less zeros at the end. */

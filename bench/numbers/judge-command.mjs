@@ -13,7 +13,7 @@ export function judgeCommand(page, job) {
   const inputs = inputsOf(answer.result);
   const figures = figuresOf(page.figures ?? [], answer.result.workshop);
   const { numbers, values } = judgePage(page, pdf, answer, inputs, figures);
-  const relations = page.relations(answer.result, inputs);
+  const relations = page.relations(answer.result, inputs, figures);
   return {
     numbers,
     values,

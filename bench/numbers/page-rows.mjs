@@ -7,10 +7,11 @@ const CELL_GAP = 0.4;
 
 /** The head of a section is so much larger than plain text; titles and answers are larger still. */
 const HEAD_SHARE = { from: 1.2, to: 1.28 };
+const TITLE_SHARE = 1.6;
 
 /**
  * Rows from the top: `{ page, cells: [{ text, left, right }], named }`, `named` being those of the names that stand in its
- * cells, or at the start of the head above.
+ * cells, or at the start of the title or the head above.
  */
 export function rowsOfLines(lines, names) {
   const plain = commonest(lines.map((line) => heightOf(line)));
@@ -22,13 +23,17 @@ export function rowsOfLines(lines, names) {
     else groups.push([line]);
   }
   let head = '';
+  let title = '';
   return groups.map((group) => {
     const row = rowOf(group);
     const text = row.cells.map((cell) => cell.text).join('\n');
     const share = heightOf(group[0]) / plain;
     const isHead = share > HEAD_SHARE.from && share < HEAD_SHARE.to;
     if (isHead) head = text;
-    const atHead = longestFirst.filter((name) => isAtStart(name, head)).slice(0, 1);
+    if (share > TITLE_SHARE) title = text;
+    const atHead = [title, head].flatMap(
+      (above) => longestFirst.find((name) => isAtStart(name, above)) ?? [],
+    );
     const own = isHead ? [] : namesIn(text, longestFirst);
     return { ...row, namesNothing: own.length === 0, named: new Set([...own, ...atHead]) };
   });

@@ -1,6 +1,7 @@
 // The pages that are judged.
 import { buy } from './pages/buy.mjs';
 import { cost, costOfOrder } from './pages/cost.mjs';
+import { prepare } from './pages/prepare.mjs';
 import { suit } from './pages/suit.mjs';
 
-export const PAGES = [suit, buy, cost, costOfOrder];
+export const PAGES = [suit, buy, prepare, cost, costOfOrder];

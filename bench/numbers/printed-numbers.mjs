@@ -4,6 +4,7 @@ import { PRINTED_UNITS } from './units.mjs';
 
 const NUMBER = /(?<![\p{L}\d.]|of (?=100(?!\d)))(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?(?!\d)/gu;
 const DATE = /\d{4}-\d{2}-\d{2}/g;
+const DURATION = /(?<!\d)\d+\s?h\s\d+\s?min/g;
 const CLOCK = /(?<!\d)\d{1,2}:\d{2}(?!\d)/g;
 /** What stands between a number and the unit that it shares with the next: "1.2–2.4 mm", "80 × 200 mm". */
 const RANGE = /^\s*(?:–|-|×|x|to|or|and|\+)\s*[\d,]+(?:\.\d+)?/;
@@ -23,7 +24,7 @@ export function printedNumbers(lines, known, names) {
     return row.cells
       .toSorted((a, b) => a.left - b.left)
       .flatMap((cell) => {
-        unit = unitOfHead(rows, index, cell) ?? (/\p{L}/u.test(cell.text) ? undefined : unit);
+        unit = unitOfHead(rows, index, cell) ?? (hasWords(cell.text) ? undefined : unit);
         return numbersOfCell(cell, echoes, unit).map((each) => ({
           ...each,
           row,
@@ -45,14 +46,23 @@ function numbersOfCell(cell, echoes, unitAbove) {
   };
   if (echoes !== undefined) take(echoes, 'echo');
   take(DATE, 'date');
+  take(DURATION, 'duration');
   take(CLOCK, 'clock');
   take(NUMBER, 'number');
   const isNumber = ({ text }) => /\d/.test(text);
-  return found.filter(isNumber).map(({ shape, text, end }) => {
+  return found.filter(isNumber).map((each) => {
+    if (each.shape === 'duration') return { ...durationOf(each.text), cell: cell.text };
+    const { shape, text, end } = each;
     const unit = shape === 'number' ? (unitAfter(cell.text.slice(end)) ?? unitAbove) : undefined;
     const digits = shape === 'number' ? text.replaceAll(',', '') : text;
     return { shape, text: digits, decimals: (digits.split('.')[1] ?? '').length, unit, cell: cell.text };
   });
+}
+
+/** "25 h 30 min" as minutes. */
+function durationOf(text) {
+  const [hours, rest] = text.match(/\d+/g).map(Number);
+  return { shape: 'number', text: String(60 * hours + rest), decimals: 0, unit: 'min' };
 }
 
 function unitAfter(text) {
@@ -68,9 +78,14 @@ function unitAfter(text) {
   return undefined;
 }
 
+/** Words besides the one of a range. */
+function hasWords(text) {
+  return /\p{L}/u.test(text.replaceAll(' to ', ' '));
+}
+
 /** The nearest unit above, over the same column, in a cell without numbers of its own: "area, dm²". */
 function unitOfHead(rows, index, { left, right, text }) {
-  if (/\p{L}/u.test(text)) return undefined;
+  if (hasWords(text)) return undefined;
   const { page } = rows[index];
   for (let i = index - 1; i >= 0 && rows[i].page === page; i -= 1) {
     const over = rows[i].cells.filter((cell) => cell.right > left - 2 && cell.left < right + 2);

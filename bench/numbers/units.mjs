@@ -39,15 +39,15 @@ export const PRINTED_UNITS = new Map(
 
 /** The end of a name in a result's JSON → what is measured, and how many of the base unit one is. */
 const NAME_ENDS = [
+  [/PerM2$/, 'coverage', 1],
   [/Mm2$/, 'area', 1],
   [/Ft2$/, 'area', 304.8 * 304.8],
   [/Dm2$/, 'area', 10_000],
   [/M2$/, 'area', 1_000_000],
   [/Mm$/, 'length', 1],
-  [/PerM2$/i, 'coverage', 1],
   [/Ml$|^ml$/, 'volume', 1],
-  [/Minutes?$|^minutes?$|^at$/, 'time', 1],
-  [/Hours?$|^hours?$/, 'time', 60],
+  [/Minutes?$|^minutes?$|[a-z]Min$/, 'time', 1],
+  [/Hours?$|^hours?$|[a-z]H$/, 'time', 60],
   [/Days?$|^days?$/, 'time', 1440],
   [/Percent$|^percent$/, 'share', 0.01],
   [/[sS]hare$|[yY]ield$/, 'share', 1],
