@@ -230,7 +230,7 @@ describe('trial hides', () => {
     'sheep skin',
     'pig skin',
     'horse butt',
-  ])('when a %s is made, its backbone halves it within 4 %%', (name) => {
+  ])('when a %s is made, its backbone halves it within 4 hundredths', (name) => {
     for (let number = 0; number < 10; number++) {
       const hide = madeUpHide(cutNamed(name), { seed: 15, number, usableShare: FLAWLESS });
       const { y } = hide.backbone![0]!;

@@ -9,7 +9,7 @@ import { chanceZones } from './chance-zones.js';
 import { frameOfCut } from './cut-frame.js';
 import type { CutFrame } from './cut-frame.js';
 import { planOfCut } from './cut-plans.js';
-import type { HidePlan, Share } from './hide-plan.js';
+import type { HidePlan } from './hide-plan.js';
 
 /** What a hide of chance is to be like. */
 export interface MadeUpHideOptions {
@@ -79,21 +79,18 @@ function usualShare(): Span {
   return { min: value.min / 100, max: value.max / 100 };
 }
 
-/** Along the base line, just within its ends. */
-function backboneOf({ isWhole }: HidePlan, frame: CutFrame): Polyline {
-  const shares: readonly Share[] = isWhole
-    ? [
-        [0.06, 0],
-        [0.36, 0],
-        [0.66, 0],
-        [0.95, 0],
-      ]
-    : [
-        [0.04, 0],
-        [0.5, 0],
-        [0.95, 0],
-      ];
-  return shares.map(frame.at);
+/** How far within the ends of the base line the backbone ends, as a share of it; and its points. */
+const WITHIN = 0.05;
+const BACKBONE_POINTS = 3;
+
+function backboneOf({ half }: HidePlan, frame: CutFrame): Polyline {
+  const [head] = half[0]!.points[0]!;
+  const { points } = half[half.length - 1]!;
+  const [tail] = points[points.length - 1]!;
+  return Array.from({ length: BACKBONE_POINTS }, (_, i) => {
+    const share = WITHIN + (1 - 2 * WITHIN) * (i / (BACKBONE_POINTS - 1));
+    return frame.at([head + share * (tail - head), 0]);
+  });
 }
 
 function strokesOf({ strokes, isWhole }: HidePlan, frame: CutFrame): Polyline[] {
