@@ -1,6 +1,6 @@
 import { regionArea, ringCentroid, subtractRegions, transformCurve } from '@hidebound/geometry';
 import type { Box, Point, Region } from '@hidebound/geometry';
-import type { Hide, Layout, Workshop } from '@hidebound/leather';
+import type { Hide, Layout, Swatch, Workshop } from '@hidebound/leather';
 import type { DrawingElement, GroupElement, Layer } from '../drawing/model.js';
 import { segmentBox } from '../label/label-box.js';
 import type { LabelBox } from '../label/label-box.js';
@@ -214,7 +214,7 @@ function labelNamed(desk: LabelDesk, extra: PictureExtra | undefined): GroupElem
   );
 }
 
-/** Lines of the work that no label may lie across: the freeing cut, first cuts of lanes, rough cuts. */
+/** Lines of the work that no label may lie across: the freeing cut, first cuts of lanes, rough cuts, test pieces. */
 function workShapes(request: PictureRequest, scene: Scene): Shape[] {
   const { hide, layout, view } = request;
   const blocks = layout?.roughCuts.filter((block) => block.hide === hide.id) ?? [];
@@ -223,10 +223,14 @@ function workShapes(request: PictureRequest, scene: Scene): Shape[] {
     ...workSegments(request, scene).map(([from, to]) =>
       shapeOf({ outer: [from, to, from], openings: [] }, true),
     ),
-    ...blocks.map((block) =>
-      shapeOf({ outer: ringOnDrawing(view.toDrawing, block.outline), openings: [] }, true),
+    ...[...blocks, ...swatchesOn(request)].map(({ outline }) =>
+      shapeOf({ outer: ringOnDrawing(view.toDrawing, outline), openings: [] }, true),
     ),
   ];
+}
+
+function swatchesOn({ hide, layout }: PictureRequest): readonly Swatch[] {
+  return (layout?.swatches ?? []).filter((swatch) => swatch.hide === hide.id);
 }
 
 /** The freeing cut, and the first cuts of lanes. */
@@ -284,6 +288,15 @@ function labelWork(desk: LabelDesk, request: PictureRequest, scene: Scene): Grou
         text: `${stepOf(block.id)}rough cut ${block.id}${block.preparation === undefined ? '' : `, ${block.preparation}`}`,
         targets: movePoints(view.toDrawing, someOf(block.outline)),
         colour: INK,
+      }),
+    ),
+    ...swatchesOn(request).flatMap(({ id, outline }) =>
+      labelThing(desk, desk.space.shapes, {
+        name: `label swatch ${id}`,
+        text: id,
+        targets: movePoints(view.toDrawing, outline),
+        colour: INK,
+        home: { outer: ringOnDrawing(view.toDrawing, outline), openings: [] },
       }),
     ),
     ...(scene.freeing.length === 0
