@@ -1,5 +1,7 @@
+import { minimumWidthBox } from '@hidebound/geometry';
 import { middleOf } from '../../workshop/figures.js';
 import type { LayablePiece } from '../../model/piece.js';
+import type { CutSizeRule } from '../../model/workshop-rules.js';
 import type { Workshop } from '../../model/workshop.js';
 import type { Purchase } from './purchase.js';
 import { hidesOfTrial, layOn } from './run-trial.js';
@@ -31,11 +33,22 @@ export function cutThatHolds(
           .map((one) => ({ ...one, count: 1, mirrored: 0, layers: 1 })),
       })),
   };
-  const cuts = [...workshop.cuts].sort((a, b) => middleOf(a.areaMm2) - middleOf(b.areaMm2));
+  const layable = pieces.find((own) => own.article === article && own.piece === piece);
+  if (layable === undefined) return undefined;
+  const cuts = workshop.cuts
+    .filter((rule) => mayHold(rule, layable))
+    .sort((a, b) => middleOf(a.areaMm2) - middleOf(b.areaMm2));
   const found = cuts.find((rule) => {
     const input = { order, pieces, workshop, rule, areaMm2: rule.areaMm2, seed: 1, piecesMm2: 0 };
     const hides = hidesOfTrial(input, 1, HIDES_TRIED);
     return layOn(input, hides, { seed: 1, streams: 1, joins: 0 }).unplaced.length === 0;
   });
   return found?.name;
+}
+
+/** By length and width alone: what is longer and wider than the largest of a cut need not be tried. */
+function mayHold({ lengthMm, widthMm }: CutSizeRule, { region }: LayablePiece): boolean {
+  const { width, length } = minimumWidthBox(region.outer);
+  const sides = [lengthMm.max, widthMm.max].sort((a, b) => a - b);
+  return width <= sides[0]! && length * length <= sides[0]! ** 2 + sides[1]! ** 2;
 }

@@ -44,7 +44,7 @@ export function meanOf(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-/** With so many degrees of freedom Student's distribution is the normal one to within 0.004, and needs no exponential. */
+/** With so many degrees of freedom Student's distribution is the normal one to within 0.006, and needs no exponential. */
 const NEARLY_NORMAL = 30;
 
 /** The chance that so much area is enough. */
