@@ -1,3 +1,4 @@
+import { CARD_SPEC } from './cards/card-spec.js';
 import { COST_SPEC } from './costing/cost-spec.js';
 import type { DrawingUnit, PageJoint, PageOrder } from '@hidebound/leather';
 import { BUY_SPEC } from './buying/buy-spec.js';
@@ -56,6 +57,7 @@ export type CommandName =
   | 'buy'
   | 'suit'
   | 'cost'
+  | 'card'
   | 'tick'
   | 'offcuts'
   | 'workshop';
@@ -679,6 +681,7 @@ export const COMMANDS: readonly CommandSpec[] = [
   SUIT_SPEC,
   BUY_SPEC,
   COST_SPEC,
+  CARD_SPEC,
   TICK_SPEC,
   OFFCUTS_SPEC,
   WORKSHOP_SPEC,

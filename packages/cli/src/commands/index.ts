@@ -15,6 +15,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   prepare: async () => (await import('./prepare.js')).prepareCommand,
   list: async () => (await import('./list.js')).listCommand,
   suit: async () => (await import('./suit.js')).suitCommand,
+  card: async () => (await import('./card.js')).cardCommand,
   cost: async () => (await import('./cost.js')).costCommand,
   tick: async () => (await import('./tick.js')).tickCommand,
   offcuts: async () => (await import('./offcuts.js')).offcutsCommand,

@@ -72,7 +72,8 @@ function readPlan(path: string, workshop: Workshop, stage: OrderStage): Promise<
   return planOf(loadOrder(path, workshop), path, workshop, stage);
 }
 
-async function planOf(
+/** An order that is whole already, before there are hides or with them; files that it names lie beside `path`. */
+export async function planOf(
   written: Order,
   path: string,
   workshop: Workshop,

@@ -28,7 +28,10 @@ const STEPS_PER_MM2 = 1000;
  * The used-up leather of every hide, shared among the pieces on it by their area: waste is borne by all that lie on
  * the hide, whoever they are for. Spoiled copies are waste as well.
  */
-export function leatherShares(layout: Layout, hides: readonly HideCost[]): LeatherShare[] {
+export function leatherShares(
+  layout: Layout,
+  hides: readonly Pick<HideCost, 'hide' | 'areas' | 'usedUp'>[],
+): LeatherShare[] {
   const areaOf = areasOfPieces(layout);
   return hides.flatMap(({ hide, areas, usedUp }) => {
     const here = layout.placements.filter((placement) => placement.hide === hide);

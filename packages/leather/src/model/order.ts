@@ -88,7 +88,7 @@ export interface ArticleBody {
 /** `*.article.yaml`: an article of its own, so that a repeat order is one line. */
 export interface Article extends ArticleBody {
   readonly leathers: readonly ArticleLeather[];
-  /** Gross yield of the last real run, 0 to 1. */
+  /** Yield of the last real run: piece area over the leather that was used up, 0 to 1. */
   readonly lastYield?: number;
   readonly notes?: string;
 }

@@ -11,7 +11,7 @@ export const COSTING_SENTENCES = {
   'price-without-area': (p: { hide: string; price: string; per: string }) =>
     `Hide ${p.hide} costs ${p.price} per ${p.per} of the invoiced area, but has no invoiced area; write "invoicedMm2" into its file, or make the price one per hide or of the measured area.`,
   'yield-of-zero': (p: { what: string }) =>
-    `${capital(p.what)} is 0, so that no price per usable leather can be told; write a share above 0.`,
+    `${capital(p.what)} is 0, so that nothing can be reckoned with it; write a share above 0.`,
   'nothing-priced': () =>
     `Nothing here has a price; write prices into the hide files, or "offers", "prices" and "hourlyRate" into the workshop file.`,
   'sets-not-known': (p: { article: string }) =>
@@ -28,6 +28,14 @@ export const COSTING_SENTENCES = {
     `An hour of work has no price, so that the sums are without work; write "hourlyRate" into the workshop file.`,
   'no-hours': (p: { article: string }) =>
     `Nobody says how many hours of work "${p.article}" takes, so that its price is without work; write "hours" into the article.`,
+  'card-leathers-differ': (p: { leather: string; article: string; what: string }) =>
+    `${capital(p.article)} asks for another ${p.what} of the leather ${p.leather} than an article before it; order them apart, or give the leathers names of their own.`,
+  'article-not-in-layout': (p: { article: string }) =>
+    `The layout holds no pieces of ${p.article}, so that it has no yield of it; give a layout in which it was laid.`,
+  'article-not-all-laid': (p: { article: string; count: number }) =>
+    `${p.count === 1 ? 'One piece' : `${p.count} pieces`} of ${p.article} could not be laid, so that the layout tells no yield of it; lay it whole first.`,
+  'yield-not-cut-yet': (p: { article: string; planned: number; all: number }) =>
+    `Of the pieces of "${p.article}", ${p.planned} of ${p.all} are not ticked as cut yet, so that this is the yield as it was laid.`,
   'cost-not-all-laid': (p: { article: string; count: number }) =>
     `${p.count === 1 ? 'One piece' : `${p.count} pieces`} of "${p.article}" could not be laid, so that the price is without ${p.count === 1 ? 'its' : 'their'} leather.`,
 } as const satisfies SentenceTable;

@@ -28,7 +28,7 @@ export function costReport({ sheet, subtitle, isEstimate }: CostReportInput): Re
       ...withoutPrice(sheet),
       { kind: 'section', title: `Prices, ${taxWords(sheet)}` },
       priceTable(sheet),
-      ...customers(sheet),
+      ...customersTable(sheet),
       { kind: 'section', title: 'Where the money goes' },
       moneyBars(sheet),
       ...hides(sheet),
@@ -71,7 +71,8 @@ function withoutPrice({ withoutPrice: missing }: CostSheet): ReportBlock[] {
 const left = (head: string): ReportColumn => ({ head, align: 'left' });
 const right = (head: string): ReportColumn => ({ head, align: 'right' });
 
-function priceTable(sheet: CostSheet): ReportBlock {
+/** What each article costs. */
+export function priceTable(sheet: CostSheet): ReportBlock {
   const { currency } = sheet;
   return {
     kind: 'table',
@@ -93,8 +94,8 @@ function priceTable(sheet: CostSheet): ReportBlock {
   };
 }
 
-/** Only where there are several: for one it would say the same again. */
-function customers({ customers: all, currency, taxPercent }: CostSheet): ReportBlock[] {
+/** What each customer pays; only where there are several: for one it would say the same again. */
+export function customersTable({ customers: all, currency, taxPercent }: CostSheet): ReportBlock[] {
   if (all.length < 2) return [];
   const hasTax = taxPercent !== undefined;
   return [

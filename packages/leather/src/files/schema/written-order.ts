@@ -161,7 +161,7 @@ export const articleFileSchema = group({
     mapOf(name, articleLeather, LEATHERS_WORDS),
     'What it asks of each leather, by the leather’s name.',
   ],
-  lastYield: [optional(share), 'Gross yield of the last real run, 0 to 1.'],
+  lastYield: [optional(share), 'Yield of the last real run: piece area over the leather used up, 0 to 1.'],
   notes: [optional(text), 'Free words.'],
 });
 
