@@ -130,7 +130,7 @@ function workSteps(
   const rate = hourlyRate && exactMoney(hourlyRate);
   const work = hours === undefined || rate === undefined ? undefined : certain(timesMoney(rate, hours));
   const made = sumSpans([
-    { cost: materials, place: 'the materials' },
+    { cost: materials, place: 'the price of materials' },
     { cost: work ?? certain(noMoney(currency)), place: 'the price of an hour' },
   ])!;
   const overhead = mapSpan(made, (money) => percentOfMoney(money, overheadPercent ?? 0));
