@@ -41,6 +41,7 @@ const WHOLE_JOB = [
   '  $ hidebound template bag.layout.json --pdf cards.pdf   # the pieces at full scale, to glue on card',
   '  $ hidebound cutfile bag.layout.json --dxf bag.dxf # for a knife, laser or water jet',
   '  $ hidebound setout bag.layout.json --pdf setout.pdf    # to chalk the layout onto the leather',
+  '  $ hidebound cost bag.layout.json --pdf cost.pdf   # what it costs, and its price',
 ].join('\n');
 
 const STATUS_WORDS =
