@@ -6,8 +6,8 @@ const BINARY_SLACK = 1e-9;
 
 /**
  * How a printed number comes about: `{ how, path }`, or undefined where nothing explains it. `how` is "text" (a text of
- * the result), "reckoned" (a sum or product that the page's rules name), "scale" (a mark of a chart), "row" (a value whose names stand in the same row)
- * or "value" (in a row that names nothing). Where a row names something, only what is named best there counts.
+ * the result), "reckoned" (a sum or product that the page's rules name), "scale" (a mark of a chart), "row" (a value whose
+ * names stand in the same row) or "value" (in a row that names nothing). Where a row names something, only what is named best there counts.
  */
 export function explain(printed, values) {
   if (printed.shape !== 'number') {
@@ -20,9 +20,10 @@ export function explain(printed, values) {
   const alike = values.filter((value) => isOfUnit(value, printed));
   const marked = alike.map((value) => ({ value, named: countNamed(value, printed.row) }));
   const best = Math.max(0, ...marked.filter(({ value }) => !value.isReckoned).map(({ named }) => named));
-  const able = marked.filter(
-    ({ value, named }) => named === best || (value.isReckoned && named >= Math.min(1, value.names.length)),
-  );
+  const isAble = ({ value, named }) =>
+    named === best || (value.isReckoned && named >= Math.min(1, value.names.length));
+  const only = marked.filter(({ value, named }) => value.isOnly && named > 0);
+  const able = only.length > 0 ? only : marked.filter(isAble);
   const found = able.find(({ value }) => isPrintedAs(value, printed));
   if (found === undefined) return undefined;
   const how = found.value.isReckoned ? 'reckoned' : found.named > 0 ? 'row' : 'value';

@@ -90,6 +90,6 @@ function isList(node) {
 }
 
 /** "body, straps and wraps". */
-function listed(texts) {
+export function listed(texts) {
   return texts.length < 2 ? (texts[0] ?? '') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
 }

@@ -14,7 +14,7 @@ const TITLE_SHARE = 1.6;
  * cells, or at the start of the title or the head above.
  */
 export function rowsOfLines(lines, names) {
-  const plain = commonest(lines.map((line) => heightOf(line)));
+  const plain = plainHeights(lines);
   const longestFirst = [...new Set(names)].sort((a, b) => b.length - a.length);
   const groups = [];
   for (const line of lines) {
@@ -27,7 +27,7 @@ export function rowsOfLines(lines, names) {
   return groups.map((group) => {
     const row = rowOf(group);
     const text = row.cells.map((cell) => cell.text).join('\n');
-    const share = heightOf(group[0]) / plain;
+    const share = heightOf(group[0]) / plain.get(row.page);
     const isHead = share > HEAD_SHARE.from && share < HEAD_SHARE.to;
     if (isHead) head = text;
     if (share > TITLE_SHARE) title = text;
@@ -59,6 +59,14 @@ function escape(text) {
 
 function heightOf({ words }) {
   return Math.max(...words.map(({ height }) => height));
+}
+
+/** The height of most words of each page: pages that must hold more are set smaller. */
+function plainHeights(lines) {
+  const pages = new Set(lines.map(({ page }) => page));
+  const heights = (page) =>
+    lines.filter((line) => line.page === page).flatMap(({ words }) => words.map(({ height }) => height));
+  return new Map([...pages].map((page) => [page, commonest(heights(page))]));
 }
 
 /** The number that comes most often, to a tenth. */

@@ -1,5 +1,6 @@
 // Which numbers of the page for buying are scales of its charts, or shares and sums of its result.
-import { mark, money, share, sum, versions } from '../reckon.mjs';
+import { listed } from '../json-values.mjs';
+import { count, mark, money, share, sum, versions } from '../reckon.mjs';
 import { buyRelations } from './buy-relations.mjs';
 
 const FT2_MM2 = 304.8 ** 2;
@@ -14,13 +15,12 @@ export const buy = {
   name: 'buy',
   args: ({ order }) => ['buy', order, '--trials', '2'],
   identifying: ['leathers'],
-  /** Few hides, most of them two or three: one more or less is often the number of another row of the page. */
-  mostUnseen: 0.4,
   unprinted: /\.curve\./,
   figures: ['error of a stated area'],
   derive: ({ purchases }, inputs) => [
     ...versions(inputs),
     ...CHANCES.map((chance) => mark(chance, 'scale of chances')),
+    ...purchases.map(({ leathers, copies }) => count([copies], 'copies', [listed(leathers)])),
     ...purchases.flatMap(scaleOf),
     ...purchases.flatMap((purchase) => purchase.kinds.flatMap((kind) => sharesOf(purchase, kind))),
     ...together(purchases),
