@@ -37,6 +37,7 @@ const WHOLE_JOB = [
   '  $ hidebound suit bag.order.yaml                   # which hide fits which piece?',
   '  $ hidebound lay bag.order.yaml                    # "hidebound lay --help" shows an order',
   '  $ hidebound check bag.layout.json                 # does it keep every rule?',
+  '  $ hidebound prepare bag.layout.json               # what to do to the leather first, and when it is dry',
   '  $ hidebound sheet bag.layout.json --pdf bag.pdf   # to print, and to cut from',
   '  $ hidebound template bag.layout.json --pdf cards.pdf   # the pieces at full scale, to glue on card',
   '  $ hidebound cutfile bag.layout.json --dxf bag.dxf # for a knife, laser or water jet',

@@ -84,6 +84,7 @@ export interface RoughCutBlock {
 export interface Swatch {
   readonly id: string;
   readonly hide: string;
+  /** The rough cut that it is a trial for; it lies beside it, or within its margin. Absent: for its whole hide. */
   readonly roughCut?: string;
   readonly outline: Ring;
 }
