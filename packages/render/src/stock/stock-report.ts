@@ -7,6 +7,7 @@ import {
   areaWords,
   countOfRows,
   extentWords,
+  leatherWords,
   priceWords,
   rectangleWords,
   stripWords,
@@ -53,10 +54,8 @@ function listBlocks(rows: readonly StockRow[]): ReportBlock[] {
       kind: 'table',
       columns: [
         column('hide'),
-        column('cut'),
+        column('leather'),
         column('thickness', 'right'),
-        column('tannage'),
-        column('colour'),
         column('lot'),
         column('lies'),
         column('state'),
@@ -66,10 +65,8 @@ function listBlocks(rows: readonly StockRow[]): ReportBlock[] {
         const { hide } = row;
         return [
           hide.id,
-          hide.cut,
+          leatherWords(hide),
           thicknessOfRow(row),
-          hide.leather.tannage ?? '',
-          hide.leather.colour ?? '',
           hide.lot ?? '',
           hide.storedAt ?? '',
           hide.state,

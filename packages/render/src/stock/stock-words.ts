@@ -42,6 +42,11 @@ export function priceWords({ price }: Hide): string {
   return `${price.amount} ${price.currency}${per}`;
 }
 
+/** "offcut, vegetable, dark brown": in one cell, so that a list with all else fits a page. */
+export function leatherWords({ cut, leather }: Hide): string {
+  return [cut, leather.tannage, leather.colour].filter((word) => word !== undefined).join(', ');
+}
+
 /** "3 hides and 12 offcuts". */
 export function countOfRows(rows: readonly StockRow[]): string {
   const offcuts = rows.filter(({ hide }) => hide.cut === 'offcut').length;
