@@ -16,7 +16,7 @@ const EFFORT = '1';
 
 /**
  * A copy of the demo: `{ at, order, layout, stock, articles }`. `layout` is laid where none is given; `stock` is a
- * folder of its three hides.
+ * folder of what the layout leaves of its three hides.
  */
 export function demoJob(given) {
   const at = mkdtempSync(join(tmpdir(), 'hidebound-numbers-'));
@@ -29,6 +29,7 @@ export function demoJob(given) {
   const order = join(at, 'bicycle-goods.order.yaml');
   const layout = given === undefined ? join(at, 'bicycle-goods.layout.json') : resolve(given);
   if (given === undefined) answerOf(['lay', order, '--effort', EFFORT, '--out', layout]);
+  answerOf(['offcuts', stock, '--take', layout]);
   return { at, order, layout, stock };
 }
 
