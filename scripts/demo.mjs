@@ -106,8 +106,10 @@ console.log(`   ${lay.placed} of ${lay.asked} pieces are laid.`);
 const check = hidebound('check', layout);
 console.log(`6. Proven: ${check.pieces} pieces on ${check.hides} hides keep every rule.`);
 
+// The layout does not lie beside the demo's workshop file.
+const values = ['--workshop', join(demo, 'workshop.yaml')];
 const preparing = inOut('bicycle-goods.preparing.pdf');
-const plan = hidebound('prepare', layout, '--pdf', preparing);
+const plan = hidebound('prepare', layout, ...values, '--pdf', preparing);
 const hours = (min) => `${Math.round(min / 60)} h`;
 console.log(
   `7. Preparing: ${plan.jobs.length} leathers, ${hours(plan.shortest.endMin)} to ${hours(plan.timetable.endMin)}; a card for each.`,
@@ -135,7 +137,7 @@ const { pieces: listed } = hidebound('list', layout, '--csv', pieceTable);
 console.log(`11. The sheet for setting out is made, and a table of ${listed.length} pieces.`);
 
 const costs = inOut('bicycle-goods.cost.pdf');
-const { cost } = hidebound('cost', layout, '--pdf', costs);
+const { cost } = hidebound('cost', layout, ...values, '--pdf', costs);
 const { low, high } = cost.sum;
 console.log(`12. Costs: the order comes to ${low.amount} to ${high.amount} ${cost.currency} with tax.`);
 
