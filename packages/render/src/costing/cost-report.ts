@@ -248,13 +248,7 @@ function articleBlocks(article: ArticleCost, { currency }: CostSheet): ReportBlo
 function piecesTable({ pieces }: ArticleCost, currency: string): ReportBlock {
   return {
     kind: 'table',
-    columns: [
-      left('piece'),
-      left('leather'),
-      right('in a set'),
-      right('dm² each'),
-      right(`${currency} each`),
-    ],
+    columns: [left('piece'), left('leather'), right('copies'), right('dm² each'), right(`${currency} each`)],
     rows: pieces.map(({ piece, leather, copies, areaMm2, cost }) => [
       piece,
       leather,
