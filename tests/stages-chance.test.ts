@@ -194,6 +194,9 @@ const CASES = [
   { seed: 2, kerfMm: 0.4, roughCuts: false },
   { seed: 3, kerfMm: 0, roughCuts: true },
   { seed: 4, kerfMm: 0, roughCuts: true },
+  // Lanes that lie one behind the other, at one height and at heights just beside each other, were taken for one.
+  { seed: 107, kerfMm: 0, roughCuts: true },
+  { seed: 142, kerfMm: 0, roughCuts: false },
 ];
 
 describe.each(CASES)(
