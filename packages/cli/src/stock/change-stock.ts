@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, readdirSync, unlinkSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { STOCK_JOURNAL_FILE, leatherError, unfinishedStep, writeStockJournal } from '@hidebound/leather';
 import type { Diagnostic, HideInStock, StockChange, StockJournal, StockStep } from '@hidebound/leather';
+import { removeStaleParts } from '../io/stale-parts.js';
 import { NOBODY_WATCHES, removeFile, syncFolder, writeFilesSafely } from '../io/write-safely.js';
 import type { DiskWatch } from '../io/write-safely.js';
 import { loadStock } from './load-stock.js';
@@ -77,6 +78,8 @@ function completeStep(folder: string, watch: DiskWatch): readonly Diagnostic[] {
       writeFilesSafely([{ path, content, isNew: before === undefined }], watch);
     }
   }
+  // Also where the file itself was whole already when its process ended.
+  for (const { file } of changes) removeStaleParts(join(folder, file));
   writeJournal(folder, { ...journal, finished: number }, watch);
   return [{ code: 'stock-completed', severity: 'note', params: { number, date } }];
 }

@@ -90,22 +90,27 @@ function sizeBlocks(rows: readonly StockRow[], options: StockReportOptions): Rep
         column('usable', 'right'),
         column('largest rectangle, along × across', 'right'),
         column('turned any way', 'right'),
-        column(`strip of ${stripWidthMm} mm, along`, 'right'),
-        column('any way', 'right'),
       ],
       rows: rows.map((row) => {
-        const { directionDeg, usableMm2, rectangle, rectangleAlong, strip, stripAlong } = row.sizes;
-        const isKnown = directionDeg !== undefined;
+        const { directionDeg, usableMm2, rectangle, rectangleAlong } = row.sizes;
         return [
           row.hide.id,
           extentWords(row),
           areaWords(usableMm2),
-          isKnown ? rectangleWords(rectangleAlong, true) : 'not known',
+          directionDeg === undefined ? 'not known' : rectangleWords(rectangleAlong, true),
           rectangleWords(rectangle),
-          isKnown ? stripWords(stripAlong) : 'not known',
-          stripWords(strip),
         ];
       }),
+    },
+    section(`Longest strip, ${stripWidthMm} mm wide`),
+    {
+      kind: 'table',
+      columns: [column('hide'), column('along', 'right'), column('turned any way', 'right')],
+      rows: rows.map(({ hide, sizes: { directionDeg, strip, stripAlong } }) => [
+        hide.id,
+        directionDeg === undefined ? 'not known' : stripWords(stripAlong),
+        stripWords(strip),
+      ]),
     },
     {
       kind: 'text',
@@ -128,12 +133,12 @@ function pictureBlocks(rows: readonly StockRow[], fonts: FontBook): ReportBlock[
   const drawings = stockPictures(rows, fonts, PICTURES_MM);
   return [
     section('What they look like'),
-    ...drawings.map((drawing): ReportBlock => ({ kind: 'picture', drawing, caption: '' })),
     {
       kind: 'text',
       tone: 'soft',
       text: 'Each is drawn to its own scale, from the grain side. Dashed: its largest rectangle. Dark: never here. The arrow points to the tail.',
     },
+    ...drawings.map((drawing): ReportBlock => ({ kind: 'picture', drawing, caption: '' })),
   ];
 }
 
