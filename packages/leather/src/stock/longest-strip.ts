@@ -33,7 +33,8 @@ const FEW_CORNERS = 48;
  * The longest straight strip of a width inside a region and clear of its openings. It truly lies inside (touching is
  * inside). It is looked for every 3 degrees and at 80 places across, along the sides and at the corners of shapes with
  * few of them, and the best are turned and moved by ever smaller steps: to some tenths of a millimetre for shapes of few
- * corners, mostly within one per cent for ragged ones. None if the region is narrower than the strip everywhere.
+ * corners, mostly within one per cent for ragged ones. None if the region is narrower than the strip
+ * everywhere, or holds only what is shorter than it is wide.
  */
 export function longestStrip(region: Region, widthMm: number, wish: StripWish = {}): InnerStrip | undefined {
   const { angleDeg, atLeastMm = 0 } = wish;
@@ -54,7 +55,9 @@ export function longestStrip(region: Region, widthMm: number, wish: StripWish = 
     if (best === undefined || lengthOf(turned) > lengthOf(best)) best = turned;
     if (lengthOf(best) >= enough) break;
   }
-  return best === undefined || lengthOf(best) < atLeastMm ? undefined : innerStrip(best, widthMm);
+  // What is shorter than it is wide is no strip of this width.
+  const least = Math.max(atLeastMm, widthMm - SAME_MM);
+  return best === undefined || lengthOf(best) < least ? undefined : innerStrip(best, widthMm);
 }
 
 /** In a frame turned so that the strip runs along u: from low to high, its one side at v. */
