@@ -83,7 +83,7 @@ export async function calibrationCases() {
       seed: 1,
       piecesMm2,
     };
-    cases.push({ name, order: own, pieces: plan.pieces, workshop, input });
+    cases.push({ name, order: own, pieces: plan.pieces, workshop, input, purchase, buyable });
   }
   return cases;
 }

@@ -462,6 +462,6 @@ export type {
   Thirds,
 } from './buying/estimate/quick-estimate.js';
 export { lossPiecesOf, quickNeed } from './buying/estimate/quick-need.js';
-export type { NeedLosses, QuickHides, QuickNeed } from './buying/estimate/quick-need.js';
+export type { NeedLosses, QuickHides, QuickNeed, QuickPiece } from './buying/estimate/quick-need.js';
 export { preparedRoughCuts } from './preparing/prepared-blocks.js';
 export type { PreparedRoughCut } from './preparing/prepared-blocks.js';

@@ -10,12 +10,16 @@ export interface TrialThreadsOptions extends Omit<TrialsOptions, 'workers' | 'cr
 /** `runTrials` with threads of Node. */
 export function runTrialsInThreads(options: TrialThreadsOptions): Promise<TrialRounds> {
   const { threads = workersOfMachine(), ...others } = options;
-  const script = workerScript();
-  return runTrials({ ...others, workers: threads, createWorker: () => createNodeWorker(script) });
+  const createWorker = () => createNodeWorker(WORKER_SCRIPT, IS_SOURCE ? { execArgv: [] } : {});
+  return runTrials({ ...others, workers: threads, createWorker });
 }
 
-/** Beside this file once compiled; where tests run this file as it is written, Node still needs the compiled one. */
-function workerScript(): URL {
-  const isSource = import.meta.url.endsWith('.ts');
-  return new URL(isSource ? '../../dist/buying/trial-worker.js' : './trial-worker.js', import.meta.url);
-}
+const IS_SOURCE = import.meta.url.endsWith('.ts');
+/**
+ * Beside this file once compiled; where tests run this file as it is written, Node still needs the compiled one, and must
+ * not be told to take the packages as they are written.
+ */
+const WORKER_SCRIPT = new URL(
+  IS_SOURCE ? '../../dist/buying/trial-worker.js' : './trial-worker.js',
+  import.meta.url,
+);

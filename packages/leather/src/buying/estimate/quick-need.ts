@@ -30,26 +30,33 @@ export interface QuickHides {
   readonly usableShare: Span;
 }
 
+/** A kind of piece as the formula sees it. */
+export interface QuickPiece extends LossPiece {
+  readonly inLane: boolean;
+}
+
 /** The pieces of a purchase as their losses see them. */
-export function lossPiecesOf({ order }: Purchase, pieces: readonly LayablePiece[]): LossPiece[] {
+export function lossPiecesOf({ order }: Purchase, pieces: readonly LayablePiece[]): QuickPiece[] {
   return order.articles.flatMap((article) =>
     article.pieces.flatMap((piece) => {
       const layable = pieces.find((own) => own.article === article.name && own.piece === piece.name);
       const { plain, mirrored } = copiesPerSet(piece);
       const copies = article.sets === 'as many as fit' ? 0 : article.sets * (plain + mirrored);
       if (layable === undefined || copies === 0) return [];
-      return [lossPieceOf(layable, piece, { copies, cutting: order.cutting })];
+      const lossPiece = lossPieceOf(layable, piece, { copies, cutting: order.cutting });
+      return [{ ...lossPiece, inLane: piece.inLane }];
     }),
   );
 }
 
 /**
  * The likely need without any layout: the three losses one after the other (`lossesOf`), times what trial layouts take
- * beyond them, a figure of the workshop: unlike pieces that stand in each other's way, directions, zones and looks.
+ * beyond them, figures of the workshop: unlike pieces that stand in each other's way, directions, zones and looks, and
+ * for straps the long sound runs that they need.
  */
 export function quickNeed(
   purchase: Purchase,
-  pieces: readonly LossPiece[],
+  pieces: readonly QuickPiece[],
   { rule, areaMm2, usableShare }: QuickHides,
   workshop: Pick<Workshop, 'figures'>,
 ): QuickNeed {
@@ -62,7 +69,7 @@ export function quickNeed(
     edgeMm: cutting.edgeMm,
     workshop,
   });
-  const beyond = 1 + middleOf(figureOf(workshop, 'need beyond the three losses').value) / 100;
+  const beyond = 1 + beyondShare(pieces, workshop);
   const betweenMm2 = likely.interlockedMm2 - likely.netMm2;
   return {
     likelyMm2: likely.buyMm2 * beyond,
@@ -73,4 +80,17 @@ export function quickNeed(
       flawsMm2: likely.buyMm2 - likely.soundMm2,
     },
   };
+}
+
+/** What trial layouts take beyond the three losses: of straps in lanes another share than of all else. */
+function beyondShare(pieces: readonly QuickPiece[], workshop: Pick<Workshop, 'figures'>): number {
+  const share = (name: string): number => middleOf(figureOf(workshop, name).value) / 100;
+  const netMm2 = (own: readonly QuickPiece[]): number =>
+    own.reduce((sum, { copies, netMm2: net }) => sum + copies * net, 0);
+  const all = netMm2(pieces);
+  const ofStraps = all === 0 ? 0 : netMm2(pieces.filter(({ inLane }) => inLane)) / all;
+  return (
+    (1 - ofStraps) * share('need beyond the three losses') +
+    ofStraps * share('need of straps beyond the three losses')
+  );
 }
