@@ -4,6 +4,7 @@ import type { Diagnostic, NamedHide, StockJournal } from '@hidebound/leather';
 import { describeFailure } from '../describe-failure.js';
 import { refuseTooDetailed } from '../io/refuse-too-detailed.js';
 import { readText } from '../io/load-files.js';
+import { redrawnOffcuts } from './redrawn-offcuts.js';
 import { hideFileNames, keptText, readJournal } from './stock-files.js';
 
 /** A folder of hides and offcuts, as its journal knows it. */
@@ -48,7 +49,13 @@ export function loadStock(folder: string): LoadedStock {
     }
   }
   const found = stockFindings(hides, journal);
-  return { folder, hides: found.hides, read: hides, journal, diagnostics: [...broken, ...found.diagnostics] };
+  return {
+    folder,
+    hides: found.hides,
+    read: hides,
+    journal,
+    diagnostics: [...broken, ...found.diagnostics, ...redrawnOffcuts(folder, hides, journal)],
+  };
 }
 
 function brokenFile(file: string, error: unknown): Diagnostic {
