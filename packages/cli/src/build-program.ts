@@ -35,6 +35,7 @@ const WHOLE_JOB = [
   '  $ hidebound hide side.svg --out side.hide.json    # a hide that was traced in a drawing program',
   '  $ hidebound trace side.jpg --up grain --out side.hide.json   # or one that was photographed',
   '  $ hidebound suit bag.order.yaml                   # which hide fits which piece?',
+  '  $ hidebound buy bag.order.yaml                    # how much leather to buy, if there is none',
   '  $ hidebound lay bag.order.yaml                    # "hidebound lay --help" shows an order',
   '  $ hidebound check bag.layout.json                 # does it keep every rule?',
   '  $ hidebound prepare bag.layout.json               # what to do to the leather first, and when it is dry',

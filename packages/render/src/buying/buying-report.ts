@@ -115,7 +115,7 @@ function kindsTable({ kinds }: PurchaseAnswer, unit: BuyingUnit): ReportBlock {
 function sizesTable({ name, counts }: KindAnswer, unit: BuyingUnit): ReportBlock[] {
   const rows = counts.flatMap(({ hides, bySize }) =>
     bySize.map(({ areaMm2, inHundred }) => [
-      String(hides),
+      `${hides} of “${name}”`,
       areaSpanWords(areaMm2, unit),
       `${inHundred} of 100`,
     ]),
@@ -125,8 +125,8 @@ function sizesTable({ name, counts }: KindAnswer, unit: BuyingUnit): ReportBlock
     {
       kind: 'table',
       columns: [
-        { head: `hides of “${name}”`, align: 'right' },
-        { head: 'area of each', align: 'right' },
+        { head: 'hides', align: 'left' },
+        { head: 'area of each one', align: 'right' },
         { head: 'enough in', align: 'right' },
       ],
       rows,

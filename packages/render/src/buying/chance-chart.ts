@@ -39,6 +39,7 @@ const USUAL = 90;
 interface Scale {
   readonly fromMm2: number;
   readonly toMm2: number;
+  readonly stepMm2: number;
 }
 
 /**
@@ -69,6 +70,7 @@ function scaleOf(kinds: readonly KindAnswer[], unit: BuyingUnit): Scale {
   return {
     fromMm2: Math.floor(Math.min(...areas) / step) * step,
     toMm2: Math.ceil(Math.max(...areas) / step) * step,
+    stepMm2: step,
   };
 }
 
@@ -116,7 +118,7 @@ function upAxis(fonts: FontBook): DrawingElement[] {
 }
 
 function areaAxis(scale: Scale, unit: BuyingUnit, fonts: FontBook): DrawingElement[] {
-  const step = stepOf(scale.toMm2 - scale.fromMm2, unit);
+  const step = scale.stepMm2;
   const count = Math.round((scale.toMm2 - scale.fromMm2) / step);
   const ticks = Array.from({ length: count + 1 }, (_, i) => scale.fromMm2 + i * step);
   const decimals = step < UNIT_MM2[unit] ? 2 : 0;
@@ -170,10 +172,12 @@ function countDots(
     if (area < scale.fromMm2 || area > scale.toMm2) return [];
     const at = { x: xOf(area, scale), y: yOf(inHundred) };
     const { colour } = LOOKS[index]!;
+    const isAtEnd = at.x > PLOT.maxX - TEXT_MM;
     return [
       circle(at, DOT_MM, { fill: PAPER, stroke: { colour, widthMm: LINE_MM } }),
       textLine(fonts, String(hides), {
-        at: { x: at.x + DOT_MM + 0.8, y: at.y + TEXT_MM + 0.8 },
+        at: { x: at.x + (isAtEnd ? -1 : 1) * (DOT_MM + 0.8), y: at.y + TEXT_MM + 0.8 },
+        anchor: isAtEnd ? 'end' : 'start',
         sizeMm: TEXT_MM,
         colour,
         face: 'narrow bold',
