@@ -145,7 +145,7 @@ describe('trial hides', () => {
     MINUTES_MS,
   );
 
-  // Source of the shares: SATRA Bulletin, five-point system: A 95.1–100, B 90.1–95, C 85.1–90, D 80.1–85, E 75.1–80, F 70–75 %.
+  // Source of the shares: bulletin of a footwear research body, five-point system: A 95.1–100, B 90.1–95, C 85.1–90, D 80.1–85, E 75.1–80, F 70–75 %.
   const grades: readonly (readonly [grade: string, min: number, max: number])[] = [
     ['A', 0.951, 1],
     ['B', 0.901, 0.95],

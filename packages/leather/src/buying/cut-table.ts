@@ -1,5 +1,6 @@
 import type { CutSizeRule, GradeRule, Span } from '../model/workshop-rules.js';
 import { parseAreaSpanMm2 } from '../units/area-span.js';
+import { shareOfPercent } from '../units/percent.js';
 
 const LENGTHS_MEMORY = 'lengths from memory, widened to agree with the area';
 const SUPPLIER = 'craft supplier’s cuts list';
@@ -155,10 +156,10 @@ export const DEFAULT_CUTS: readonly CutSizeRule[] = [
 ];
 
 function share(grade: string, min: number, max: number, source: string): GradeRule {
-  return { grade, usableShare: { min: min / 100, max: max / 100 }, source };
+  return { grade, usableShare: { min: shareOfPercent(min), max: shareOfPercent(max) }, source };
 }
 
-const FIVE_POINT = 'SATRA Bulletin, five-point system';
+const FIVE_POINT = 'bulletin of a footwear research body, five-point system';
 
 /**
  * Shares of a hide that are free of flaws, by grade. There is no single legal grade: A to F are the five-point system;

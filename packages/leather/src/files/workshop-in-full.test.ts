@@ -49,7 +49,9 @@ describe('when the workshop is written in full', () => {
   test('every figure has its meaning above it and its source beside it', () => {
     for (const { name, words, source } of DEFAULT_WORKSHOP.figures) {
       const lines = text.split('\n').map((line) => line.trim());
-      const key = lines.findIndex((line) => line.replace(/^["']/, '').startsWith(name));
+      const key = lines.findIndex((line) =>
+        line.replaceAll(/["']/g, '').startsWith(`${name.replaceAll(/["']/g, '')}:`),
+      );
       expect(lines[key - 1], name).toBe(`# ${words}`);
       const row = lines
         .slice(key, key + 6)

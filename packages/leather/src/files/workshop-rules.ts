@@ -11,6 +11,7 @@ import type {
 } from '../model/workshop-rules.js';
 import { writeAreaSpan } from '../units/area-span.js';
 import { formatMoney } from '../units/money.js';
+import { shareOfPercent } from '../units/percent.js';
 import { leatherError } from '../words/refuse.js';
 import { nearestWord } from '../words/nearest.js';
 import { quoteValue } from '../words/sentence.js';
@@ -120,7 +121,7 @@ export function readGrades(usual: readonly GradeRule[], written: Rows<WrittenGra
     ({ grade }) => grade,
     (grade, { usable, source }): GradeRule => ({
       grade,
-      usableShare: { min: shareOf(usable[0]), max: shareOf(usable[1]) },
+      usableShare: { min: shareOfPercent(usable[0]), max: shareOfPercent(usable[1]) },
       source: source ?? OWN,
     }),
   );
@@ -259,9 +260,4 @@ function writeRange(thickness: ThicknessRange | undefined): string | number | un
 
 function writePrice(price: Money): string {
   return formatMoney(price);
-}
-
-/** Without the last digits that a division leaves. */
-function shareOf(percent: number): number {
-  return Math.round(percent * 1e4) / 1e6;
 }

@@ -36,7 +36,8 @@ export function writeYaml(value: Written): string {
 
 /** The same as a document, for whoever has comments to add; `toYamlText` makes it text. */
 export function yamlDocument(value: Written): Document {
-  const document = new Document(value);
+  // Rows that share a list are written out: a file full of "*" aliases is nothing that a person edits.
+  const document = new Document(value, { aliasDuplicateObjects: false });
   visit(document, {
     Collection: (_, node, path) => {
       const isPlain = node.items.every((item) => isScalar(isPair(item) ? item.value : item));

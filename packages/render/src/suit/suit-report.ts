@@ -57,13 +57,18 @@ function plain(text: string): ReportBlock {
 }
 
 function hideBlocks(suit: Suit): ReportBlock[] {
-  const lines = suit.hides.map((hide) => ({ hide, lines: hideLines(suit, hide) }));
-  const shown = lines.filter((each) => each.lines.length > 0).map(({ hide }) => hide);
-  const others = suit.hides.filter((hide) => !shown.includes(hide)).map(({ id }) => id);
+  const isOwn = ({ leathers }: SuitHide): boolean => leathers.length > 0;
+  const told = suit.hides.filter((hide) => hideLines(suit, hide).length > 0);
+  const shown = mostUseful(told, isOwn, suit.pieces);
+  const more = told.length - shown.length;
+  const useless = suit.hides.filter((hide) => !told.includes(hide)).map(({ id }) => id);
   return [
     section('Hides'),
-    ...lines.flatMap((each) => each.lines.map(plain)),
-    ...(others.length === 0 ? [] : [plain(`Nothing of this order fits on ${wordList(others)}.`)]),
+    ...shown.flatMap((hide) => hideLines(suit, hide).map(plain)),
+    ...(more === 0
+      ? []
+      : [plain(`${more} more ${more === 1 ? 'hide fits' : 'hides fit'} some of the pieces.`)]),
+    ...(useless.length === 0 ? [] : [plain(`Nothing of this order fits on ${shortList(useless)}.`)]),
     withoutEmpty(
       [
         column('hide'),
@@ -121,7 +126,7 @@ function leatherBlocks(suit: Suit, leather: string): ReportBlock[] {
   const isShown = ({ id, leathers }: SuitHide): boolean =>
     leathers.includes(leather) || pieces.some((piece) => fitOn(piece, id).kind !== 'no');
   const all = suit.hides.filter(isShown);
-  const shown = mostUseful(all, leather, pieces);
+  const shown = mostUseful(all, ({ leathers }) => leathers.includes(leather), pieces);
   const left = suit.hides.filter((hide) => !isShown(hide));
   const blocks: ReportBlock[] = [section(`Pieces of ${leather}`)];
   for (let from = 0; from < shown.length; from += HIDES_ABREAST) {
@@ -129,7 +134,7 @@ function leatherBlocks(suit: Suit, leather: string): ReportBlock[] {
   }
   if (shown.length < all.length) {
     const more = all.length - shown.length;
-    blocks.push(plain(`${more} more ${more === 1 ? 'hide fits' : 'hides fit'} some of them, as told above.`));
+    blocks.push(plain(`${more} more ${more === 1 ? 'hide fits' : 'hides fit'} some of them.`));
   }
   if (shown.length === 0) blocks.push(plain('No hide on hand fits any of them.'));
   return left.length === 0
@@ -140,12 +145,17 @@ function leatherBlocks(suit: Suit, leather: string): ReportBlock[] {
 /** So many hides of a large stock are shown beside the leather's own. */
 const OTHERS_SHOWN = 8;
 
-/** The leather's own hides, then those of the others that most pieces fit on. */
-function mostUseful(hides: readonly SuitHide[], leather: string, pieces: readonly SuitPiece[]): SuitHide[] {
+/** Own hides, then those of the others that most pieces fit on, as they are rather than with work. */
+function mostUseful(
+  hides: readonly SuitHide[],
+  isOwn: (hide: SuitHide) => boolean,
+  pieces: readonly SuitPiece[],
+): SuitHide[] {
+  const worth = ({ kind }: HideFit): number => (kind === 'no' ? 0 : kind === 'fits' ? 2 : 1);
   const count = ({ id }: SuitHide): number =>
-    pieces.reduce((sum, piece) => sum + (fitOn(piece, id).kind === 'no' ? 0 : piece.copies), 0);
-  const own = hides.filter(({ leathers }) => leathers.includes(leather));
-  const others = hides.filter((hide) => !own.includes(hide)).sort((a, b) => count(b) - count(a));
+    pieces.reduce((sum, piece) => sum + worth(fitOn(piece, id)) * piece.copies, 0);
+  const own = hides.filter(isOwn);
+  const others = hides.filter((hide) => !isOwn(hide)).sort((a, b) => count(b) - count(a));
   return [...own, ...others.slice(0, OTHERS_SHOWN)];
 }
 
@@ -175,11 +185,20 @@ function leftWords(hides: readonly SuitHide[], pieces: readonly SuitPiece[]): st
     const why = [...new Set(pieces.map((piece) => shortReason(fitOn(piece, id))))];
     return `${id} (${why.slice(0, REASONS_TOLD).join('; ')})`;
   });
-  return `No piece of it fits on ${wordList(words)}.`;
+  return `No piece of it fits on ${shortList(words)}.`;
 }
 
 function fitOn(piece: SuitPiece, hide: string): HideFit {
   return piece.fits.find((fit) => fit.hide === hide)!;
+}
+
+/** So many names are told of a large stock. */
+const NAMES_TOLD = 12;
+
+function shortList(names: readonly string[]): string {
+  const more = names.length - NAMES_TOLD;
+  if (more <= 0) return wordList(names);
+  return `${names.slice(0, NAMES_TOLD).join(', ')} and ${more} more`;
 }
 
 /** Fits that count: on the hides of its own leather, where one of them fits; else on any. */
