@@ -44,6 +44,7 @@ const WHOLE_JOB = [
   '  $ hidebound cutfile bag.layout.json --dxf bag.dxf # for a knife, laser or water jet',
   '  $ hidebound setout bag.layout.json --pdf setout.pdf    # to chalk the layout onto the leather',
   '  $ hidebound cost bag.layout.json --pdf cost.pdf   # what it costs, and its price',
+  '  $ hidebound offcuts stock --take bag.layout.json  # its hides become offcuts to keep',
 ].join('\n');
 
 const STATUS_WORDS =
