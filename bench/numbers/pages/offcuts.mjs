@@ -1,5 +1,5 @@
 // Which numbers of the stock's sheet follow from its list.
-import { area, count, length, sum } from '../reckon.mjs';
+import { area, count, length, money, sum } from '../reckon.mjs';
 
 export const offcuts = {
   name: 'offcuts',
@@ -12,9 +12,17 @@ export const offcuts = {
     ...hides.flatMap(({ hide, sizes }) =>
       largestOf(sizes).map((mm) => length(Math.floor(mm), 'at least', [hide])),
     ),
+    ...hides
+      .filter(({ price }) => price?.per === 'hide')
+      .map(({ hide, price }) => money(toCoin(price), 'to the coin', [hide])),
   ],
   relations: ({ hides }) => hides.flatMap(({ hide, sizes }) => ofHide(hide, sizes)),
 };
+
+/** An offcut's share of a price is told to the coin. */
+function toCoin({ amount, currency }) {
+  return { amount: (Math.round(Number(amount) * 100) / 100).toFixed(2), currency };
+}
 
 /** What a hide surely holds is told in whole millimetres below. */
 function largestOf({ rectangle, rectangleAlong, strip, stripAlong }) {

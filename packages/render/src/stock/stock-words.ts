@@ -1,4 +1,4 @@
-import { formatArea, thicknessWords } from '@hidebound/leather';
+import { exactMoney, formatArea, moneyText, thicknessWords, toCoins } from '@hidebound/leather';
 import type { Hide, StockRow } from '@hidebound/leather';
 
 /** A length that fits for sure: whole mm, rounded down. */
@@ -38,8 +38,10 @@ export function thicknessOfRow({ thickness }: StockRow): string {
 /** "6.40 EUR", "9.20 EUR a ft²"; nothing where it has no price. */
 export function priceWords({ price }: Hide): string {
   if (price === undefined) return '';
-  const per = { hide: '', ft2: ' a ft²', m2: ' a m²', dm2: ' a dm²' }[price.per];
-  return `${price.amount} ${price.currency}${per}`;
+  const { per } = price;
+  // An offcut's share of its hide's price has more decimals than there are coins.
+  if (per === 'hide') return moneyText(toCoins(exactMoney(price)));
+  return `${price.amount} ${price.currency}${{ ft2: ' a ft²', m2: ' a m²', dm2: ' a dm²' }[per]}`;
 }
 
 /** "offcut, vegetable, dark brown": in one cell, so that a list with all else fits a page. */
