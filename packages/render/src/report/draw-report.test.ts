@@ -31,7 +31,7 @@ function reportOf(rows: number): Report {
         rows: Array.from({ length: rows }, (_, i) => [`saddlebag ${i + 1}`, `${i}.25 dm²`, LONG]),
         totals: ['together', '12.40 dm²', ''],
       },
-      { kind: 'section', title: 'Order of work' },
+      { kind: 'section', title: `Order of work for ${LONG}` },
       {
         kind: 'checklist',
         items: [

@@ -5,6 +5,7 @@ import { BARE_HIDE, BRASS, FINE_LINE_MM, HAIRLINE_MM, INK, INK_SOFT, PIECE, RULE
 import type { FontBook } from '../text/font-book.js';
 import { fitText, measureText, textLine, wrapText } from '../text/measure-text.js';
 import { columnWidths } from './column-widths.js';
+import type { ColumnWish } from './column-widths.js';
 import type {
   ReportBars,
   ReportBlock,
@@ -84,16 +85,18 @@ function words(desk: ReportDesk, text: string, x: number, y: number, setting: Se
 
 function sectionRows(title: string, desk: ReportDesk): ReportRow[] {
   const sizeMm = desk.textMm * SECTION_SHARE;
-  const heightMm = sizeMm * 1.75;
+  const lineMm = sizeMm * LINE_SHARE;
+  const lines = wrapText(desk.fonts, 'bold', sizeMm, title, desk.widthMm);
+  const below = (lines.length - 1) * lineMm;
   const draw = (x: number, y: number): DrawingElement[] => [
-    words(desk, title, x, y + sizeMm * 0.95, { face: 'bold', sizeMm }),
+    ...lines.map((text, i) => words(desk, text, x, y + sizeMm * 0.95 + i * lineMm, { face: 'bold', sizeMm })),
     line(
-      { x, y: y + sizeMm * 1.35 },
-      { x: x + desk.widthMm, y: y + sizeMm * 1.35 },
+      { x, y: y + below + sizeMm * 1.35 },
+      { x: x + desk.widthMm, y: y + below + sizeMm * 1.35 },
       { colour: RULE, widthMm: FINE_LINE_MM },
     ),
   ];
-  return [{ heightMm, keepsNext: true, draw }];
+  return [{ heightMm: below + sizeMm * 1.75, keepsNext: true, draw }];
 }
 
 function textRows(text: string, tone: TextTone, desk: ReportDesk): ReportRow[] {
@@ -185,22 +188,13 @@ function tableRows(table: ReportTable, desk: ReportDesk): ReportRow[] {
 
 /** Left edges and widths; what is left over widens the gaps, up to a point. */
 function placedColumns(table: ReportTable, desk: ReportDesk): PlacedColumn[] {
-  const { fonts, textMm, widthMm } = desk;
+  const { textMm, widthMm } = desk;
   const gap = textMm * GAP_SHARE;
-  const lengthOf = (text: string): number => measureText(fonts, 'narrow bold', textMm, text).widthMm;
-  const wishes = table.columns.map(({ head, align }, column) => {
-    const texts = [...table.rows, ...(table.totals === undefined ? [] : [table.totals])].map(
-      (row) => row[column] ?? '',
-    );
-    const heads = head.split(' ').map(lengthOf);
-    const whole = Math.max(lengthOf(head), ...texts.map(lengthOf));
-    const word = Math.max(...heads, ...texts.flatMap((text) => text.split(' ').map(lengthOf)));
-    const figures = Math.max(...heads, ...texts.map(lengthOf));
-    // A long head over short figures is broken into lines; figures never are.
-    return align === 'right'
-      ? { wholeMm: figures, wordMm: figures, mayWrap: false }
-      : { wholeMm: whole, wordMm: word, mayWrap: true };
-  });
+  const room = widthMm - gap * Math.max(0, table.columns.length - 1);
+  // Heads over figures stand on as few lines as the texts beside them leave room for.
+  const tries = HEAD_LINES.map((lines) => columnWishes(table, desk, lines));
+  const wishes =
+    tries.find((each) => each.reduce((total, { wholeMm }) => total + wholeMm, 0) <= room) ?? tries.at(-1)!;
   const widths = columnWidths(wishes, widthMm, gap);
   const taken = widths.reduce((total, width) => total + width, 0) + gap * (widths.length - 1);
   const more = Math.min(Math.max(0, widthMm - taken) / Math.max(1, widths.length - 1), textMm * 5);
@@ -210,6 +204,53 @@ function placedColumns(table: ReportTable, desk: ReportDesk): PlacedColumn[] {
     left += width + gap + more;
     return placed;
   });
+}
+
+/** As many lines as a head over figures may have, tried in turn; the last means a line a word where need be. */
+const HEAD_LINES: readonly number[] = [1, 2, 3, Infinity];
+
+/** A long head over short figures is broken into so many lines at most; figures never are. */
+function columnWishes(table: ReportTable, desk: ReportDesk, headLines: number): ColumnWish[] {
+  const lengthOf = (text: string): number =>
+    measureText(desk.fonts, 'narrow bold', desk.textMm, text).widthMm;
+  return table.columns.map(({ head, align }, column): ColumnWish => {
+    const texts = [...table.rows, ...(table.totals === undefined ? [] : [table.totals])].map(
+      (row) => row[column] ?? '',
+    );
+    const words = head.split(' ').map(lengthOf);
+    if (align === 'left') {
+      const whole = Math.max(lengthOf(head), ...texts.map(lengthOf));
+      const word = Math.max(...words, ...texts.flatMap((text) => text.split(' ').map(lengthOf)));
+      return { wholeMm: whole, wordMm: word, mayWrap: true };
+    }
+    const figures = Math.max(...texts.map(lengthOf), headWidth(head, headLines, lengthOf));
+    return { wholeMm: figures, wordMm: figures, mayWrap: false };
+  });
+}
+
+/** The least width at which a head takes no more than so many lines. */
+function headWidth(head: string, lines: number, lengthOf: (text: string) => number): number {
+  const words = head.split(' ');
+  const widest = Math.max(...words.map(lengthOf));
+  if (lines >= words.length) return widest;
+  const runs = words.flatMap((_, from) =>
+    words.slice(from).map((__, count) => lengthOf(words.slice(from, from + count + 1).join(' '))),
+  );
+  const widths = runs.filter((width) => width >= widest).sort((a, b) => a - b);
+  return widths.find((width) => linesAt(words, width, lengthOf) <= lines) ?? lengthOf(head);
+}
+
+function linesAt(words: readonly string[], width: number, lengthOf: (text: string) => number): number {
+  let count = 0;
+  let line: string | undefined;
+  for (const word of words) {
+    const longer = line === undefined ? word : `${line} ${word}`;
+    if (line === undefined || lengthOf(longer) > width) {
+      count++;
+      line = word;
+    } else line = longer;
+  }
+  return count;
 }
 
 function cellsRow(
