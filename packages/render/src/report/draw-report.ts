@@ -63,10 +63,15 @@ function rowsOf(blocks: readonly ReportBlock[], desk: ReportDesk): ReportRow[] {
     const isAfterSection = blocks[i - 1]?.kind === 'section';
     const gap = i === 0 || isAfterSection ? [] : [gapRow(desk, block.kind === 'section' ? 0.9 : 0.5)];
     const [sectionTitle] = title;
-    const rows = rowsOfBlock(block, desk).map((row) =>
-      sectionTitle === undefined ? row : { ...row, sectionTitle },
-    );
-    return [...gap, ...rows];
+    // Words above a picture belong to it.
+    const leadsTo = block.kind === 'text' && blocks[i + 1]?.kind === 'picture';
+    const isLedTo = block.kind === 'picture' && blocks[i - 1]?.kind === 'text';
+    const rows = rowsOfBlock(block, desk).map((row) => ({
+      ...row,
+      ...(leadsTo ? { keepsNext: true } : {}),
+      ...(sectionTitle === undefined ? {} : { sectionTitle }),
+    }));
+    return [...gap.map((row) => ({ ...row, keepsNext: isLedTo })), ...rows];
   });
 }
 
