@@ -25,6 +25,8 @@ function vitest(project) {
     'run',
     '--project',
     project,
+    // Half of the time is spent waiting for commands that were started.
+    '--maxWorkers=2',
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${report}`,

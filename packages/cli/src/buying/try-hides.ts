@@ -14,12 +14,10 @@ export interface TriedHides {
 
 /** Progress is told no more often than this. */
 const TELL_EVERY_MS = 2000;
-/** By then a first answer is told, from the trials that are done. */
-const FIRST_ANSWER_MS = 4000;
 
 /**
- * Runs trials until their time or number is up, or someone stops them by hand. Progress and first answers go to standard
- * error: `firstWords` puts the answer so far into a few lines.
+ * Runs trials until their time or number is up, or someone stops them by hand. Progress and the first answer go to
+ * standard error: `firstWords` puts what is known before any trial into a few lines, so that nobody waits for it.
  */
 export async function tryHides(
   inputs: readonly TrialInput[],
@@ -35,12 +33,8 @@ export async function tryHides(
   });
   const alarm = 'seconds' in goal ? setTimeout(() => end.abort(), goal.seconds * 1000) : undefined;
   let rounds: TrialRounds = inputs.map(() => []);
-  let isFirstTold = false;
   let lastTold = 0;
-  const first = setTimeout(() => {
-    isFirstTold = true;
-    tellFirst(firstWords(rounds), leastOf(rounds), context);
-  }, FIRST_ANSWER_MS);
+  tellFirst(firstWords(rounds), context);
   try {
     const done = await runTrialsInThreads({
       inputs,
@@ -50,7 +44,7 @@ export async function tryHides(
       onTrial: (soFar) => {
         rounds = soFar;
         const elapsed = context.now() - started;
-        if (!isFirstTold || elapsed - lastTold < TELL_EVERY_MS) return;
+        if (elapsed - lastTold < TELL_EVERY_MS) return;
         lastTold = elapsed;
         context.err(`${progressWords(goal, elapsed, leastOf(soFar))}\n`);
       },
@@ -58,7 +52,6 @@ export async function tryHides(
     return { rounds: done, wasStopped: stop.isAsked() };
   } finally {
     clearTimeout(alarm);
-    clearTimeout(first);
     stop.release();
   }
 }
@@ -67,10 +60,8 @@ function leastOf(rounds: TrialRounds): number {
   return Math.min(...rounds.map((own) => own.length));
 }
 
-function tellFirst(lines: readonly string[], trials: number, context: CommandContext): void {
-  const rests =
-    trials === 0 ? 'before any trial layout' : `after ${countWords(trials, 'trial layout')} a kind`;
-  context.err(`First answer, ${rests}:\n${lines.map((line) => `  ${line}\n`).join('')}`);
+function tellFirst(lines: readonly string[], context: CommandContext): void {
+  context.err(`First answer, before any trial layout:\n${lines.map((line) => `  ${line}\n`).join('')}`);
 }
 
 function progressWords(goal: TrialGoal, elapsedMs: number, trials: number): string {
