@@ -139,23 +139,27 @@ function cautionRow(text: string, desk: ReportDesk): ReportRow {
   };
 }
 
+/** Facts that are not parted by the end of a page. */
+const FACTS_TOGETHER = 10;
+
 function factRows(facts: readonly ReportFact[], desk: ReportDesk): ReportRow[] {
   const { fonts, textMm, widthMm } = desk;
   const nameMm = Math.min(
     widthMm * 0.45,
     Math.max(...facts.map(({ name }) => measureText(fonts, 'narrow', textMm, name).widthMm)) + textMm,
   );
-  return facts.map(({ name, value }) => {
+  return facts.map(({ name, value }, i) => {
     const names = wrapText(fonts, 'narrow', textMm, name, nameMm - textMm + 0.01);
     const values = wrapText(fonts, 'narrow bold', textMm, value, widthMm - nameMm);
     const lineMm = textMm * LINE_SHARE;
     return {
       heightMm: Math.max(names.length, values.length) * lineMm,
-      keepsNext: false,
+      // A short list stays together.
+      keepsNext: facts.length <= FACTS_TOGETHER && i < facts.length - 1,
       draw: (x, y) => [
-        ...names.map((part, i) => words(desk, part, x, y + textMm + i * lineMm, { colour: INK_SOFT })),
-        ...values.map((part, i) =>
-          words(desk, part, x + nameMm, y + textMm + i * lineMm, { face: 'narrow bold' }),
+        ...names.map((part, k) => words(desk, part, x, y + textMm + k * lineMm, { colour: INK_SOFT })),
+        ...values.map((part, k) =>
+          words(desk, part, x + nameMm, y + textMm + k * lineMm, { face: 'narrow bold' }),
         ),
       ],
     };
