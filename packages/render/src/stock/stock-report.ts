@@ -1,6 +1,7 @@
 import type { PieceTrial, StockEntry, StockJournal, StockRow } from '@hidebound/leather';
 import { openTakes } from '@hidebound/leather';
-import type { Report, ReportBlock, ReportColumn } from '../report/report.js';
+import { column, section } from '../report/blocks.js';
+import type { Report, ReportBlock } from '../report/report.js';
 import type { FontBook } from '../text/font-book.js';
 import { stockPictures } from './stock-picture.js';
 import {
@@ -239,14 +240,6 @@ function historyRow(entry: StockEntry, open: ReadonlySet<number>): string[] {
     entry.offcuts.join(', '),
     open.has(number) ? '' : 'undone',
   ];
-}
-
-function column(head: string, align: ReportColumn['align'] = 'left'): ReportColumn {
-  return { head, align };
-}
-
-function section(title: string): ReportBlock {
-  return { kind: 'section', title };
 }
 
 function capital(text: string): string {

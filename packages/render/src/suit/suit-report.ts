@@ -1,5 +1,6 @@
 import { listWords, sentenceFor, suitRemarkWords, thicknessWords } from '@hidebound/leather';
 import type { Diagnostic, HideFit, Suit, SuitHide, SuitPiece, WantedLeather } from '@hidebound/leather';
+import { column, section } from '../report/blocks.js';
 import type { Report, ReportBlock, ReportColumn, ReportItem } from '../report/report.js';
 import {
   cellWords,
@@ -42,14 +43,6 @@ function answerWords(suit: Suit): string {
   if (without.length === 0) return 'Every piece finds a hide that fits.';
   const names = wordList(without.map(nameOf));
   return `${without.length} of ${suit.pieces.length} kinds of pieces ${without.length === 1 ? 'finds' : 'find'} no hide on hand: ${names}.`;
-}
-
-function column(head: string, align: ReportColumn['align'] = 'left'): ReportColumn {
-  return { head, align };
-}
-
-function section(title: string): ReportBlock {
-  return { kind: 'section', title };
 }
 
 function plain(text: string): ReportBlock {
