@@ -1,3 +1,4 @@
+import { capital } from './sentence.js';
 import type { SentenceTable } from './sentence.js';
 
 /** English sentences of money and prices. */
@@ -39,7 +40,3 @@ export const COSTING_SENTENCES = {
   'cost-not-all-laid': (p: { article: string; count: number }) =>
     `${p.count === 1 ? 'One piece' : `${p.count} pieces`} of "${p.article}" could not be laid, so that the price is without ${p.count === 1 ? 'its' : 'their'} leather.`,
 } as const satisfies SentenceTable;
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
-}

@@ -43,3 +43,8 @@ export function listWords(words: readonly string[], joint: 'or' | 'and' = 'or'):
 export function groupDigits(value: number): string {
   return String(value).replace(/\B(?=(?:\d{3})+$)/g, ',');
 }
+
+/** The text with a capital at its beginning. */
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}

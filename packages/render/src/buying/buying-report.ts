@@ -1,5 +1,14 @@
 import type { KindAnswer, LevelAnswer, Money, PurchaseAnswer, ResolvedOrder } from '@hidebound/leather';
-import { LEVELS, USUAL_LEVEL, exactMoney, moneyText, namesOf, plusMoney, toCoins } from '@hidebound/leather';
+import {
+  LEVELS,
+  USUAL_LEVEL,
+  capital,
+  exactMoney,
+  moneyText,
+  namesOf,
+  plusMoney,
+  toCoins,
+} from '@hidebound/leather';
 import type { Report, ReportBlock, ReportFact } from '../report/report.js';
 import type { FontBook } from '../text/font-book.js';
 import { areaSpanWords, areaWords, costWords, unitOf } from './buying-words.js';
@@ -35,10 +44,6 @@ export function buyingReport(input: BuyingReportInput): Report {
 
 function text(tone: 'answer' | 'plain' | 'soft', words: string): ReportBlock {
   return { kind: 'text', tone, text: words };
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function purchaseBlocks(answer: PurchaseAnswer, { fonts }: BuyingReportInput): ReportBlock[] {

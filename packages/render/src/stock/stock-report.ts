@@ -1,5 +1,5 @@
 import type { PieceTrial, StockEntry, StockJournal, StockRow } from '@hidebound/leather';
-import { openTakes } from '@hidebound/leather';
+import { capital, openTakes } from '@hidebound/leather';
 import { column, section } from '../report/blocks.js';
 import type { Report, ReportBlock } from '../report/report.js';
 import type { FontBook } from '../text/font-book.js';
@@ -240,8 +240,4 @@ function historyRow(entry: StockEntry, open: ReadonlySet<number>): string[] {
     entry.offcuts.join(', '),
     open.has(number) ? '' : 'undone',
   ];
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
