@@ -10,6 +10,7 @@ const LAYERS = {
   intake: ['geometry', 'leather'],
   render: ['geometry', 'leather'],
   cli: ['geometry', 'leather', 'intake', 'render'],
+  app: ['geometry', 'leather', 'intake', 'render'],
 };
 const PACKAGES = Object.keys(LAYERS);
 /** Packages that run unchanged in Node and in a browser, and whose results depend on their input alone. */
@@ -140,7 +141,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['vitest.config.ts'],
+    files: ['vitest.config.ts', 'packages/app/vite.config.ts'],
     rules: { 'no-restricted-exports': 'off' },
   },
 );

@@ -50,6 +50,8 @@ export const FILE_SENTENCES = {
     `The offer names the ${p.what} ${p.found}, which its table does not have (${p.known}); add it there or name another one.`,
   'unknown-key': (p: { key: string; near?: string; known: string }) =>
     `The key ${p.key} is not known here.${near(p.near)} Known keys: ${p.known}.`,
+  'missing-file': (p: { file: string }) =>
+    `The job has no file "${p.file}" that could be read; add it, or take it out of the order.`,
   'missing-key': (p: { key: string; right: string }) =>
     `The key "${p.key}" is missing; it should be ${p.right}.`,
   'wrong-value': (p: { found: string; right: string }) => `This is ${p.found}, but it should be ${p.right}.`,

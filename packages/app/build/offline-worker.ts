@@ -1,0 +1,33 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Plugin } from 'vite';
+
+/** What the offline worker keeps from the first visit on; what is larger is kept when it is used. */
+const KEPT_AT_ONCE_BYTES = 700_000;
+
+/** Writes the service worker: its list of files, and a name that changes when one of them does. */
+export function offlineWorker(): Plugin {
+  return {
+    name: 'offline-worker',
+    apply: 'build',
+    generateBundle: {
+      order: 'post',
+      handler(_, bundle) {
+        const parts = Object.values(bundle).map((part) => ({
+          name: part.fileName,
+          content: part.type === 'chunk' ? part.code : part.source,
+        }));
+        const hash = createHash('sha256');
+        for (const { name, content } of parts) hash.update(name).update(content);
+        const atOnce = parts
+          .filter(({ name, content }) => !name.endsWith('.map') && content.length <= KEPT_AT_ONCE_BYTES)
+          .map(({ name }) => `./${name}`);
+        const script = readFileSync(join(import.meta.dirname, 'offline.js'), 'utf8')
+          .replace('"NAME"', JSON.stringify(hash.digest('hex').slice(0, 16)))
+          .replace('["FILES"]', JSON.stringify(['./', ...atOnce]));
+        this.emitFile({ type: 'asset', fileName: 'offline.js', source: script });
+      },
+    },
+  };
+}

@@ -1,0 +1,44 @@
+// Keeps the app on the device, so that it opens without a network. What a person made is kept elsewhere (src/store).
+const NAME = 'NAME';
+const FILES = ['FILES'];
+
+addEventListener('install', (event) => {
+  event.waitUntil(
+    caches
+      .open(NAME)
+      .then((cache) => cache.addAll(FILES))
+      .then(() => self.skipWaiting()),
+  );
+});
+
+addEventListener('activate', (event) => {
+  event.waitUntil(
+    caches
+      .keys()
+      .then((names) => Promise.all(names.filter((name) => name !== NAME).map((name) => caches.delete(name))))
+      .then(() => self.clients.claim()),
+  );
+});
+
+addEventListener('fetch', (event) => {
+  const { method, url } = event.request;
+  const { origin, pathname } = new URL(url);
+  if (method !== 'GET' || origin !== location.origin || pathname.includes('/api/')) return;
+  event.respondWith(answer(event.request));
+});
+
+/** Kept files first; a page asks the network first, so that a new version is seen at once. */
+async function answer(request) {
+  const cache = await caches.open(NAME);
+  const kept = await cache.match(request, { ignoreSearch: true });
+  if (kept !== undefined && request.mode !== 'navigate') return kept;
+  try {
+    const fresh = await fetch(request);
+    if (fresh.ok && request.mode !== 'navigate') await cache.put(request, fresh.clone());
+    return fresh;
+  } catch (error) {
+    const page = kept ?? (request.mode === 'navigate' ? await cache.match('./') : undefined);
+    if (page !== undefined) return page;
+    throw error;
+  }
+}

@@ -1,0 +1,129 @@
+import type { History } from '../job/history.js';
+import { NO_HISTORY, changeJob, redoStep, undoStep } from '../job/history.js';
+import type { Changed } from '../job/history.js';
+import { withEdits } from '../job/job.js';
+import type { Edits, Job } from '../job/job.js';
+import { openDesk } from '../work/desk.js';
+import type { Desk } from '../work/desk.js';
+import { WorkError } from '../work/task.js';
+import { measuresFor } from '../words/measures.js';
+import type { Measures } from '../words/measures.js';
+import { loadWords, wordsFor } from '../words/words.js';
+import type { WordKey, WordParams, WordTable } from '../words/words.js';
+import { cell } from './cell.js';
+import type { Cell, Watched } from './cell.js';
+import { FIRST_PLACE } from './place.js';
+import type { Place, PlaceName } from './place.js';
+import type { Prefs } from './prefs.js';
+import { settlePlace } from './settle-place.js';
+
+/** Something that is told once and can be put away. */
+export interface Notice {
+  readonly id: number;
+  readonly tone: 'calm' | 'warning' | 'error';
+  readonly text: string;
+  readonly action?: { readonly label: string; readonly run: () => void };
+}
+
+export type SaveState =
+  | { readonly kind: 'saved' }
+  | { readonly kind: 'saving' }
+  /** Safe in this browser, not yet where it belongs. */
+  | { readonly kind: 'waiting'; readonly reason: string; readonly sentence?: string }
+  | { readonly kind: 'unsafe'; readonly reason: string };
+
+/** All that the frame and the places of the job share. */
+export interface App {
+  readonly job: Watched<Job>;
+  readonly history: Watched<History>;
+  readonly place: Cell<Place>;
+  readonly prefs: Cell<Prefs>;
+  readonly saved: Cell<SaveState>;
+  readonly notices: Watched<readonly Notice[]>;
+  readonly desk: Desk;
+  /** One change, one step to undo. The label stands after "Undo:". Saved at once. */
+  change(label: string, edits: Edits): void;
+  /** Changes made elsewhere (another tab, another program): no step to undo. */
+  takeOver(edits: Edits): void;
+  undo(): void;
+  redo(): void;
+  goTo(name: PlaceName): void;
+  say(key: WordKey, params?: WordParams): string;
+  measures(): Measures;
+  tell(notice: Omit<Notice, 'id'>): void;
+  /** Tells what a worker or a package refused, in its own words. */
+  tellFailure(error: unknown): void;
+  putAway(id: number): void;
+  /** The panels are drawn anew: for state of a place's own that no cell holds. */
+  redraw(): void;
+  readonly redraws: Watched<number>;
+  /** Loads the words of a language before they are used. */
+  useLanguage(): Promise<void>;
+}
+
+export interface AppInput {
+  readonly job: Job;
+  readonly prefs: Cell<Prefs>;
+  readonly words: WordTable;
+  readonly desk?: Desk;
+  /** Where each change goes to be kept. */
+  readonly keep: (edits: Edits) => void;
+}
+
+export function createApp({ job: first, prefs, words: firstWords, desk = openDesk(), keep }: AppInput): App {
+  const job = cell(first);
+  const history = cell(NO_HISTORY);
+  const place = cell(settlePlace(FIRST_PLACE, first));
+  const saved = cell<SaveState>({ kind: 'saved' });
+  const notices = cell<readonly Notice[]>([]);
+  const redraws = cell(0);
+  let words = firstWords;
+  let measures = measuresFor(prefs.get(), navigator.languages);
+  let lastNotice = 0;
+  prefs.watch((value) => {
+    measures = measuresFor(value, navigator.languages);
+  });
+
+  const take = (changed: Changed | undefined): void => {
+    if (changed === undefined) return;
+    keep(changed.edits);
+    history.set(changed.history);
+    job.set(changed.job);
+    place.update((now) => settlePlace(now, changed.job));
+  };
+
+  const app: App = {
+    job,
+    history,
+    place,
+    prefs,
+    saved,
+    notices,
+    desk,
+    redraws,
+    change: (label, edits) => take(changeJob(job.get(), history.get(), label, edits)),
+    takeOver: (edits) => {
+      job.update((now) => withEdits(now, edits));
+      place.update((now) => settlePlace(now, job.get()));
+    },
+    undo: () => take(undoStep(job.get(), history.get())),
+    redo: () => take(redoStep(job.get(), history.get())),
+    goTo: (name) => place.update((now) => ({ ...now, name })),
+    say: (key, params) => wordsFor(words, measures.locale, key, params),
+    measures: () => measures,
+    tell: (notice) => notices.update((all) => [...all, { ...notice, id: ++lastNotice }]),
+    tellFailure: (error) => {
+      if (error instanceof WorkError && error.failure.code === 'stopped') return;
+      const sentence = error instanceof Error ? error.message : String(error);
+      const isRefusal = error instanceof WorkError && error.failure.isRefusal;
+      app.tell({ tone: 'error', text: isRefusal ? sentence : app.say('shell.failed', { sentence }) });
+    },
+    putAway: (id) => notices.update((all) => all.filter((notice) => notice.id !== id)),
+    redraw: () => redraws.update((count) => count + 1),
+    useLanguage: async () => {
+      words = await loadWords(prefs.get().language);
+      app.redraw();
+    },
+  };
+  return app;
+}

@@ -1,0 +1,27 @@
+import { html } from 'lit-html';
+import type { App } from '../app/app.js';
+
+/** What there is to tell, until it is put away. */
+export function noticeList(app: App) {
+  return html`<div class="notices" role="status">
+    ${app.notices.get().map(
+      ({ id, tone, text, action }) =>
+        html`<div class="notice ${tone}">
+          <p>${text}</p>
+          ${
+            action === undefined
+              ? ''
+              : html`<button
+                  @click=${() => {
+                    app.putAway(id);
+                    action.run();
+                  }}
+                >
+                  ${action.label}
+                </button>`
+          }
+          <button class="quiet" @click=${() => app.putAway(id)}>${app.say('shell.close')}</button>
+        </div>`,
+    )}
+  </div>`;
+}

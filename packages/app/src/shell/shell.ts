@@ -1,0 +1,141 @@
+import { html, render } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import type { App } from '../app/app.js';
+import { PLACE_NAMES } from '../app/place.js';
+import type { PlaceName } from '../app/place.js';
+import { openStage } from '../drawing/stage.js';
+import type { Stage } from '../drawing/stage.js';
+import { STATIONS } from '../stations/index.js';
+import { listenToAppKeys } from './app-keys.js';
+import { jobMenu } from './job-menu.js';
+import { keySheet } from './key-sheet.js';
+import { noticeList } from './notices.js';
+import { settingsSheet } from './settings.js';
+import type { Station } from './station.js';
+import { topBar } from './top-bar.js';
+
+export type OpenSheet = 'keys' | 'settings' | 'job' | undefined;
+
+/** What the frame itself has to remember. */
+export interface Frame {
+  readonly station: Station | undefined;
+  readonly sheet: OpenSheet;
+  /** On a phone: whether the card covers the drawing's lower half. */
+  readonly isCardUp: boolean;
+}
+
+export interface Shell {
+  readonly app: App;
+  frame(): Frame;
+  openSheet(sheet: OpenSheet): void;
+  toggleCard(): void;
+}
+
+/** The frame around the five places: bar above, drawing in the middle, card beside it, tools below. */
+export function openShell(app: App, root: HTMLElement): Shell {
+  let frame: Frame = { station: undefined, sheet: undefined, isCardUp: false };
+  let stage: Stage | undefined;
+  let close: (() => void) | undefined;
+  let opened: PlaceName | undefined;
+  let queued = false;
+
+  const shell: Shell = {
+    app,
+    frame: () => frame,
+    openSheet: (sheet) => {
+      frame = { ...frame, sheet };
+      draw();
+    },
+    toggleCard: () => {
+      frame = { ...frame, isCardUp: !frame.isCardUp };
+      draw();
+    },
+  };
+
+  const draw = (): void => {
+    queued = false;
+    document.documentElement.lang = app.prefs.get().language;
+    render(shellTemplate(shell), root);
+    const { station } = frame;
+    if (station === undefined || close !== undefined) return;
+    const element = root.querySelector<HTMLElement>('.drawing');
+    if (station.open === undefined || element === null) {
+      close = () => undefined;
+      return;
+    }
+    stage ??= openStage(element, { name: app.say('shell.drawing'), help: app.say('shell.drawingHelp') });
+    close = station.open(app, stage);
+  };
+  const drawSoon = (): void => {
+    if (queued) return;
+    queued = true;
+    requestAnimationFrame(draw);
+  };
+  const enter = async (name: PlaceName): Promise<void> => {
+    if (opened === name) return;
+    opened = name;
+    try {
+      const station = await STATIONS[name]();
+      if (opened !== name) return;
+      close?.();
+      close = undefined;
+      frame = { ...frame, station };
+      draw();
+    } catch (error) {
+      app.tellFailure(error);
+    }
+  };
+
+  for (const watched of [app.job, app.history, app.place, app.prefs, app.saved, app.notices, app.redraws])
+    (watched as App['job']).watch(drawSoon);
+  app.place.watch(({ name }) => void enter(name));
+  app.prefs.watch((value, before) => {
+    applyLight(app);
+    if (value.language !== before.language) void app.useLanguage();
+  });
+  applyLight(app);
+  listenToAppKeys(shell);
+  draw();
+  void enter(app.place.get().name);
+  return shell;
+}
+
+function shellTemplate(shell: Shell): TemplateResult {
+  const { app } = shell;
+  const { station, isCardUp } = shell.frame();
+  const place = app.place.get().name;
+  const hasDrawing = station === undefined || station.open !== undefined;
+  return html`<div
+    class="table ${hasDrawing ? '' : 'without-drawing'} ${isCardUp ? 'card-up' : ''}"
+    data-place=${place}
+  >
+    ${topBar(shell)}
+    <nav class="places" aria-label=${app.say('place.nav')}>
+      ${PLACE_NAMES.map(
+        (name) =>
+          html`<button
+            class="place"
+            aria-current=${name === place ? 'page' : 'false'}
+            @click=${() => app.goTo(name)}
+          >
+            ${app.say(`place.${name}`)}
+          </button>`,
+      )}
+    </nav>
+    <main class="middle">
+      <div class="drawing" ?hidden=${!hasDrawing}></div>
+      <section class="tray" aria-label=${app.say('shell.tools')}>${station?.tray(app)}</section>
+    </main>
+    <section class="card" aria-label=${app.say('shell.card')}>
+      <button class="card-handle" aria-expanded=${String(isCardUp)} @click=${() => shell.toggleCard()}>
+        ${app.say(isCardUp ? 'shell.lessCard' : 'shell.moreCard')}
+      </button>
+      <div class="card-paper">${station?.card(app) ?? html`<p>${app.say('shell.loading')}</p>`}</div>
+    </section>
+    ${noticeList(app)} ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}
+  </div>`;
+}
+
+function applyLight(app: App): void {
+  document.documentElement.dataset['light'] = app.prefs.get().light;
+}

@@ -1,0 +1,9 @@
+import { html } from 'lit-html';
+import type { Station } from '../../shell/station.js';
+
+export const MAKE_STATION: Station = {
+  card: (app) => html`<h2>${app.say('place.make')}</h2>`,
+  tray: () => html``,
+  open: () => () => undefined,
+  keys: [],
+};

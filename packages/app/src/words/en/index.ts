@@ -1,0 +1,18 @@
+import { BENCH_EN } from './bench.js';
+import { HIDE_EN } from './hide.js';
+import { LAY_EN } from './lay.js';
+import { MAKE_EN } from './make.js';
+import { MARKS_EN } from './marks.js';
+import { PIECES_EN } from './pieces.js';
+import { SHELL_EN } from './shell.js';
+
+/** All texts in English; the other languages have the same keys. */
+export const EN = {
+  ...SHELL_EN,
+  ...HIDE_EN,
+  ...MARKS_EN,
+  ...PIECES_EN,
+  ...LAY_EN,
+  ...MAKE_EN,
+  ...BENCH_EN,
+} as const;

@@ -1,0 +1,2 @@
+/** Texts of this part of the app, in English. */
+export const MARKS_EN = {} as const;
