@@ -132,10 +132,7 @@ function openTables(name: string, forget: () => void): Promise<IDBPDatabase<Tabl
 }
 
 /** The next number of a counter, drawn within the transaction that uses it. */
-export async function nextNumber(
-  transaction: Write,
-  counter: Tables['counters']['key'],
-): Promise<number> {
+export async function nextNumber(transaction: Write, counter: Tables['counters']['key']): Promise<number> {
   const counters = transaction.objectStore('counters');
   const number = ((await counters.get(counter)) ?? 0) + 1;
   await counters.put(number, counter);
