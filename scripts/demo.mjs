@@ -1,10 +1,11 @@
 // The whole job on the demo's order, from choosing leather to a proven layout, its sheets, its price and its offcuts, in demo-out.
-// With "photo", the way from a photo of a hide to its cutting sheet instead.
+// With "photo", the way from a photo of a hide to its cutting sheet instead; with "table", the browser app on the same job.
 import { spawnSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { demoFromPhoto } from './demo-photo.mjs';
+import { demoOnTable } from './demo-table.mjs';
 
 /** Long enough for a good layout, short enough to wait for. */
 const SECONDS = 20;
@@ -63,6 +64,7 @@ function fillStock(folder) {
 }
 
 mkdirSync(join(root, out), { recursive: true });
+if (process.argv.includes('table')) process.exit(await demoOnTable({ root, out, main }));
 if (process.argv.includes('photo')) {
   await demoFromPhoto({ root, out, hidebound, seconds: SECONDS });
   process.exit(0);

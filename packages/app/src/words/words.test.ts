@@ -24,7 +24,7 @@ describe('the texts of the app', () => {
   it('when two languages are compared, they have the same keys and parameters', () => {
     expect(Object.keys(DE).sort()).toEqual(Object.keys(EN).sort());
     for (const [key, text] of Object.entries(EN as WordTable)) {
-      const other = (DE as WordTable)[key as keyof WordTable];
+      const other = DE[key as keyof WordTable];
       const forms = (value: typeof text) => (typeof value === 'string' ? [value] : [value.other]);
       expect([key, ...forms(other).flatMap(paramsOf)]).toEqual([key, ...forms(text).flatMap(paramsOf)]);
     }

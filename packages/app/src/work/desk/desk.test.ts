@@ -1,6 +1,8 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { checkLayout } from '@hidebound/leather';
 import { describe, expect, it } from 'vitest';
+import type { FileOf } from '../../job/job.js';
 import { readBundle, writeBundle } from './bundle.js';
 import { readFiles } from './read-files.js';
 import { readOrder } from './read-order.js';
@@ -15,6 +17,7 @@ const PATHS = [
   'pump-strap.article.yaml',
   'saddlebag.article.yaml',
   'workshop.yaml',
+  'bicycle-goods.layout.json',
   ...readdirSync(join(DEMO, 'patterns')).map((name) => `patterns/${name}`),
 ];
 const raw = PATHS.map((path) => ({ path, bytes: new Uint8Array(readFileSync(join(DEMO, path))) }));
@@ -24,9 +27,7 @@ describe('the desk', () => {
   it('when the demo’s files are read, written and read again, they say the same', () => {
     expect([...files.values()].some(({ kind }) => kind === 'unread')).toBe(false);
     for (const [path, file] of files) {
-      const [[, again]] = readFiles([{ path, bytes: writeFile(file) }]) as [
-        typeof files extends ReadonlyMap<infer K, infer V> ? [K, V] : never,
-      ];
+      const again = readFiles([{ path, bytes: writeFile(file) }])[0]![1];
       expect(again).toEqual(file);
     }
   });
@@ -51,11 +52,20 @@ describe('the desk', () => {
 
   it('when a file can’t be read, it is kept byte for byte and says why', () => {
     const bytes = new TextEncoder().encode('{"format": "hidebound/hide@1"');
-    const [[, file]] = readFiles([{ path: 'torn.hide.json', bytes }]) as [
-      [string, { kind: string; sentence?: string }],
-    ];
+    const file = readFiles([{ path: 'torn.hide.json', bytes }])[0]![1] as FileOf<'unread'>;
     expect(file).toMatchObject({ kind: 'unread', bytes });
     expect(file.sentence).toContain('torn.hide.json');
+  });
+
+  it('when the demo is opened, its layout is proven on its hides', () => {
+    const { layout } = files.get('bicycle-goods.layout.json') as FileOf<'layout'>;
+    const hides = [...files].flatMap(([file, each]) =>
+      each.kind === 'hide' ? [{ file, hide: each.hide }] : [],
+    );
+    const { proven, violations } = checkLayout(layout, hides);
+    expect(violations).toEqual([]);
+    expect(proven).toBe(true);
+    expect(layout.unplaced).toEqual([]);
   });
 
   it('when the order is read, its pieces are there; when a pattern is missing, a sentence names it', async () => {
