@@ -9,6 +9,7 @@ const CHANNEL = 'hidebound-store';
 
 /** One job in the browser's own storage. */
 export function browserStore(database: Database, job: number): JobStore {
+  const messenger = messengerOf(job);
   return {
     kind: 'browser',
     list: () => reading(() => listJob(database, job)),
@@ -25,12 +26,12 @@ export function browserStore(database: Database, job: number): JobStore {
     save: async (writes) => {
       const outcome = await saveWrites(database, job, writes);
       if (outcome.kind === 'saved') {
-        tellOthers(job);
+        messenger.tell();
         askToPersist();
       }
       return outcome;
     },
-    watch: (listener) => watchJob(job, listener),
+    watch: (listener) => messenger.watch(listener),
   };
 }
 
@@ -132,18 +133,34 @@ async function keepBefore(transaction: Write, job: number, path: string): Promis
   if (content !== undefined) await transaction.objectStore('before').put(content);
 }
 
-function tellOthers(job: number): void {
-  if (typeof BroadcastChannel === 'undefined') return;
-  const channel = new BroadcastChannel(CHANNEL);
-  channel.postMessage({ job });
-  channel.close();
+interface Messenger {
+  tell(): void;
+  watch(listener: () => void): () => void;
 }
 
-function watchJob(job: number, listener: () => void): () => void {
-  if (typeof BroadcastChannel === 'undefined') return () => undefined;
-  const channel = new BroadcastChannel(CHANNEL);
-  channel.onmessage = ({ data }: MessageEvent<{ readonly job?: unknown }>) => {
-    if (data.job === job) listener();
+/** Between tabs on one job. One channel does both, for it doesn't hear itself. */
+function messengerOf(job: number): Messenger {
+  const listeners = new Set<() => void>();
+  let channel: BroadcastChannel | undefined;
+  const open = (): BroadcastChannel | undefined => {
+    if (channel !== undefined || typeof BroadcastChannel === 'undefined') return channel;
+    channel = new BroadcastChannel(CHANNEL);
+    channel.onmessage = ({ data }: MessageEvent<{ readonly job?: unknown }>) => {
+      if (data.job === job) for (const listener of [...listeners]) listener();
+    };
+    return channel;
   };
-  return () => channel.close();
+  return {
+    tell: () => open()?.postMessage({ job }),
+    watch: (listener) => {
+      listeners.add(listener);
+      open();
+      return () => {
+        listeners.delete(listener);
+        if (listeners.size > 0) return;
+        channel?.close();
+        channel = undefined;
+      };
+    },
+  };
 }

@@ -30,10 +30,10 @@ export interface Journal {
    */
   write(puts: readonly Change[], drops: readonly number[]): Promise<void>;
   /**
-   * Takes over what other writers of the job left who are gone; gives it in their order under this writer's numbers,
-   * which begin at `from`. Changes of different writers come one writer after the other.
+   * Takes over what other writers of the job left who are gone: a list for each of them, in its order, with numbers
+   * of this writer's.
    */
-  adopt(from: number): Promise<readonly Change[]>;
+  adopt(nextOrder: () => number): Promise<readonly (readonly Change[])[]>;
   /** Ends the writer: from then on another may adopt what is left. */
   close(): void;
 }
@@ -56,12 +56,11 @@ export async function openJournal(database: Database, job: string): Promise<Jour
         for (const change of puts) waits.push(changes.put({ ...change, job, writer }));
         await Promise.all(waits);
       }),
-    adopt: async (from) => {
-      const adopted: Change[] = [];
+    adopt: async (nextOrder) => {
+      const adopted: (readonly Change[])[] = [];
       for (const other of await otherWriters(database, job, writer)) {
         await whileGone(writerLock(other), async () => {
-          const next = from + adopted.length;
-          adopted.push(...(await takeFrom(database, job, other, writer, next)));
+          adopted.push(await takeFrom(database, job, other, writer, nextOrder));
         });
       }
       return adopted;
@@ -87,13 +86,13 @@ function takeFrom(
   job: string,
   other: number,
   writer: number,
-  from: number,
+  nextOrder: () => number,
 ): Promise<readonly Change[]> {
   return database.write(['changes'], async (transaction) => {
     const changes = transaction.objectStore('changes');
     const left = await changes.getAll(changesOf(job, other));
     await changes.delete(changesOf(job, other));
-    const taken = left.map((record, i) => ({ ...record, writer, order: from + i }));
+    const taken = left.map((record) => ({ ...record, writer, order: nextOrder() }));
     await Promise.all(taken.map((record) => changes.put(record)));
     return taken.map(changeOf);
   });

@@ -3,7 +3,7 @@
  * however its tab ends.
  */
 function lockManager(): LockManager | undefined {
-  return typeof navigator === 'undefined' ? undefined : (navigator.locks as LockManager | undefined);
+  return typeof navigator === 'undefined' ? undefined : navigator.locks;
 }
 
 /** Holds a lock that nobody else asks for until it is let go; settled once it is held. */

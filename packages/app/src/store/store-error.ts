@@ -15,8 +15,12 @@ export type Failed = Extract<SaveOutcome, { kind: 'failed' }>;
 
 /** What a save answers instead of throwing. */
 export function failedBy(error: unknown): Failed {
+  return { kind: 'failed', ...reasonFor(error) };
+}
+
+export function reasonFor(error: unknown): { readonly reason: FailureReason; readonly sentence: string } {
   const { reason, message } = storeErrorOf(error);
-  return { kind: 'failed', reason: reason === 'no key' ? 'not allowed' : reason, sentence: message };
+  return { reason: reason === 'no key' ? 'not allowed' : reason, sentence: message };
 }
 
 /** Whatever was thrown, as a StoreError: a full disk is "no room", all else may come right when tried again. */

@@ -20,5 +20,5 @@ export function openTabs(job: string): Tabs {
     onHeld: () => penHeld.set(true),
     onLost: () => penHeld.set(false),
   });
-  return { penHeld, takePen: line.take, close: line.close };
+  return { penHeld, takePen: () => line.take(), close: () => line.close() };
 }

@@ -14,35 +14,69 @@ export interface Waiting {
 
 export type WaitingFiles = ReadonlyMap<string, Waiting>;
 
-/** After a newer change of the file. `drops`: numbers of those that nobody needs any more. */
+/** What a journal has to put and to take off. */
+export interface Notes {
+  readonly puts: readonly Change[];
+  readonly drops: readonly number[];
+}
+
+/** What waits of a file after something happened (undefined: nothing any more), and what the journal notes of it. */
+export interface Moved {
+  readonly waiting: Waiting | undefined;
+  readonly notes: Notes;
+}
+
+export function firstWaiting(last: Change): Waiting {
+  return { path: last.path, base: last.base, last, isLastTried: false, tried: [] };
+}
+
+/** After a newer change of the file. An older one that was never sent is needed no longer. */
 export function withChange(
-  waiting: Waiting | undefined,
+  before: Waiting | undefined,
   change: Change,
-): { readonly waiting: Waiting; readonly drops: readonly number[] } {
-  const { path, base } = change;
-  if (waiting === undefined)
-    return { waiting: { path, base, last: change, isLastTried: false, tried: [] }, drops: [] };
-  const steps = [...new Set([...waiting.last.steps, ...change.steps])];
-  const last = { ...change, base: waiting.base, steps };
+): Moved & { readonly waiting: Waiting } {
+  if (before === undefined) return { waiting: firstWaiting(change), notes: { puts: [change], drops: [] } };
+  const { base, last: older, isLastTried, tried } = before;
+  const last = { ...change, base, steps: [...new Set([...older.steps, ...change.steps])] };
   return {
-    waiting: {
-      ...waiting,
-      last,
-      isLastTried: false,
-      tried: waiting.isLastTried ? [...waiting.tried, waiting.last] : waiting.tried,
-    },
-    drops: waiting.isLastTried ? [] : [waiting.last.order],
+    waiting: { ...before, last, isLastTried: false, tried: isLastTried ? [...tried, older] : tried },
+    notes: { puts: [last], drops: isLastTried ? [] : [older.order] },
   };
 }
 
-/** Changes that another writer left: none is known not to have reached the store. */
+/** While it is on its way to the store. */
+export function asTried(waiting: Waiting): Waiting {
+  return { ...waiting, isLastTried: true };
+}
+
+/** After an answer that tells that `sent` was not written. */
+export function asNotWritten(now: Waiting, sent: Change): Moved {
+  if (now.last.order === sent.order)
+    return { waiting: { ...now, isLastTried: false }, notes: { puts: [], drops: [] } };
+  const tried = now.tried.filter(({ order }) => order !== sent.order);
+  return { waiting: { ...now, tried }, notes: { puts: [], drops: [sent.order] } };
+}
+
+/** After the store has `sent` under a new revision (null: taken away). What was changed since then still waits. */
+export function asSaved(now: Waiting, sent: Change, revision: string | null): Moved {
+  if (now.last.order === sent.order) return { waiting: undefined, notes: { puts: [], drops: ordersOf(now) } };
+  return asRebased(now, revision);
+}
+
+/** Made to take the place of another revision: of one that came from here, so that nothing is lost by it. */
+export function asRebased(now: Waiting, base: string | null): Moved & { readonly waiting: Waiting } {
+  const last = { ...now.last, base };
+  return {
+    waiting: { ...now, base, last, tried: [] },
+    notes: { puts: [last], drops: now.tried.map(({ order }) => order) },
+  };
+}
+
+/** Changes of one writer who is gone: none of them is known not to have reached the store. */
 export function waitingOf(changes: readonly Change[]): WaitingFiles {
   const files = new Map<string, Waiting>();
-  for (const change of changes) {
-    const older = files.get(change.path);
-    const { waiting } = withChange(older, change);
-    files.set(change.path, { ...waiting, isLastTried: true });
-  }
+  for (const change of changes)
+    files.set(change.path, asTried(withChange(files.get(change.path), change).waiting));
   return files;
 }
 
