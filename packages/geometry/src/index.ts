@@ -147,6 +147,7 @@ export { directionAt, gridPointsIn, thicknessAt } from './direction-field.js';
 export type { LocalDirection } from './direction-field.js';
 export { largestRectangle } from './shape/inscribed-rectangle.js';
 export type { InnerRectangle } from './shape/inscribed-rectangle.js';
+export { simpleLine } from './shape/simple-line.js';
 export { simplifyGrowing, simplifyShrinking } from './shape/simplify.js';
 export { convexParts } from './shape/convex-parts.js';
 export { convexSum, noFitPolygon, noFitRegions } from './shape/no-fit.js';

@@ -1,4 +1,4 @@
-import { curveFromPolyline, roundPoint } from '@hidebound/geometry';
+import { curveFromPolyline, roundPoint, simpleLine } from '@hidebound/geometry';
 import type { Region } from '@hidebound/geometry';
 import type { FlawCandidate, Side } from '@hidebound/leather';
 import type { StraightPicture } from '../../straight/straight-picture.js';
@@ -6,7 +6,6 @@ import type { Vision } from '../../vision/vision.js';
 import { groundOf } from '../map/even-out.js';
 import { leatherCells, leatherMap } from '../map/leather-map.js';
 import type { LeatherCells, LeatherMap } from '../map/leather-map.js';
-import { simpleLine } from '../map/simple-line.js';
 import { LINE_CALIBRATION, SPOT_CALIBRATION, STAIN_CALIBRATION, confidenceOf } from './confidence.js';
 import { kindOfLine, kindOfSpot } from './kinds.js';
 import { levelOf, levelsOf } from './level.js';

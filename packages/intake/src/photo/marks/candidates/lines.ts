@@ -3,7 +3,7 @@ import type { Vision } from '../../vision/vision.js';
 import { gridToFloor } from '../map/grid.js';
 import { drawLink, linksBetween } from '../map/link-lines.js';
 import { globalIndex, patchesOf } from '../map/patches-of.js';
-import { softLine } from '../map/simple-line.js';
+import { softLine } from '../map/soft-line.js';
 import { longestWay, thinned } from '../map/thin.js';
 import type { Patch } from '../map/thin.js';
 import type { Level } from './level.js';

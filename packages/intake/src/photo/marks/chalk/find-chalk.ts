@@ -3,6 +3,7 @@ import {
   offsetRegions,
   orientRing,
   roundPoint,
+  simpleLine,
   simplifyGrowing,
 } from '@hidebound/geometry';
 import type { Point, Region, Ring } from '@hidebound/geometry';
@@ -19,7 +20,7 @@ import { leatherCells, leatherMap } from '../map/leather-map.js';
 import type { LeatherCells, LeatherMap } from '../map/leather-map.js';
 import { closingLink, drawLink, linksBetween } from '../map/link-lines.js';
 import { globalIndex, patchesOf } from '../map/patches-of.js';
-import { simpleLine, softLine } from '../map/simple-line.js';
+import { softLine } from '../map/soft-line.js';
 import { indicesOf } from '../map/thin.js';
 import type { Patch } from '../map/thin.js';
 import { chalkShares } from './chalk-share.js';
