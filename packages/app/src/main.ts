@@ -1,7 +1,12 @@
 import { createApp } from './app/app.js';
+import type { App } from './app/app.js';
 import { keptPrefs } from './app/prefs.js';
-import type { Edits } from './job/job.js';
+import { filesOfKind } from './job/job.js';
 import { openShell } from './shell/shell.js';
+import { keepOffline } from './shell/keep-offline.js';
+import { startPage } from './shell/start-page.js';
+import { openJob } from './store/open-job.js';
+import type { OpenJob } from './store/open-job.js';
 import { openDesk } from './work/desk.js';
 import { loadWords } from './words/words.js';
 
@@ -11,11 +16,43 @@ async function start(): Promise<void> {
   const root = document.querySelector<HTMLElement>('#table')!;
   const prefs = keptPrefs();
   const desk = openDesk();
-  const words = await loadWords(prefs.get().language);
-  const response = await fetch('./demo.job.json');
-  const bytes = new Uint8Array(await response.arrayBuffer());
-  const { name, files } = await desk.ask('readBundle', { path: 'demo.job.json', bytes });
-  const read = await desk.ask('readFiles', files);
-  const keep = (_: Edits): void => undefined;
-  openShell(createApp({ job: { name, files: new Map(read) }, prefs, words, desk, keep }), root);
+  const [words, opened] = await Promise.all([loadWords(prefs.get().language), openJob({ desk })]);
+  if (opened.kind !== 'open') {
+    startPage(root, words, prefs.get(), opened);
+    return;
+  }
+  const { job, keeper, tabs, database, browserJob, store } = opened;
+  const session = {
+    kind: store.kind,
+    database,
+    browserJob,
+    penHeld: tabs.penHeld,
+    takePen: () => tabs.takePen(),
+    retry: () => keeper.retry(),
+  };
+  const app = createApp({ job, prefs, words, desk, session, keeper });
+  openShell(app, root);
+  listen(app, opened);
+  // A table has its own files at hand; the app by itself opens without a network.
+  if (session.kind === 'browser') keepOffline();
+}
+
+/** What goes on elsewhere is shown here, and what is in doubt is told. */
+function listen(app: App, { keeper, left, asides }: OpenJob): void {
+  const tellAside = (path: string, aside: string): void =>
+    app.tell({ tone: 'warning', text: app.say('shell.aside', { path, aside }) });
+  keeper.hear({
+    onOthers: (edits) => {
+      app.takeOver(edits);
+      app.tell({ tone: 'calm', text: app.say('shell.changedElsewhere', { n: edits.size }) });
+    },
+    onAside: tellAside,
+  });
+  for (const [path, aside] of asides) tellAside(path, aside);
+  for (const { path, sentence } of left)
+    app.tell({ tone: 'warning', text: app.say('shell.left', { path, sentence }) });
+  const unread = filesOfKind(app.job.get(), 'unread');
+  if (unread.length === 0) return;
+  const [, { sentence }] = unread[0]!;
+  app.tell({ tone: 'warning', text: app.say('shell.unread', { n: unread.length, sentence }) });
 }

@@ -3,7 +3,7 @@ import { NO_HISTORY, changeJob, redoStep, undoStep } from '../job/history.js';
 import type { Changed } from '../job/history.js';
 import { withEdits } from '../job/job.js';
 import type { Edits, Job } from '../job/job.js';
-import { openDesk } from '../work/desk.js';
+import type { Keeper } from '../store/keeper.js';
 import type { Desk } from '../work/desk.js';
 import { WorkError } from '../work/task.js';
 import { measuresFor } from '../words/measures.js';
@@ -15,6 +15,8 @@ import type { Cell, Watched } from './cell.js';
 import { FIRST_PLACE } from './place.js';
 import type { Place, PlaceName } from './place.js';
 import type { Prefs } from './prefs.js';
+import type { KeepState } from '../store/keep-state.js';
+import type { Session } from './session.js';
 import { settlePlace } from './settle-place.js';
 
 /** Something that is told once and can be put away. */
@@ -25,28 +27,28 @@ export interface Notice {
   readonly action?: { readonly label: string; readonly run: () => void };
 }
 
-export type SaveState =
-  | { readonly kind: 'saved' }
-  | { readonly kind: 'saving' }
-  /** Safe in this browser, not yet where it belongs. */
-  | { readonly kind: 'waiting'; readonly reason: string; readonly sentence?: string }
-  | { readonly kind: 'unsafe'; readonly reason: string };
-
 /** All that the frame and the places of the job share. */
 export interface App {
   readonly job: Watched<Job>;
   readonly history: Watched<History>;
   readonly place: Cell<Place>;
   readonly prefs: Cell<Prefs>;
-  readonly saved: Cell<SaveState>;
+  /** How safe the work is. */
+  readonly saved: Watched<KeepState>;
+  readonly session: Session;
   readonly notices: Watched<readonly Notice[]>;
   readonly desk: Desk;
-  /** One change, one step to undo. The label stands after "Undo:". Saved at once. */
+  /**
+   * One change, one step to undo. The label stands after "Undo:". Saved at once. A tab that only looks on changes
+   * nothing, and says so.
+   */
   change(label: string, edits: Edits): void;
   /** Changes made elsewhere (another tab, another program): no step to undo. */
   takeOver(edits: Edits): void;
   undo(): void;
   redo(): void;
+  /** The job's name as it is shown. */
+  rename(name: string): void;
   goTo(name: PlaceName): void;
   say(key: WordKey, params?: WordParams): string;
   measures(): Measures;
@@ -65,16 +67,15 @@ export interface AppInput {
   readonly job: Job;
   readonly prefs: Cell<Prefs>;
   readonly words: WordTable;
-  readonly desk?: Desk;
-  /** Where each change goes to be kept. */
-  readonly keep: (edits: Edits) => void;
+  readonly desk: Desk;
+  readonly session: Session;
+  readonly keeper: Pick<Keeper, 'state' | 'keep'>;
 }
 
-export function createApp({ job: first, prefs, words: firstWords, desk = openDesk(), keep }: AppInput): App {
+export function createApp({ job: first, prefs, words: firstWords, desk, session, keeper }: AppInput): App {
   const job = cell(first);
   const history = cell(NO_HISTORY);
   const place = cell(settlePlace(FIRST_PLACE, first));
-  const saved = cell<SaveState>({ kind: 'saved' });
   const notices = cell<readonly Notice[]>([]);
   const redraws = cell(0);
   let words = firstWords;
@@ -84,9 +85,19 @@ export function createApp({ job: first, prefs, words: firstWords, desk = openDes
     measures = measuresFor(value, navigator.languages);
   });
 
+  const tellLookingOn = (): void =>
+    app.tell({
+      tone: 'warning',
+      text: app.say('shell.looksOn'),
+      action: { label: app.say('shell.workHere'), run: () => session.takePen() },
+    });
   const take = (changed: Changed | undefined): void => {
     if (changed === undefined) return;
-    keep(changed.edits);
+    if (!session.penHeld.get()) {
+      tellLookingOn();
+      return;
+    }
+    keeper.keep(changed.edits);
     history.set(changed.history);
     job.set(changed.job);
     place.update((now) => settlePlace(now, changed.job));
@@ -97,7 +108,8 @@ export function createApp({ job: first, prefs, words: firstWords, desk = openDes
     history,
     place,
     prefs,
-    saved,
+    saved: keeper.state,
+    session,
     notices,
     desk,
     redraws,
@@ -108,10 +120,16 @@ export function createApp({ job: first, prefs, words: firstWords, desk = openDes
     },
     undo: () => take(undoStep(job.get(), history.get())),
     redo: () => take(redoStep(job.get(), history.get())),
+    rename: (name) => job.update((now) => ({ ...now, name })),
     goTo: (name) => place.update((now) => ({ ...now, name })),
     say: (key, params) => wordsFor(words, measures.locale, key, params),
     measures: () => measures,
-    tell: (notice) => notices.update((all) => [...all, { ...notice, id: ++lastNotice }]),
+    tell: (notice) =>
+      notices.update((all) => [
+        // What is told again is told once.
+        ...all.filter(({ text }) => text !== notice.text),
+        { ...notice, id: ++lastNotice },
+      ]),
     tellFailure: (error) => {
       if (error instanceof WorkError && error.failure.code === 'stopped') return;
       const sentence = error instanceof Error ? error.message : String(error);

@@ -7,9 +7,10 @@ import { openStage } from '../drawing/stage.js';
 import type { Stage } from '../drawing/stage.js';
 import { STATIONS } from '../stations/index.js';
 import { listenToAppKeys } from './app-keys.js';
-import { jobMenu } from './job-menu.js';
+import { jobMenu, lookUpJobs } from './job-menu.js';
 import { keySheet } from './key-sheet.js';
 import { noticeList } from './notices.js';
+import { safetyLine } from './safety.js';
 import { settingsSheet } from './settings.js';
 import type { Station } from './station.js';
 import { topBar } from './top-bar.js';
@@ -22,6 +23,8 @@ export interface Frame {
   readonly sheet: OpenSheet;
   /** On a phone: whether the card covers the drawing's lower half. */
   readonly isCardUp: boolean;
+  /** Another tab holds the pen, and not just for the moment that it takes to get it. */
+  readonly isLookingOn: boolean;
 }
 
 export interface Shell {
@@ -31,9 +34,12 @@ export interface Shell {
   toggleCard(): void;
 }
 
+/** A tab that is alone on its job gets the pen sooner than this. */
+const PEN_COMES_WITHIN_MS = 1500;
+
 /** The frame around the five places: bar above, drawing in the middle, card beside it, tools below. */
 export function openShell(app: App, root: HTMLElement): Shell {
-  let frame: Frame = { station: undefined, sheet: undefined, isCardUp: false };
+  let frame: Frame = { station: undefined, sheet: undefined, isCardUp: false, isLookingOn: false };
   let stage: Stage | undefined;
   let close: (() => void) | undefined;
   let opened: PlaceName | undefined;
@@ -45,6 +51,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
     openSheet: (sheet) => {
       frame = { ...frame, sheet };
       draw();
+      if (sheet === 'job') lookUpJobs(app).catch((error: unknown) => app.tellFailure(error));
     },
     toggleCard: () => {
       frame = { ...frame, isCardUp: !frame.isCardUp };
@@ -86,8 +93,14 @@ export function openShell(app: App, root: HTMLElement): Shell {
     }
   };
 
+  const lookOn = (): void => {
+    frame = { ...frame, isLookingOn: !app.session.penHeld.get() };
+    drawSoon();
+  };
+  app.session.penHeld.watch(lookOn);
+  setTimeout(lookOn, PEN_COMES_WITHIN_MS);
   for (const watched of [app.job, app.history, app.place, app.prefs, app.saved, app.notices, app.redraws])
-    (watched as App['job']).watch(drawSoon);
+    (watched as App['redraws']).watch(drawSoon);
   app.place.watch(({ name }) => void enter(name));
   app.prefs.watch((value, before) => {
     applyLight(app);
@@ -109,7 +122,7 @@ function shellTemplate(shell: Shell): TemplateResult {
     class="table ${hasDrawing ? '' : 'without-drawing'} ${isCardUp ? 'card-up' : ''}"
     data-place=${place}
   >
-    ${topBar(shell)}
+    <div class="above">${topBar(shell)} ${safetyLine(app, shell.frame().isLookingOn)}</div>
     <nav class="places" aria-label=${app.say('place.nav')}>
       ${PLACE_NAMES.map(
         (name) =>

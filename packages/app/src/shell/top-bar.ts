@@ -30,10 +30,10 @@ export function topBar(shell: Shell): TemplateResult {
     >
       ${app.say('shell.redo')}
     </button>
-    <button class="quiet keys-button" @click=${() => shell.openSheet('keys')}>
-      ${app.say('shell.keys')}
+    <button class="quiet wide-only" @click=${() => shell.openSheet('keys')}>${app.say('shell.keys')}</button>
+    <button class="quiet wide-only" @click=${() => shell.openSheet('settings')}>
+      ${app.say('shell.settings')}
     </button>
-    <button class="quiet" @click=${() => shell.openSheet('settings')}>${app.say('shell.settings')}</button>
   </header>`;
 }
 
