@@ -21,6 +21,7 @@ import { hideErrors, lineLength } from './known-errors.js';
 import { lookAtLeather } from './look-at-leather.js';
 import type { Looked } from './look-at-leather.js';
 import { layOtherSide } from './other-side.js';
+import { photoViews } from './photo-view.js';
 import { stageTeller } from './stages.js';
 import type { TraceTools } from './stages.js';
 import { tellShine } from './tell-shine.js';
@@ -68,9 +69,12 @@ export function traceHide(photos: readonly Photo[], options: TraceOptions, visio
     },
     options,
   );
+  const frame = hideFrame(ringBox(simple.outline), options.sideUp);
+  const { cameras, references } = looked.floor;
   return {
     ...assembled,
-    diagnostics: findingsInFrame(hideFrame(ringBox(simple.outline), options.sideUp), findings.diagnostics),
+    diagnostics: findingsInFrame(frame, findings.diagnostics),
+    views: options.isMoved === true ? [] : photoViews(photos, cameras, references, frame),
     report: {
       references: looked.floor.references.map(({ name, residualMm }) => ({ name, residualMm })),
       areaMm2,

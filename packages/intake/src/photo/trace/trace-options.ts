@@ -9,6 +9,7 @@ import type {
 } from '@hidebound/leather';
 import type { Photo } from '../photo.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
+import type { PhotoView } from './photo-view.js';
 
 /** What is to be known of photos of one hide before it is traced. */
 export interface TraceOptions {
@@ -62,6 +63,8 @@ export interface TraceRead {
   readonly picture: StraightPicture;
   readonly diagnostics: readonly Diagnostic[];
   readonly report: TraceReport;
+  /** How each photo of the hide sees it; none where the hide was dragged along between them. */
+  readonly views: readonly PhotoView[];
 }
 
 /** Figures that are shown but stand in no file. */
