@@ -36,8 +36,9 @@ export class CliError extends Error {
   readonly code: CliErrorCode;
   readonly place?: DiagnosticPlace;
 
-  constructor(code: CliErrorCode, message: string, place?: DiagnosticPlace) {
-    super(message);
+  /** `cause`: what the system threw, where it did. */
+  constructor(code: CliErrorCode, message: string, place?: DiagnosticPlace, options?: ErrorOptions) {
+    super(message, options);
     this.code = code;
     if (place !== undefined) this.place = place;
   }

@@ -23,6 +23,8 @@ export interface CommandResult {
   readonly lines: readonly string[];
   readonly data: Readonly<Record<string, unknown>>;
   readonly diagnostics: readonly Diagnostic[];
+  /** True of a command that told its result itself, while it ran. */
+  readonly isTold?: boolean;
 }
 
 export type Command = (

@@ -7,6 +7,7 @@ import { TICK_SPEC } from './stages/tick-spec.js';
 import { OFFCUTS_SPEC } from './stock/offcuts-spec.js';
 import { SUIT_SPEC } from './suit/suit-spec.js';
 import { PREPARE_SPEC } from './prepare/prepare-spec.js';
+import { TABLE_SPEC } from './table/table-spec.js';
 import { TRACE_SPEC } from './trace/trace-spec.js';
 import { WORKSHOP_SPEC } from './workshop/workshop-spec.js';
 
@@ -60,7 +61,8 @@ export type CommandName =
   | 'card'
   | 'tick'
   | 'offcuts'
-  | 'workshop';
+  | 'workshop'
+  | 'table';
 
 /** Pages that a cutting sheet can be made for. */
 export const PAGE_NAMES = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
@@ -685,4 +687,5 @@ export const COMMANDS: readonly CommandSpec[] = [
   TICK_SPEC,
   OFFCUTS_SPEC,
   WORKSHOP_SPEC,
+  TABLE_SPEC,
 ];

@@ -19,6 +19,7 @@ export async function runCommand(run: CommandRun, context: CommandContext): Prom
   try {
     const execute = await loadCommand(command);
     const result = await execute(files, options, context);
+    if (result.isTold === true) return result.exitStatus;
     if (options['json'] === true) {
       context.out(toJsonText({ command, version: context.version, ...result }));
     } else if (result.lines.length > 0) {

@@ -21,6 +21,7 @@ const LOAD: Readonly<Record<CommandName, () => Promise<Command>>> = {
   offcuts: async () => (await import('./offcuts.js')).offcutsCommand,
   workshop: async () => (await import('./workshop.js')).workshopCommand,
   markers: async () => (await import('./markers.js')).markersCommand,
+  table: async () => (await import('./table.js')).tableCommand,
   buy: async () => (await import('./buy.js')).buyCommand,
 };
 

@@ -32,7 +32,8 @@ export type DiskWatch = (action: string, path: string) => void;
 
 export const NOBODY_WATCHES: DiskWatch = () => undefined;
 
-interface StagedFile {
+/** A file whose new content lies beside it, whole and on the disk. */
+export interface StagedFile {
   readonly asked: string;
   readonly part: string;
   readonly target: string;
@@ -54,16 +55,48 @@ export function writeFilesSafely(files: readonly FileToWrite[], watch: DiskWatch
       else staged.push(stage(file, target.path, target.stat, watch));
     }
     while (staged.length > 0) {
-      const { asked, part, target, isNew } = staged[0]!;
-      attempt(asked, () => (isNew ? moveToNew(part, target, watch) : moveOver(part, target, watch)));
+      moveStaged(staged[0]!, watch);
       staged.shift();
-      watch('sync folder', dirname(target));
-      syncFolder(dirname(target));
-      removeStaleParts(target);
     }
   } finally {
-    for (const { part } of staged) removeQuietly(part);
+    removeStaged(staged);
   }
+}
+
+/**
+ * The first half of `writeFilesSafely`, for one who has something to do between the halves: all new contents beside
+ * their files. Nothing is left where one fails, with a CliError `can-not-write`.
+ */
+export function stageFiles(
+  files: readonly FileToWrite[],
+  watch: DiskWatch = NOBODY_WATCHES,
+): readonly StagedFile[] {
+  const staged: StagedFile[] = [];
+  try {
+    for (const file of files) {
+      const target = resolveTarget(file.path);
+      staged.push(stage(file, target.path, target.stat, watch));
+    }
+    return staged;
+  } catch (error) {
+    removeStaged(staged);
+    throw error;
+  }
+}
+
+/** The second half, for one file. Fails with a CliError `can-not-write`; the staged content stays then. */
+export function moveStaged(
+  { asked, part, target, isNew }: StagedFile,
+  watch: DiskWatch = NOBODY_WATCHES,
+): void {
+  attempt(asked, () => (isNew ? moveToNew(part, target, watch) : moveOver(part, target, watch)));
+  watch('sync folder', dirname(target));
+  syncFolder(dirname(target));
+  removeStaleParts(target);
+}
+
+export function removeStaged(staged: readonly StagedFile[]): void {
+  for (const { part } of staged) removeQuietly(part);
 }
 
 /** Takes a file away, for good. Fails with a CliError `can-not-write`. */
@@ -195,6 +228,7 @@ function couldNotWrite(path: string, error: unknown): CliError {
     'can-not-write',
     `It could not be written: ${writeFailureWords(error)}.${existsSync(path) ? ' What was there is untouched.' : ''}`,
     { file: path },
+    { cause: error },
   );
 }
 
@@ -212,7 +246,7 @@ export function syncFolder(folder: string): void {
   }
 }
 
-function removeQuietly(path: string): void {
+export function removeQuietly(path: string): void {
   try {
     unlinkSync(path);
   } catch {
