@@ -117,6 +117,31 @@ function refuseRepeatedIds(hide: Hide, where: WhereOf): void {
   hide.zones.forEach((zone, i) => admit(zone.id, 'zones', ['zones', i, 'id']));
 }
 
+/** Marks and readings that lie beside the hide altogether; the file of a hide that was not cut from another is refused with them. */
+export interface MarksBeside {
+  /** Ids of flaws, of possible flaws and of zones; numbers of readings, from 0. */
+  readonly flaws: readonly string[];
+  readonly candidates: readonly string[];
+  readonly zones: readonly string[];
+  readonly readings: readonly number[];
+}
+
+/** What would lie beside a hide, as `parseHide` judges it: what an outline that was drawn anew leaves outside. */
+export function marksBeside(hide: Hide): MarksBeside {
+  const outline = flattenCurve(hide.outline).slice(0, -1);
+  const isOff = (flaw: Flaw): boolean => !flawMeetsHide(flaw, outline);
+  const zoneIsOff = ({ outline: edge }: Hide['zones'][number]): boolean =>
+    ringDistance(flattenCurve(edge).slice(0, -1), outline) > 0;
+  return {
+    flaws: hide.flaws.filter(isOff).map(({ id }) => id),
+    candidates: hide.candidates.filter(isOff).map(({ id }) => id),
+    zones: hide.zones.filter(zoneIsOff).map(({ id }) => id),
+    readings: hide.leather.readings.flatMap(({ at }, i) =>
+      pointInRing(at, outline) === 'outside' ? [i] : [],
+    ),
+  };
+}
+
 function validateFlaw(flaw: Flaw, outline: Ring, place: Where, mayLieOutside: boolean): void {
   const id = quoteValue(flaw.id);
   const { effect } = flaw;
