@@ -9,7 +9,7 @@ import {
   resolvePieces,
   sentenceFor,
 } from '@hidebound/leather';
-import type { Article, ResolvedOrder, Workshop } from '@hidebound/leather';
+import type { Article, Order, ResolvedOrder, Workshop } from '@hidebound/leather';
 import type { JobFile } from '../../job/job.js';
 import { pathBeside } from '../../job/job.js';
 import type { OrderRead } from '../desk-tasks.js';
@@ -19,11 +19,14 @@ export interface OrderInput {
   readonly files: ReadonlyMap<string, JobFile>;
 }
 
+/** Reads one pattern's content. */
+export type ReadPatternFile = typeof readPattern;
+
 /** An order with its pieces, as it is before there need be hides. */
-export async function readOrder(input: OrderInput): Promise<OrderRead> {
-  const order = resolvedOrder(input);
+export async function readOrder(input: OrderInput, read: ReadPatternFile = readPattern): Promise<OrderRead> {
+  const { order } = resolvedOrder(input);
   const patterns = new Map<string, PatternRead>();
-  for (const file of patternsOf(order)) patterns.set(file, await patternOf(file, order, input));
+  for (const file of patternsOf(order)) patterns.set(file, await patternOf(file, order, input, read));
   const { pieces, diagnostics } = resolvePieces(order, (file) => patterns.get(file)!);
   const found = [...[...patterns.values()].flatMap((read) => read.diagnostics), ...diagnostics];
   return {
@@ -34,7 +37,14 @@ export async function readOrder(input: OrderInput): Promise<OrderRead> {
   };
 }
 
-function resolvedOrder({ path, files }: OrderInput): ResolvedOrder {
+export interface OrderResolved {
+  /** Its articles read and its cutting filled in, and nothing else. */
+  readonly written: Order;
+  readonly order: ResolvedOrder;
+  readonly workshop: Workshop;
+}
+
+export function resolvedOrder({ path, files }: OrderInput): OrderResolved {
   const file = files.get(path);
   if (file?.kind !== 'order') throw leatherError('missing-file', { file: path });
   const workshop = workshopOf(files);
@@ -43,8 +53,8 @@ function resolvedOrder({ path, files }: OrderInput): ResolvedOrder {
     if (named?.kind === 'article') return named.article;
     throw leatherError('missing-file', { file: name });
   };
-  const whole = completeOrder(file.order, workshop, readArticle, { file: path });
-  return resolveOrder(whole, workshop, { hidesLater: true });
+  const written = completeOrder(file.order, workshop, readArticle, { file: path });
+  return { written, order: resolveOrder(written, workshop, { hidesLater: true }), workshop };
 }
 
 /** The workshop's own values, where the job has them. */
@@ -56,7 +66,7 @@ export function workshopOf(files: ReadonlyMap<string, JobFile>): Workshop {
   return DEFAULT_WORKSHOP;
 }
 
-function patternsOf(order: ResolvedOrder): Set<string> {
+export function patternsOf(order: ResolvedOrder): Set<string> {
   return new Set(
     order.articles.flatMap(({ pieces }) =>
       pieces.flatMap(({ from }) => (from.kind === 'pattern' ? [from.file] : [])),
@@ -64,9 +74,15 @@ function patternsOf(order: ResolvedOrder): Set<string> {
   );
 }
 
-function patternOf(file: string, order: ResolvedOrder, { path, files }: OrderInput): Promise<PatternRead> {
+/** A pattern as the order has it read, under the name that the order gives it. */
+export function patternOf(
+  file: string,
+  order: Pick<ResolvedOrder, 'patterns'>,
+  { path, files }: OrderInput,
+  read: ReadPatternFile,
+): Promise<PatternRead> {
   const pattern = files.get(pathBeside(path, file));
   if (pattern?.kind !== 'pattern') throw leatherError('missing-file', { file });
   const reading = order.patterns.find((each) => each.file === file) ?? { file, roles: [] };
-  return readPattern(pattern.bytes, { file, reading });
+  return read(pattern.bytes, { file, reading });
 }

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { groupDigits, listWords } from '../../words/sentence.js';
 import {
   AREA_DECIMALS,
+  FACTOR_DECIMALS,
   FARTHEST_MM,
   LARGEST_AREA_MM2,
   LONGEST_NAME,
@@ -58,6 +59,12 @@ export const positiveMm = numberLeaf('a length in mm above 0, at most 50,000', {
   to: FARTHEST_MM,
   above: true,
   round: roundCoordinate,
+});
+export const factor = numberLeaf('a number above 0, at most 50,000', {
+  from: 0,
+  to: FARTHEST_MM,
+  above: true,
+  round: roundTo(FACTOR_DECIMALS),
 });
 export const thicknessMm = numberLeaf('a thickness in mm above 0, at most 50', {
   from: 0,

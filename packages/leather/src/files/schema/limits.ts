@@ -25,3 +25,6 @@ export const UNIT_DECIMALS = 9;
 
 /** Less than this is a slip of the pen, not leather. */
 export const SMALLEST_AREA_MM2 = 1;
+
+/** Factors of size: a long pattern stays true to less than a micrometre a metre. */
+export const FACTOR_DECIMALS = 6;

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
-import { DRAWING_UNITS, PAGE_JOINTS, PAGE_ORDERS } from '../../model/pattern-reading.js';
-import { LINE_ROLES } from '../../model/piece.js';
-import { group, listOf, optional } from './group.js';
-import { filePath, flag, lengthMm, name, oneOf, positiveMm, wholeNumber } from './leaves.js';
+import { factor, DRAWING_UNITS, PAGE_JOINTS, PAGE_ORDERS } from '../../model/pattern-reading.js';
+import { factor, LINE_ROLES } from '../../model/piece.js';
+import { factor, group, listOf, optional } from './group.js';
+import { factor, filePath, flag, lengthMm, name, oneOf, positiveMm, wholeNumber } from './leaves.js';
 import { MOST_PAGES } from '../../units/page-numbers.js';
 
 /** How a pattern file is read, as layouts keep it. */
@@ -39,7 +39,7 @@ export const pagesReading = group({
 export const patternReading = group({
   file: [filePath, 'The pattern file.'],
   dpi: [optional(positiveMm), 'Pixels per inch of the file.'],
-  scale: [optional(positiveMm), 'Factor that makes it true to size.'],
+  scale: [optional(factor), 'Factor that makes it true to size.'],
   knownLength: [
     optional(
       group({

@@ -5,7 +5,7 @@ import { LINE_ROLES } from '../../model/piece.js';
 import { MOST_PAGES, readPageNumbers } from '../../units/page-numbers.js';
 import { definedOnly } from '../defined-only.js';
 import { group, listOf, optional } from './group.js';
-import { flag, name, oneOf, positiveMm, wholeNumber } from './leaves.js';
+import { factor, flag, name, oneOf, positiveMm, wholeNumber } from './leaves.js';
 import { readWith } from './problem.js';
 import { writtenLength, writtenPositive } from './written-leaves.js';
 
@@ -53,7 +53,7 @@ const pagesGroup = group({
 
 export const writtenPattern = group({
   dpi: [optional(positiveMm), 'Pixels per inch of the file.'],
-  scale: [optional(positiveMm), 'Factor that makes it true to size.'],
+  scale: [optional(factor), 'Factor that makes it true to size.'],
   knownLength: [
     optional(
       group({

@@ -1,0 +1,39 @@
+import type { OrderFile, PatternReading } from '@hidebound/leather';
+import { patched } from './patch.js';
+import type { Patch } from './patch.js';
+
+export function readingOf({ patterns }: OrderFile, file: string): PatternReading {
+  return patterns.find((each) => each.file === file) ?? { file, roles: [] };
+}
+
+/** How a pattern is read; one that is read as it stands needs no word. */
+export function changeReading(
+  order: OrderFile,
+  file: string,
+  patch: Patch<Omit<PatternReading, 'file'>>,
+): OrderFile {
+  const reading = patched<PatternReading>(readingOf(order, file), patch);
+  const isThere = order.patterns.some((each) => each.file === file);
+  const isPlain = reading.roles.length === 0 && Object.keys(reading).length === 2;
+  if (isPlain) return { ...order, patterns: order.patterns.filter((each) => each.file !== file) };
+  const patterns = isThere
+    ? order.patterns.map((each) => (each.file === file ? reading : each))
+    : [...order.patterns, reading];
+  return { ...order, patterns };
+}
+
+/** Numbers of a file hold so many digits of a factor: less than a µm on the longest pattern. */
+const FACTOR_STEPS = 1e6;
+
+/** All lengths of a file times a factor, on top of what its reading says already. */
+export function scaledReading(reading: PatternReading, factor: number): Patch<Omit<PatternReading, 'file'>> {
+  const { knownLength, scale = 1 } = reading;
+  if (knownLength !== undefined)
+    return { knownLength: { ...knownLength, mm: round(knownLength.mm * factor, 1000) } };
+  const whole = round(scale * factor, FACTOR_STEPS);
+  return { scale: whole === 1 ? undefined : whole };
+}
+
+function round(value: number, steps: number): number {
+  return Math.round(value * steps) / steps;
+}

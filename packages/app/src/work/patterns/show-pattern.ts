@@ -1,0 +1,53 @@
+import { INTAKE_SENTENCES } from '@hidebound/intake';
+import type { PatternRead } from '@hidebound/intake';
+import { sentenceFor } from '@hidebound/leather';
+import type { Diagnostic, PatternReading } from '@hidebound/leather';
+import type { Finding, KnownPattern, PatternShown } from '../patterns-tasks.js';
+import type { KeptPatterns } from './kept-patterns.js';
+
+export interface ShowInput {
+  readonly pattern: KnownPattern;
+  readonly reading?: PatternReading;
+}
+
+/** Reads one pattern to be looked at. What can't be read at all comes back as a failure, not as an error. */
+export async function showPattern(
+  kept: KeptPatterns,
+  { pattern, reading }: ShowInput,
+): Promise<PatternShown> {
+  const bytes = kept.bytesOf(pattern);
+  const options = { file: pattern.path, ...(reading === undefined ? {} : { reading }) };
+  try {
+    const found = await kept.read(bytes, options);
+    const { diagnostics, pages: _pages, ...read } = found;
+    return { read, findings: diagnostics.map((each) => findingOf(each, found)) };
+  } catch (error) {
+    if (!(error instanceof Error)) throw error;
+    const { code } = error as { code?: unknown };
+    return {
+      findings: [],
+      failure: { code: typeof code === 'string' ? code : error.name, sentence: error.message },
+    };
+  }
+}
+
+/** A finding as a sentence, with the pieces that it is about. */
+export function findingOf(diagnostic: Diagnostic, { pieces }: Pick<PatternRead, 'pieces'>): Finding {
+  return {
+    tone: diagnostic.severity,
+    text: sentenceFor(diagnostic, [INTAKE_SENTENCES]),
+    pieces: piecesNamedBy(diagnostic, pieces),
+  };
+}
+
+/** By name in what it says, or by the element that it lies at; what a file with one piece says is about that one. */
+function piecesNamedBy({ params, place }: Diagnostic, pieces: PatternRead['pieces']): readonly string[] {
+  if (pieces.length === 1) return [pieces[0]!.piece.name];
+  const said = Object.values(params).join(' ');
+  return pieces
+    .filter(
+      ({ piece, source }) =>
+        said.includes(piece.name) || (source.element !== undefined && source.element === place?.at),
+    )
+    .map(({ piece }) => piece.name);
+}
