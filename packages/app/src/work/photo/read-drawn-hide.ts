@@ -1,0 +1,18 @@
+import { INTAKE_SENTENCES, readHideSvg } from '@hidebound/intake';
+import { sentenceFor } from '@hidebound/leather';
+import type { DrawnHide, RawPhoto } from '../photo-tasks.js';
+
+/**
+ * A hide from an SVG that somebody traced.
+ * @throws IntakeError
+ */
+export function readDrawnHide({ file, bytes, id }: RawPhoto & { readonly id: string }): DrawnHide {
+  const { hide, diagnostics } = readHideSvg(bytes, { file, id });
+  return {
+    hide,
+    findings: diagnostics.map((finding) => ({
+      ...finding,
+      sentence: sentenceFor(finding, [INTAKE_SENTENCES]),
+    })),
+  };
+}

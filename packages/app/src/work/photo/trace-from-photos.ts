@@ -1,0 +1,56 @@
+import { INTAKE_SENTENCES } from '@hidebound/intake';
+import type { Photo, TraceOptions, TraceRead } from '@hidebound/intake/photo';
+import { REFERENCE_SHEETS_FILE, barsOfSheet, parseReferenceSheets, sentenceFor } from '@hidebound/leather';
+import type { PhotoHints } from '@hidebound/leather';
+import type { TraceAsked, TraceDone, TraceStep } from '../photo-tasks.js';
+import { decodePhoto } from './decode-photo.js';
+import { encodePixels } from './encode-picture.js';
+import { hintsFromMarks } from './hints-from-marks.js';
+
+/**
+ * A hide from photos, as the command makes it.
+ * @throws IntakeError, LeatherError
+ */
+export async function traceFromPhotos(
+  asked: TraceAsked,
+  progress: (step: TraceStep) => void,
+  handOver: (buffers: readonly ArrayBuffer[]) => void,
+): Promise<TraceDone> {
+  progress('open');
+  const photos: Photo[] = [];
+  for (const photo of asked.photos) photos.push(await decodePhoto(photo));
+  progress('load');
+  // 11 MB that nobody needs who traces nothing.
+  const { loadVision, traceHide } = await import('@hidebound/intake/photo');
+  const { vision } = await loadVision();
+  const trace = (hints: PhotoHints): TraceRead =>
+    traceHide(photos, { ...optionsFor(asked, hints), onStage: progress }, vision);
+  const { marks } = asked;
+  const views = marks === undefined ? [] : (asked.views ?? trace(asked.hints).views);
+  const hints = marks === undefined ? asked.hints : hintsFromMarks(asked.hints, marks, views);
+  const { hide, picture, diagnostics, report, views: seen } = trace(hints);
+  const encoded = await encodePixels(picture.width, picture.height, picture.rgb);
+  handOver([encoded.buffer]);
+  const findings = diagnostics.map((finding) => ({
+    ...finding,
+    sentence: sentenceFor(finding, [INTAKE_SENTENCES]),
+  }));
+  return { hide, picture: encoded, hints, findings, report, views: seen };
+}
+
+function optionsFor(asked: TraceAsked, hints: PhotoHints): TraceOptions {
+  const { id, sideUp, pictureFile, hintsFile, cut, leather, lot, invoicedMm2, sheets } = asked;
+  const printed =
+    sheets === undefined ? undefined : parseReferenceSheets(sheets, { file: REFERENCE_SHEETS_FILE });
+  return {
+    id,
+    sideUp,
+    pictureFile,
+    ...(hints.photos.length === 0 ? {} : { hints, hintsFile }),
+    ...(printed === undefined ? {} : { barsOf: (sheet: number) => barsOfSheet(printed, sheet) }),
+    ...(cut === undefined ? {} : { cut }),
+    leather: leather ?? {},
+    ...(lot === undefined ? {} : { lot }),
+    ...(invoicedMm2 === undefined ? {} : { invoicedMm2 }),
+  };
+}
