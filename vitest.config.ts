@@ -5,6 +5,10 @@ const ssr = { resolve: { conditions: ['source'] } };
 // As Node itself does it: a library that has a `then` of its own (the vision library) would else be awaited without end.
 const deps = { interopDefault: false };
 
+/** Tests that replace a module (vi.mock), which would reach all that share it. */
+const APART = ['tests/cli-worker-fails.test.ts', 'tests/cli-unproven.test.ts'];
+const wholeCommands = { deps, testTimeout: 240_000, hookTimeout: 240_000 };
+
 export default defineConfig({
   test: {
     projects: [
@@ -16,8 +20,7 @@ export default defineConfig({
           name: 'unit',
           include: ['packages/*/src/**/*.test.ts'],
           testTimeout: 120_000,
-          // Modules hold no state, so units share them: loading them anew for each file takes as long as the tests.
-          // A test that replaces a module (vi.mock) would reach the others, so it belongs with the end-to-end tests.
+          // Modules hold no state, so files share them: loading them anew for each file takes as long as the tests.
           isolate: false,
         },
       },
@@ -25,13 +28,14 @@ export default defineConfig({
         resolve,
         ssr,
         test: {
-          deps,
+          ...wholeCommands,
           name: 'e2e',
           include: ['tests/**/*.test.ts'],
-          testTimeout: 240_000,
-          hookTimeout: 240_000,
+          exclude: APART,
+          isolate: false,
         },
       },
+      { resolve, ssr, test: { ...wholeCommands, name: 'apart', include: APART } },
     ],
   },
 });

@@ -5,7 +5,7 @@ import type { Layout, NamedHide } from '@hidebound/leather';
 import { pointInRegion } from '@hidebound/geometry';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { loadJudge } from '../packages/geometry/test-support/judge.js';
-import { DEMO, expectOneSentence, hidebound, smallJob, testFolder } from './cli-support.js';
+import { DEMO, expectOneSentence, hidebound, hideboundHere, smallJob, testFolder } from './cli-support.js';
 import type { Run, SmallJob } from './cli-support.js';
 
 const FOLDER = testFolder();
@@ -31,11 +31,13 @@ const stateOf = (layout: Layout, piece: string, set: number): string[] =>
 describe('when the demo order is cut in stages', () => {
   const at = join(FOLDER, 'demo');
   const file = join(at, 'bicycle-goods.layout.json');
-  const tick = (...more: string[]): Run => hidebound(['tick', file, ...more]);
-  const proven = (): void => {
+  const tick = (...more: string[]): Promise<Run> => hideboundHere(['tick', file, ...more]);
+  /** Laying takes threads of its own, which only the compiled command has. */
+  const tickAndLay = (...more: string[]): Run => hidebound(['tick', file, ...more, '--lay', '--effort', '0']);
+  const proven = async (): Promise<void> => {
     const layout = readLayout(file);
     expect(checkLayout(layout, readHides(layout, at))).toMatchObject({ proven: true });
-    expect(hidebound(['check', file]).status).toBe(0);
+    expect((await hideboundHere(['check', file])).status).toBe(0);
   };
 
   beforeAll(() => {
@@ -45,9 +47,9 @@ describe('when the demo order is cut in stages', () => {
     expect([0, 1], laid.stderr).toContain(laid.status);
   });
 
-  test('a spoiled front keeps its place, waits for being laid again, and the layout stays proven', () => {
+  test('a spoiled front keeps its place, waits for being laid again, and the layout stays proven', async () => {
     const before = readFileSync(file, 'utf8');
-    const run = tick('--cut', '1-12', '--spoiled', 'front 1/1');
+    const run = await tick('--cut', '1-12', '--spoiled', 'front 1/1');
     expect(run.stderr).toBe('');
     expect(run.status).toBe(0);
     expect(run.stdout).toMatch(/ticked as cut. 1 piece is ticked as spoiled/);
@@ -57,16 +59,16 @@ describe('when the demo order is cut in stages', () => {
     expect(layout.unplaced.filter(({ piece }) => piece === 'front')).toMatchObject([
       { set: 1, reason: 'not-tried' },
     ]);
-    expect(hidebound(['list', file]).stdout).toMatch(/front .*spoiled/);
-    proven();
+    expect((await hideboundHere(['list', file])).stdout).toMatch(/front .*spoiled/);
+    await proven();
   });
 
-  test('a flaw that is found takes up what lies over it alone, and goes into the hide file', () => {
+  test('a flaw that is found takes up what lies over it alone, and goes into the hide file', async () => {
     const layout = readLayout(file);
     const victim = layout.placements.find(
       ({ state, piece, hide }) => state === 'planned' && piece === 'body' && hide.startsWith('side'),
     )!;
-    const run = tick('--flaw', `hole ${victim.x},${victim.y} 8`, '--hide', victim.hide, '--json');
+    const run = await tick('--flaw', `hole ${victim.x},${victim.y} 8`, '--hide', victim.hide, '--json');
     expect(run.status, run.stderr).toBe(0);
     const { flawed, flaws } = dataOf(run) as {
       readonly flawed: readonly { readonly copy: { readonly piece: string }; readonly isCut: boolean }[];
@@ -80,12 +82,12 @@ describe('when the demo order is cut in stages', () => {
     const [side] = readHides(after, at).filter(({ hide }) => hide.id === victim.hide);
     expect(side!.hide.flaws.map(({ id }) => id)).toContain(flaws[0]!.flaw.id);
     expect(existsSync(join(at, `${side!.file}.before`))).toBe(true);
-    proven();
+    await proven();
   });
 
-  test('laid again, both have places clear of all that is gone, and nothing else has moved', () => {
+  test('laid again, both have places clear of all that is gone, and nothing else has moved', async () => {
     const before = readLayout(file);
-    const run = tick('--lay', '--effort', '0');
+    const run = tickAndLay();
     expect([0, 1], run.stderr).toContain(run.status);
     expect(run.stdout).toMatch(/laid again, and the layout is proven/);
     const after = readLayout(file);
@@ -95,7 +97,7 @@ describe('when the demo order is cut in stages', () => {
       );
     }
     expect(run.status).toBe(after.unplaced.length === 0 ? 0 : 1);
-    proven();
+    await proven();
   });
 
   test('numbers of pieces that stayed are still theirs, and no number means another piece', () => {
@@ -113,27 +115,27 @@ describe('when the demo order is cut in stages', () => {
     for (const [number, copy] of kept) expect(was.get(number)).toBe(copy);
   });
 
-  test('a second spoil of the same copy is kept beside the first', () => {
+  test('a second spoil of the same copy is kept beside the first', async () => {
     const layout = readLayout(file);
     const isLaid = stateOf(layout, 'front', 1).includes('planned');
     if (!isLaid) {
       // The first layout of all may have no room left; taking the tick back gives the copy its place again.
-      expect(tick('--planned', 'front 1/1').status).toBe(0);
+      expect((await tick('--planned', 'front 1/1')).status).toBe(0);
     }
-    const run = tick('--spoiled', 'front 1/1', '--lay', '--effort', '0');
+    const run = tickAndLay('--spoiled', 'front 1/1');
     expect([0, 1], run.stderr).toContain(run.status);
     const spoiled = stateOf(readLayout(file), 'front', 1).filter((state) => state === 'spoiled');
     expect(spoiled).toHaveLength(isLaid ? 2 : 1);
-    proven();
+    await proven();
   });
 
-  test('a spoiled strap of a lane and a spoiled piece of a rough cut are laid again, too', () => {
+  test('a spoiled strap of a lane and a spoiled piece of a rough cut are laid again, too', async () => {
     const started = readLayout(file).roughCuts.find(({ members }) =>
       members.some(({ set, mirrored }) => set === 2 && !mirrored),
     )!;
-    const run = tick('--cut', 'tie 1/1', '--spoiled', 'tie 2/2, grip 2/1', '--lay', '--effort', '0');
+    const run = tickAndLay('--cut', 'tie 1/1', '--spoiled', 'tie 2/2, grip 2/1');
     expect([0, 1], run.stderr).toContain(run.status);
-    proven();
+    await proven();
     // The block lies on the table: it is the same block as before.
     const same = readLayout(file).roughCuts.find(({ id }) => id === started.id);
     expect(same?.outline).toEqual(started.outline);
@@ -142,7 +144,7 @@ describe('when the demo order is cut in stages', () => {
   test('what is left is written as hides, and with what was cut it makes up the hides', async () => {
     const judge = await loadJudge();
     const folder = join(at, 'rest');
-    const run = tick('--rest', folder, '--pdf', join(at, 'left.pdf'), '--json');
+    const run = await tick('--rest', folder, '--pdf', join(at, 'left.pdf'), '--json');
     expect(run.status, run.stderr).toBe(0);
     expect(readFileSync(join(at, 'left.pdf'), 'latin1').startsWith('%PDF')).toBe(true);
     const parts = readdirSync(folder).map((name) =>
@@ -169,8 +171,8 @@ describe('when the demo order is cut in stages', () => {
     }
   });
 
-  test('when all is cut, it is the real yield that is told', () => {
-    const run = tick('--all', '--json');
+  test('when all is cut, it is the real yield that is told', async () => {
+    const run = await tick('--all', '--json');
     const { stage } = dataOf(run) as {
       readonly stage: { readonly left: number; readonly grossYield: number; readonly isDone: boolean };
     };
@@ -193,10 +195,17 @@ function isSame(one: Layout['placements'][number], other: Layout['placements'][n
 }
 
 describe('when a small layout is ticked', () => {
+  const first = smallJob(FOLDER);
+
+  beforeAll(() => {
+    const run = hidebound(['lay', first.order, '--effort', '0', '--out', first.layout]);
+    expect(run.status, run.stderr).toBe(0);
+  });
+
+  /** The same small layout anew, with its files. */
   function laid(): SmallJob {
     const job = smallJob(FOLDER);
-    const run = hidebound(['lay', job.order, '--effort', '0', '--out', job.layout]);
-    expect(run.status, run.stderr).toBe(0);
+    cpSync(first.at, job.at, { recursive: true });
     return job;
   }
   const filesOf = (job: SmallJob): string[] =>
@@ -204,10 +213,10 @@ describe('when a small layout is ticked', () => {
       .sort()
       .map((name) => `${name} ${readFileSync(join(job.at, name), 'utf8')}`);
 
-  test('and nothing is asked, it tells what is left and writes nothing', () => {
+  test('and nothing is asked, it tells what is left and writes nothing', async () => {
     const job = laid();
     const before = filesOf(job);
-    const run = hidebound(['tick', job.layout]);
+    const run = await hideboundHere(['tick', job.layout]);
     expect(run.status, run.stderr).toBe(0);
     expect(run.stdout).toMatch(/0 of 2 pieces are cut and 2 are still to be cut/);
     expect(run.stdout).toMatch(/\[ \] 1 {3}plate, tag, set [12], copy 1 \(90 × 60 mm, body\)/);
@@ -232,48 +241,59 @@ describe('when a small layout is ticked', () => {
     ['a hide that it has not', ['--flaw', '100,100,5', '--hide', 'panel-2'], /has no hide "panel-2"/],
   ];
 
-  test.each(REFUSED)('and it is given %s, one sentence says so and nothing is written', (_, more, words) => {
-    const job = laid();
-    const before = filesOf(job);
-    const run = hidebound(['tick', job.layout, ...more]);
-    expect(expectOneSentence(run)).toMatch(words);
-    expect(run.status).toBe(3);
-    expect(filesOf(job)).toEqual(before);
-  });
+  test.each(REFUSED)(
+    'and it is given %s, one sentence says so and nothing is written',
+    async (_, more, words) => {
+      const job = laid();
+      const before = filesOf(job);
+      const run = await hideboundHere(['tick', job.layout, ...more]);
+      expect(expectOneSentence(run)).toMatch(words);
+      expect(run.status).toBe(3);
+      expect(filesOf(job)).toEqual(before);
+    },
+  );
 
-  test('and a piece is ticked again, it is refused', () => {
+  test('and a piece is ticked again, it is refused', async () => {
     const job = laid();
-    expect(hidebound(['tick', job.layout, '--cut', '1', '--spoiled', '2']).status).toBe(0);
-    const cut = hidebound(['tick', job.layout, '--cut', '1']);
+    expect((await hideboundHere(['tick', job.layout, '--cut', '1', '--spoiled', '2'])).status).toBe(0);
+    const cut = await hideboundHere(['tick', job.layout, '--cut', '1']);
     expect(expectOneSentence(cut)).toMatch(/is ticked as cut already/);
-    const spoiled = hidebound(['tick', job.layout, '--cut', '2']);
+    const spoiled = await hideboundHere(['tick', job.layout, '--cut', '2']);
     expect(expectOneSentence(spoiled)).toMatch(/is ticked as spoiled already/);
     expect([cut.status, spoiled.status]).toEqual([3, 3]);
   });
 
-  test('and the ticks are taken back, the layout is what it was', () => {
+  test('and the ticks are taken back, the layout is what it was', async () => {
     const job = laid();
     const before = readLayout(job.layout);
-    expect(hidebound(['tick', job.layout, '--cut', '1', '--spoiled', '2']).status).toBe(0);
-    expect(hidebound(['tick', job.layout, '--planned', '1-2']).status).toBe(0);
+    expect((await hideboundHere(['tick', job.layout, '--cut', '1', '--spoiled', '2'])).status).toBe(0);
+    expect((await hideboundHere(['tick', job.layout, '--planned', '1-2'])).status).toBe(0);
     expect(readLayout(job.layout)).toEqual(before);
   });
 
-  test('and its hide was changed or is cut, that is said and nothing is written', () => {
+  test('and its hide was changed or is cut, that is said and nothing is written', async () => {
     const job = laid();
     const hide = JSON.parse(readFileSync(job.hide, 'utf8')) as object;
     writeFileSync(job.hide, JSON.stringify({ ...hide, notes: 'trimmed' }));
-    const changed = hidebound(['tick', job.layout, '--cut', '1']);
+    const changed = await hideboundHere(['tick', job.layout, '--cut', '1']);
     expect(expectOneSentence(changed)).toMatch(/was changed after this layout was made/);
     writeFileSync(job.hide, JSON.stringify({ ...hide, state: 'cut' }));
-    const gone = hidebound(['tick', job.layout, '--cut', '1']);
+    const gone = await hideboundHere(['tick', job.layout, '--cut', '1']);
     expect(expectOneSentence(gone)).toMatch(/marked as cut/);
     expect([changed.status, gone.status]).toEqual([3, 3]);
   });
 
-  test('and a flaw is measured from the line for setting out, it lies so far along and out from it', () => {
+  test('and a flaw is measured from the line for setting out, it lies so far along and out from it', async () => {
     const job = laid();
-    const run = hidebound(['tick', job.layout, '--flaw', 'scar 300,150 10', '--from', 'line', '--json']);
+    const run = await hideboundHere([
+      'tick',
+      job.layout,
+      '--flaw',
+      'scar 300,150 10',
+      '--from',
+      'line',
+      '--json',
+    ]);
     expect(run.status, run.stderr).toBe(0);
     const hide = parseHide(readFileSync(job.hide, 'utf8'), { file: job.hide });
     const [flaw] = hide.flaws;
@@ -286,14 +306,14 @@ describe('when a small layout is ticked', () => {
     expect(pointInRegion(at, hideRegion(hide))).toBe('inside');
   });
 
-  test('and it is written elsewhere, its hides are found from there', () => {
+  test('and it is written elsewhere, its hides are found from there', async () => {
     const job = laid();
     const folder = join(job.at, 'half-done');
     mkdirSync(folder);
     const out = join(folder, 'now.layout.json');
     const before = readFileSync(job.layout, 'utf8');
-    expect(hidebound(['tick', job.layout, '--cut', '1', '--out', out]).status).toBe(0);
-    expect(hidebound(['check', out]).status).toBe(0);
+    expect((await hideboundHere(['tick', job.layout, '--cut', '1', '--out', out])).status).toBe(0);
+    expect((await hideboundHere(['check', out])).status).toBe(0);
     expect(readFileSync(job.layout, 'utf8')).toBe(before);
   });
 });

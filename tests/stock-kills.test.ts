@@ -3,17 +3,25 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Layout } from '@hidebound/leather';
 import { MAIN, ROOT, hideboundHere, testFolder } from './cli-support.js';
+import { bundle } from './support/chromium.js';
 import { copyOf, hideFilesOf, readLayout, runScript, stockJob, sumOfStock } from './stock-support.js';
 import type { StockJob } from './stock-support.js';
 
-const SCRIPT = join(ROOT, 'tests', 'support', 'take-and-die.mjs');
 const folder = testFolder();
+/** In one script with all that it imports: it is started some eighty times. */
+const SCRIPT = join(folder, 'take-and-die.mjs');
 
 let job: StockJob;
 let layouts: Readonly<Record<string, Layout>>;
 let wholeMm2: number;
 
 beforeAll(async () => {
+  await bundle({
+    entry: join(ROOT, 'tests', 'support', 'take-and-die.mjs'),
+    format: 'esm',
+    platform: 'node',
+    outfile: SCRIPT,
+  });
   job = await stockJob(folder);
   layouts = {
     'both.layout.json': readLayout(job.layout),
