@@ -34,6 +34,8 @@ export interface BundleOptions {
   readonly from?: 'source' | 'dist';
 }
 
+const REQUIRE = `import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);`;
+
 /** One script with all that it imports, as a browser or Node would load it. */
 export async function bundle(options: BundleOptions): Promise<void> {
   const { entry, format, outfile, platform = 'browser', from = 'dist' } = options;
@@ -48,5 +50,7 @@ export async function bundle(options: BundleOptions): Promise<void> {
     // The vision library asks for these where it finds itself in Node, and only there.
     ...(platform === 'browser' ? { external: ['fs', 'path', 'crypto'] } : {}),
     ...(from === 'source' ? { conditions: ['source'] } : {}),
+    // Libraries of the older kind ask for Node's own modules by `require`.
+    ...(platform === 'node' && format === 'esm' ? { banner: { js: REQUIRE } } : {}),
   });
 }
