@@ -8,6 +8,8 @@ export { readHideSvg } from './hide-svg.js';
 export type { HideRead, HideSvgOptions } from './hide-svg.js';
 export { MARK_WORDS } from './hide/read-name.js';
 export type { MarkKind, MarkWords } from './hide/read-name.js';
+export { FAINT_QUALITY, faintHidePixels, photoBox } from './photo/decode/faint-hide.js';
+export type { HidePixels, StoredSize } from './photo/decode/faint-hide.js';
 export { readPatternDxf } from './pattern-dxf.js';
 export { readPatternSvg } from './pattern-svg.js';
 export type { PatternOptions } from './pattern-svg.js';

@@ -180,6 +180,9 @@ export { bareCopy, copyRefOf, itemId, pieceCopyKey, pieceCopyOf } from './order/
 export type { ItemMeaning } from './order/item-id.js';
 export { answerOfLayout } from './layout/answer-of.js';
 export type { LayoutAnswer } from './layout/answer-of.js';
+export { changedHides } from './layout/changed-hides.js';
+export { usedHides } from './layout/used-hides.js';
+export { workshopOfLayout } from './layout/workshop-of-layout.js';
 export { layoutFrom } from './layout/layout-from.js';
 export type { LayoutInput } from './layout/layout-from.js';
 export { checkLayout } from './layout/check-layout.js';
@@ -424,6 +427,9 @@ export type { MissedPiece, TrialInput, TrialOutcome } from './buying/trials/run-
 export { runTrials } from './buying/trials/run-trials.js';
 export type { TrialRounds, TrialsOptions } from './buying/trials/run-trials.js';
 export { serveTrials } from './buying/trials/serve-trials.js';
+export { buyingAnswers, buyingJob, firstTrialProblem } from './buying/trials/buying-job.js';
+export type { BuyingInput, BuyingJob, BuyingTry } from './buying/trials/buying-job.js';
+export { missedFindings } from './buying/trials/missed-findings.js';
 export { coverageFor, liquidNeeds, mixOf } from './preparing/liquids.js';
 export type { DyeMix, LiquidNeed, LiquidUse } from './preparing/liquids.js';
 export { civilTimeAfter, formatCivilTime, formatClock, parseCivilTime } from './preparing/civil-time.js';
@@ -448,6 +454,7 @@ export type {
 } from './suit/suit-model.js';
 export { suitRemarkWords, thicknessWords } from './words/suit.js';
 export { preparePlan } from './preparing/prepare-plan.js';
+export { planFindings, refuseSpentHides } from './preparing/plan-findings.js';
 export type { PreparationJob, PreparePlan } from './preparing/prepare-plan.js';
 export type { PreparedBlock } from './preparing/blocks.js';
 export type { MarginNeed } from './preparing/margins.js';

@@ -65,6 +65,8 @@ export type {
   CutDrawingPath,
   CutDrawingResult,
 } from './cutfile/cut-drawing.js';
+export { makeCutFile } from './cutfile/make-cut-file.js';
+export type { MadeCutFile } from './cutfile/make-cut-file.js';
 export { CUT_LAYERS } from './cutfile/layers.js';
 export type { CutLayer } from './cutfile/layers.js';
 export { writeCutSvg } from './cutfile/write-cut-svg.js';
@@ -95,6 +97,7 @@ export type { ShownTopic, ShownValue, ValuesOptions } from './workshop/values-re
 export { pieceTrialReport, stockHistoryReport, stockReport } from './stock/stock-report.js';
 export type { StockReportOptions } from './stock/stock-report.js';
 export { drawStockLabels } from './stock/stock-labels.js';
+export { pieceListReport } from './piece-list/piece-list-report.js';
 export { suitReport } from './suit/suit-report.js';
 export type { SuitReportOptions } from './suit/suit-report.js';
 export { buyingReport } from './buying/buying-report.js';

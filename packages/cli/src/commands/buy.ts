@@ -1,30 +1,13 @@
 import {
   DEFAULT_WORKSHOP,
-  buyablesFor,
-  cutThatHolds,
+  buyingAnswers,
+  buyingJob,
   figureOf,
-  nestProblemFor,
-  hidesOfTrial,
-  lossPiecesOf,
+  firstTrialProblem,
+  missedFindings,
   namesOf,
-  orderOn,
-  purchaseAnswer,
-  purchasesOf,
-  quickNeed,
-  usableShareOf,
 } from '@hidebound/leather';
-import type {
-  Buyable,
-  Diagnostic,
-  LayablePiece,
-  MissedPiece,
-  Purchase,
-  PurchaseAnswer,
-  QuickNeed,
-  TrialInput,
-  TrialRounds,
-  Workshop,
-} from '@hidebound/leather';
+import type { PurchaseAnswer, TrialRounds } from '@hidebound/leather';
 import { buyingReport } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
 import { tryHides } from '../buying/try-hides.js';
@@ -51,9 +34,12 @@ export async function buyCommand(
   const inUse = loadWorkshop(textOption(options, 'workshop'), orderPath!);
   const workshop = inUse?.workshop ?? DEFAULT_WORKSHOP;
   const plan = await loadOrderPlan(orderPath!, workshop);
-  const job = jobOf(plan.order, plan.pieces, workshop, numberOption(options, 'draw')!);
+  const { order, pieces } = plan;
+  const job = buyingJob({ order, pieces, workshop, seed: numberOption(options, 'draw')! });
+  // What the engine can't do is told before any trial.
+  for (const { input } of job.tries) refuseNotPossibleYet(firstTrialProblem(input));
   const cores = numberOption(options, 'cores');
-  const answersFrom = (rounds: TrialRounds): PurchaseAnswer[] => answersOf(job, rounds, workshop);
+  const answersFrom = (rounds: TrialRounds): PurchaseAnswer[] => buyingAnswers(job, rounds, workshop);
   // Before the trials: offers that can't be compared are refused at once.
   answersFrom(job.tries.map(() => []));
   const { rounds, wasStopped } = await tryHides(
@@ -108,77 +94,6 @@ function goalFrom(options: OptionValues): TrialGoal {
   return trials === undefined ? { seconds: numberOption(options, 'seconds')! } : { trials };
 }
 
-/** One kind of hide that is tried for one purchase. */
-interface Try {
-  readonly purchase: number;
-  readonly buyable: Buyable;
-  readonly input: TrialInput;
-  readonly quick: QuickNeed;
-}
-
-interface BuyingJob {
-  readonly purchases: readonly Purchase[];
-  readonly tries: readonly Try[];
-  readonly diagnostics: readonly Diagnostic[];
-}
-
-function jobOf(
-  order: Purchase['order'],
-  pieces: readonly LayablePiece[],
-  workshop: Workshop,
-  seed: number,
-): BuyingJob {
-  const { purchases, diagnostics } = purchasesOf(order, pieces);
-  const found = purchases.map((purchase) => buyablesFor(purchase, workshop));
-  const lossPieces = purchases.map((purchase) => lossPiecesOf(purchase, pieces));
-  const tries = purchases.flatMap((purchase, index) =>
-    found[index]!.buyables.map((buyable): Try => {
-      const usableShare = usableShareOf(buyable, workshop);
-      const { areaMm2, rule } = buyable;
-      const quick = quickNeed(purchase, lossPieces[index]!, { rule, areaMm2, usableShare }, workshop);
-      const input: TrialInput = {
-        order: purchase.order,
-        pieces: pieces.filter(({ article, piece }) => isOf(purchase, article, piece)),
-        workshop: { flawDefaults: workshop.flawDefaults, zoneDefaults: workshop.zoneDefaults },
-        rule,
-        areaMm2,
-        usableShare,
-        seed,
-        piecesMm2: purchase.piecesMm2,
-      };
-      return { purchase: index, buyable, input, quick };
-    }),
-  );
-  for (const { input } of tries) refuseUnlayable(input);
-  return { purchases, tries, diagnostics: [...diagnostics, ...found.flatMap((own) => own.diagnostics)] };
-}
-
-function isOf({ order }: Purchase, article: string, piece: string): boolean {
-  return order.articles.some(
-    ({ name, pieces }) => name === article && pieces.some((own) => own.name === piece),
-  );
-}
-
-/** What the engine can't do is told before any trial. */
-function refuseUnlayable(input: TrialInput): void {
-  const hides = hidesOfTrial(input, 1, 1);
-  const order = orderOn(input.order, hides);
-  refuseNotPossibleYet(nestProblemFor({ ...input, order, hides, budget: { seed: 1, streams: 1 } }).problem);
-}
-
-function answersOf(
-  { purchases, tries }: BuyingJob,
-  rounds: TrialRounds,
-  workshop: Workshop,
-): PurchaseAnswer[] {
-  return purchases.map((purchase, index) => {
-    const kinds = tries.flatMap((one, i) =>
-      one.purchase === index ? [{ buyable: one.buyable, quick: one.quick, outcomes: rounds[i] ?? [] }] : [],
-    );
-    return purchaseAnswer(purchase, kinds, workshop);
-  });
-}
-
 function firstWords({ leathers, kinds }: PurchaseAnswer): string {
   const first = kinds[0];
   const hides = first?.levels.find(({ inHundred }) => inHundred === 90)?.hides;
@@ -192,52 +107,4 @@ function statusOf(answers: readonly PurchaseAnswer[], wasStopped: boolean): Exit
   return answers.every(({ kinds }) => kinds[0]?.holdsAll === true)
     ? EXIT_STATUS.done
     : EXIT_STATUS.answerIsNo;
-}
-
-/** Pieces that no kind of hide holds, then those that the first choice misses now and then. */
-function missedFindings(
-  answer: PurchaseAnswer,
-  purchase: Purchase,
-  pieces: readonly LayablePiece[],
-  workshop: Workshop,
-): Diagnostic[] {
-  const first = answer.kinds[0];
-  if (first === undefined) return [];
-  if (first.holdsAll) {
-    return distinct(first.missed).map(({ article, piece, trials }) => ({
-      code: 'piece-misses-offer',
-      severity: 'warning',
-      params: { article, piece, offer: first.name, trials, of: first.trials },
-    }));
-  }
-  return distinct(first.missed).map(({ article, piece, reason }) => ({
-    code: 'piece-fits-no-offer',
-    severity: 'error',
-    params: {
-      article,
-      piece,
-      leather: namesOf(answer),
-      why: WHY[reason] ?? 'no room was left for it',
-      cut: cutThatHolds(purchase, pieces, { article, piece }, workshop) ?? '',
-    },
-  }));
-}
-
-const WHY: Partial<Record<MissedPiece['reason'], string>> = {
-  'larger-than-every-sheet': 'it is larger than every one of them',
-  'no-leather-good-enough': 'no place on them is good enough in looks, strength and zone',
-  'direction-unknown': 'their direction is not known',
-  thickness: 'none is of its thickness',
-};
-
-/** A piece may have been missed for several reasons; the most frequent one is told. */
-function distinct<Missed extends MissedPiece & { readonly trials: number }>(
-  missed: readonly Missed[],
-): Missed[] {
-  const byPiece = new Map<string, Missed>();
-  for (const own of [...missed].sort((a, b) => b.trials - a.trials)) {
-    const key = JSON.stringify([own.article, own.piece]);
-    if (!byPiece.has(key)) byPiece.set(key, own);
-  }
-  return [...byPiece.values()];
 }

@@ -1,15 +1,7 @@
-import { cutFileOf, cuttingNumbers, ownerWords, pieceCopyKey } from '@hidebound/leather';
-import type {
-  CutChoice,
-  CutFile,
-  CutFileOptions,
-  Diagnostic,
-  Hide,
-  Layout,
-  LeadInKind,
-} from '@hidebound/leather';
-import { drawCutFile, writeCutSvg, writeDxf } from '@hidebound/render';
-import type { CutDrawing, DxfVersion, FontBook } from '@hidebound/render';
+import { ownerWords, usedHides } from '@hidebound/leather';
+import type { CutChoice, CutFile, CutFileOptions, Hide, Layout, LeadInKind } from '@hidebound/leather';
+import { makeCutFile, writeCutSvg, writeDxf } from '@hidebound/render';
+import type { DxfVersion, MadeCutFile } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
 import { askedHide } from '../asked-hide.js';
 import { CliError } from '../cli-error.js';
@@ -31,7 +23,7 @@ export function cutfileCommand([path]: readonly string[], options: OptionValues)
   const hides = askedHides(layout, all, textOption(options, 'hide'));
   const cutOptions = cutOptionsFrom(options, layout);
   const fonts = cutOptions.labels ? loadFontBook() : undefined;
-  const made = hides.map((hide) => makeOne(layout, hide, cutOptions, fonts));
+  const made = hides.map((hide) => makeCutFile(layout, hide, cutOptions, fonts));
   const files = filesOf(made, asked);
   const written = files.map((file) => file.path);
   refuseOverwriting(written, [path!, ...layout.hides.map(({ file }) => besideFile(path!, file))]);
@@ -68,13 +60,7 @@ function askedFiles(options: OptionValues): AskedFiles {
 
 /** The hide of that id or number; without one, all on which something lies. */
 function askedHides(layout: Layout, hides: readonly Hide[], asked: string | undefined): readonly Hide[] {
-  if (asked === undefined) {
-    const used = new Set(
-      layout.placements.filter(({ state }) => state === 'planned').map(({ hide }) => hide),
-    );
-    const some = hides.filter(({ id }) => used.has(id));
-    return some.length === 0 ? hides : some;
-  }
+  if (asked === undefined) return usedHides(layout, hides);
   return [askedHide(hides, asked)];
 }
 
@@ -97,37 +83,7 @@ function cutOptionsFrom(options: OptionValues, layout: Layout): CutFileOptions {
   };
 }
 
-interface MadeFile {
-  readonly file: CutFile;
-  readonly drawing: CutDrawing;
-  readonly diagnostics: readonly Diagnostic[];
-}
-
-function makeOne(layout: Layout, hide: Hide, options: CutFileOptions, fonts: FontBook | undefined): MadeFile {
-  const { file, diagnostics } = cutFileOf(layout, hide, options);
-  const numbers = cuttingNumbers(layout);
-  const side = options.side === 'flesh' ? ', flesh side up' : '';
-  const { drawing, unnamed } = drawCutFile(file, {
-    title: `${layout.order.name}: hide ${hide.id}${side}, kerf ${options.kerfMm} mm, in mm`,
-    ...(fonts === undefined
-      ? {}
-      : { text: { fonts, numberOf: (copy) => numbers.get(pieceCopyKey(copy)) ?? '' } }),
-  });
-  const [first] = unnamed;
-  const notes: Diagnostic[] =
-    first === undefined
-      ? []
-      : [
-          {
-            code: 'label-no-room',
-            severity: 'note',
-            params: { what: ownerWords({ kind: 'piece', copy: first }), count: unnamed.length },
-          },
-        ];
-  return { file, drawing, diagnostics: [...diagnostics, ...notes] };
-}
-
-function filesOf(made: readonly MadeFile[], { svg, dxf, version }: AskedFiles): FileToWrite[] {
+function filesOf(made: readonly MadeCutFile[], { svg, dxf, version }: AskedFiles): FileToWrite[] {
   const names = made.map(({ file }) => fileWord(file.hide));
   return made.flatMap(({ drawing }, i) => [
     ...(svg === undefined ? [] : [{ path: nameOneOf(svg, names, i), content: writeCutSvg(drawing) }]),

@@ -1,5 +1,5 @@
-import { DEFAULT_WORKSHOP, hashHide, leatherError, preparePlan } from '@hidebound/leather';
-import type { Diagnostic, Layout, NamedHide, PreparePlan, SwatchWish } from '@hidebound/leather';
+import { DEFAULT_WORKSHOP, planFindings, preparePlan, refuseSpentHides } from '@hidebound/leather';
+import type { Diagnostic, Layout, NamedHide, PreparePlan } from '@hidebound/leather';
 import { hasNothingToPrepare, prepareReport, workshopCard } from '@hidebound/render';
 import type { PrepareReportInput, Report } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
@@ -32,10 +32,7 @@ export async function prepareCommand(
   const workshop = inUse?.workshop ?? DEFAULT_WORKSHOP;
   refuseSpentHides(layout, named, path!);
   const plan = planWithin(times, () => preparePlan(layout, named, workshop, times));
-  const findings = [
-    ...plan.findings.map((finding) => ({ ...finding, place: { file: path!, ...finding.place } })),
-    ...plan.swatches.without.map((wish) => noRoom(wish, path!)),
-  ];
+  const findings = planFindings(plan, path!);
   const input: PrepareReportInput = {
     plan,
     layout,
@@ -85,26 +82,6 @@ function planWithin({ hours }: AskedTimes, plan: () => PreparePlan): PreparePlan
       'A step of this work takes longer than the working hours of a day; give longer --hours.',
     );
   }
-}
-
-/** What was planned for another hide, or one that is gone, would be wrong without a sign of it. */
-function refuseSpentHides(layout: Layout, named: readonly NamedHide[], file: string): void {
-  for (const { id, hash, file: hideFile } of layout.hides) {
-    const hide = named.find((each) => each.hide.id === id)?.hide;
-    const params = { hide: id, file: hideFile };
-    if (hide?.state === 'cut') throw leatherError('prepare-hide-cut', params, { file });
-    if (hide === undefined || hashHide(hide) !== hash)
-      throw leatherError('prepare-hide-changed', params, { file });
-  }
-}
-
-function noRoom({ hide, roughCut }: SwatchWish, file: string): Diagnostic {
-  return {
-    code: 'prepare-no-room-for-swatch',
-    severity: 'note',
-    params: { where: roughCut ?? hide },
-    place: { file },
-  };
 }
 
 /** The page names its layout at its top. */

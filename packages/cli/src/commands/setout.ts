@@ -1,8 +1,8 @@
+import { changedHides, workshopOfLayout } from '@hidebound/leather';
 import type { Layout, NamedHide } from '@hidebound/leather';
 import { drawSettingOut, writePdf, writeSvg } from '@hidebound/render';
 import type { PageName, SeenFrom } from '@hidebound/render';
 import { loadFontBook } from '@hidebound/render/node';
-import { changedHides } from '../changed-hides.js';
 import { CliError } from '../cli-error.js';
 import type { CommandResult, OptionValues } from '../command-context.js';
 import { textOption } from '../command-context.js';
@@ -12,7 +12,6 @@ import { besideFile, loadLayout, loadLayoutHides } from '../io/load-files.js';
 import { nameOneOf, refuseExtension } from '../io/output-names.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import type { FileToWrite } from '../io/write-safely.js';
-import { workshopOfLayout } from '../workshop-of-layout.js';
 
 /** Makes the sheet that a layout is chalked onto the leather from. */
 export async function setoutCommand(

@@ -1,3 +1,4 @@
+import { workshopOfLayout } from '@hidebound/leather';
 import type { Diagnostic, Hide, Layout, NamedHide, Workshop } from '@hidebound/leather';
 import { PAGE_SIZES, drawCuttingSheets, drawLayoutTrueScale, writePdf, writeSvg } from '@hidebound/render';
 import type { FontBook, HidePicture, HidePictures, PageName, SeenFrom } from '@hidebound/render';
@@ -14,7 +15,6 @@ import type { HideInFile } from '../io/hide-pictures.js';
 import { fileWord, nameOneOf, refuseExtension } from '../io/output-names.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import type { FileToWrite } from '../io/write-safely.js';
-import { workshopOfLayout } from '../workshop-of-layout.js';
 
 /** Makes the cutting sheet of a layout. */
 export async function sheetCommand([path]: readonly string[], options: OptionValues): Promise<CommandResult> {

@@ -7,6 +7,7 @@ import {
   refuseUnprintable,
   rollOf,
   setsOfLayout,
+  workshopOfLayout,
 } from '@hidebound/leather';
 import type { LayablePiece, Layout, PageSettings, Paper } from '@hidebound/leather';
 import {
@@ -28,7 +29,6 @@ import { besideFile, loadLayout, loadLayoutHides } from '../io/load-files.js';
 import { fileWord, nameOneOf, refuseExtension } from '../io/output-names.js';
 import { refuseOverwriting, writeFilesSafely } from '../io/write-safely.js';
 import type { FileToWrite } from '../io/write-safely.js';
-import { workshopOfLayout } from '../workshop-of-layout.js';
 
 /** Makes templates at full scale: of single pieces, of one hide's whole layout, or of the rough cuts. */
 export async function templateCommand(

@@ -9,6 +9,7 @@ import {
   stageOf,
   tickLayout,
   withFigures,
+  workshopOfLayout,
 } from '@hidebound/leather';
 import type {
   CuttingStage,
@@ -45,7 +46,6 @@ import {
   refuseOtherLeather,
   unlaidFindings,
 } from '../stages/tick-findings.js';
-import { workshopOfLayout } from '../workshop-of-layout.js';
 
 /** Ticks pieces of a layout, tells of flaws that were found, lays the rest again, and tells what is left to cut. */
 export async function tickCommand(

@@ -1,6 +1,11 @@
-import { DEFAULT_WORKSHOP, costOfLayout, costOfOrder, leatherBudgets } from '@hidebound/leather';
+import {
+  DEFAULT_WORKSHOP,
+  costOfLayout,
+  costOfOrder,
+  leatherBudgets,
+  changedHides,
+} from '@hidebound/leather';
 import type { CostSheet, Diagnostic, ResolvedOrder, Workshop } from '@hidebound/leather';
-import { changedHides } from '../changed-hides.js';
 import { CliError } from '../cli-error.js';
 import { besideFile, loadLayout, loadLayoutHides } from '../io/load-files.js';
 import { isLayoutFile } from '../io/kind-of-file.js';

@@ -1,9 +1,6 @@
-import { composeAffine, scaling, translation } from '@hidebound/geometry';
 import type { Box } from '@hidebound/geometry';
-import { hideRegion } from '@hidebound/leather';
 import type { Hide, HidePhoto } from '@hidebound/leather';
-import { faintPixels } from '../photo/decode/faint-pixels.js';
-import { regionMask } from '../photo/decode/leather-mask.js';
+import { FAINT_QUALITY, faintHidePixels, photoBox } from '../photo/decode/faint-hide.js';
 import { encodeJpeg } from './encode-jpeg.js';
 import { brokenUnless, openPicture } from './open-picture.js';
 import { rgbPixels } from './rgb-pixels.js';
@@ -15,12 +12,6 @@ export interface FaintPicture {
   /** Where the whole picture lies in the hide's frame, mm. */
   readonly box: Box;
 }
-
-/** Light colours of low contrast: finer steps would not be seen on paper. */
-const FAINT_QUALITY = 72;
-
-/** Changes of shade over more than this are the room's light, not the leather's marks, mm. */
-const SLOW_MM = 180;
 
 /**
  * The straightened photo of a hide, shrunk to what a page can show and made light for drawing on (`faintPixels`).
@@ -42,25 +33,7 @@ export async function faintHidePicture(
     withoutEnlargement: true,
   });
   const pixels = await brokenUnless(file, rgbPixels(shrunk));
-  const box = pictureBox(hide.photo, picture);
-  const pxPerMm = pixels.width / (box.maxX - box.minX);
-  const toPicture = composeAffine(
-    translation(-0.5, -0.5),
-    composeAffine(scaling(pxPerMm), translation(-box.minX, -box.minY)),
-  );
-  const mask = regionMask(hideRegion(hide), toPicture, pixels);
-  const jpeg = await encodeJpeg(faintPixels(pixels, mask, SLOW_MM * pxPerMm), FAINT_QUALITY);
+  const box = photoBox(hide.photo, picture);
+  const jpeg = await encodeJpeg(faintHidePixels(pixels, hide, box), FAINT_QUALITY);
   return { jpeg, box };
-}
-
-function pictureBox(
-  { origin, pxPerMm }: HidePhoto,
-  { widthPx, heightPx }: { readonly widthPx: number; readonly heightPx: number },
-): Box {
-  return {
-    minX: origin.x,
-    minY: origin.y,
-    maxX: origin.x + widthPx / pxPerMm,
-    maxY: origin.y + heightPx / pxPerMm,
-  };
 }

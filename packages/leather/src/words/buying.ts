@@ -11,6 +11,8 @@ export const BUYING_SENTENCES = {
     `The article "${p.article}" is to be made as often as fits, so nothing can be reckoned before there is a hide; give a number of sets.`,
   'nothing-to-buy': () =>
     'The order asks for no piece at all, so there is nothing to buy; give its articles sets and its pieces counts.',
+  'lanes-in-open-sets': () =>
+    'Straps that lie side by side can only be laid in a fixed number of sets; give the order a number of sets and let it place all.',
   'leather-without-pieces': (p: { leather: string }) =>
     `No piece is to be cut from the leather "${p.leather}", so none is bought.`,
   'offer-of-unknown-cut': (p: { offer: string; cut: string }) =>

@@ -1,5 +1,7 @@
-import { hashHide } from '@hidebound/leather';
-import type { Diagnostic, Layout, NamedHide } from '@hidebound/leather';
+import { hashHide } from '../hash/index.js';
+import type { Diagnostic } from '../model/diagnostic.js';
+import type { Layout } from '../model/layout.js';
+import type { NamedHide } from '../order/sheets.js';
 
 /** Hides that are not what they were when the layout was made: what is told of them may be wrong without a sign of it. */
 export function changedHides(layout: Layout, named: readonly NamedHide[], file: string): Diagnostic[] {

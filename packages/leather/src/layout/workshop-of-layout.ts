@@ -1,5 +1,6 @@
-import { DEFAULT_WORKSHOP } from '@hidebound/leather';
-import type { Layout, Workshop } from '@hidebound/leather';
+import type { Layout } from '../model/layout.js';
+import type { Workshop } from '../model/workshop.js';
+import { DEFAULT_WORKSHOP } from '../workshop/default-workshop.js';
 
 /** A workshop in which marks mean what they meant when the layout was made; nothing where it doesn't say. */
 export function workshopOfLayout({ marks }: Pick<Layout, 'marks'>): Workshop | undefined {
