@@ -1,0 +1,96 @@
+import { html, nothing } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import { decideHide, effectOf } from '@hidebound/leather';
+import type { FlawCandidate, Hide } from '@hidebound/leather';
+import type { App } from '../../../../app/app.js';
+import { plainEffect } from '../../../../drawing/hide-layer.js';
+import { changeHide, hideNow } from '../change-hide.js';
+import { PLAIN_EFFECTS, changedFlaw } from '../logic/flaws.js';
+import { nextToLookAt } from '../logic/next-candidate.js';
+import { marksTable } from '../table.js';
+import { effectRow, kindWord } from './flaw-card.js';
+
+/** What the photo seems to show, one by one; before, how many there are. */
+export function lookingCard(app: App): TemplateResult | typeof nothing {
+  const hide = hideNow(app);
+  if (hide === undefined || hide.candidates.length === 0) return nothing;
+  const { looking } = marksTable(app).get();
+  const candidate = hide.candidates.find(({ id }) => id === looking?.id);
+  const n = hide.candidates.length;
+  if (looking === undefined || candidate === undefined)
+    return html`<div class="ask">
+      <p>${app.say('marks.possible', { n })}</p>
+      <button type="button" class="main" @click=${() => lookThrough(app)}>
+        ${app.say('marks.lookThrough')}
+      </button>
+    </div>`;
+  const kind = app.say(candidate.kind === undefined ? 'marks.kind.none' : kindWord(candidate.kind));
+  return html`<div class="ask">
+    <h3>${app.say('marks.isItFlaw')}</h3>
+    <p>
+      ${app.say('marks.seems', { kind, sure: app.measures().percent(candidate.confidence, 0) })}
+      ${app.say('marks.left', { n })}
+    </p>
+    ${effectRow(app, looking.effect, (effect) =>
+      marksTable(app).update((table) => ({ ...table, looking: { ...looking, effect } })),
+    )}
+    <div class="row">
+      <button type="button" class="main" @click=${() => answer(app, 'take')}>
+        ${app.say('marks.answer.take')}
+      </button>
+      <button type="button" @click=${() => answer(app, 'drop')}>${app.say('marks.answer.drop')}</button>
+      <button type="button" @click=${() => answer(app, 'later')}>${app.say('marks.answer.later')}</button>
+    </div>
+  </div>`;
+}
+
+/** Starts with the first; false where there is nothing to look at. */
+export function lookThrough(app: App): boolean {
+  const [first] = hideNow(app)?.candidates ?? [];
+  if (first === undefined) return false;
+  lookAt(app, first, []);
+  return true;
+}
+
+function lookAt(app: App, candidate: FlawCandidate, later: readonly string[]): void {
+  const effect = plainEffect(effectOf(candidate));
+  marksTable(app).update((table) => ({
+    ...table,
+    tool: undefined,
+    chosen: undefined,
+    looking: { id: candidate.id, later, effect },
+  }));
+}
+
+/** Answers for the one in view; false where none is. */
+export function answer(app: App, what: 'take' | 'drop' | 'later'): boolean {
+  const { looking } = marksTable(app).get();
+  const hide = hideNow(app);
+  if (looking === undefined || hide === undefined) return false;
+  const next = nextToLookAt(hide.candidates, looking.id, looking.later);
+  if (what === 'take')
+    changeHide(app, 'marks.undo.taken', (now) => taken(now, looking.id, PLAIN_EFFECTS[looking.effect]));
+  else if (what === 'drop')
+    changeHide(
+      app,
+      'marks.undo.dropped',
+      (now) => decideHide(now, { take: [], drop: [looking.id], confirm: [] }).hide,
+    );
+  const later = what === 'later' ? [...looking.later, looking.id] : looking.later;
+  if (next !== undefined) lookAt(app, next, later);
+  else {
+    marksTable(app).update((table) => ({ ...table, looking: undefined }));
+    const n = hideNow(app)?.candidates.length ?? 0;
+    app.tell({ tone: 'calm', text: n === 0 ? app.say('marks.allLooked') : app.say('marks.possible', { n }) });
+  }
+  return true;
+}
+
+/** What the finder says of it stays where the plain choice is the same. */
+function taken(hide: Hide, id: string, effect: (typeof PLAIN_EFFECTS)['never']): Hide {
+  const { hide: decided, taken: made } = decideHide(hide, { take: [id], drop: [], confirm: [] });
+  const name = made[0]?.flaw ?? '';
+  return changedFlaw(decided, name, (flaw) =>
+    plainEffect(effectOf(flaw)) === plainEffect(effect) ? flaw : { ...flaw, effect },
+  );
+}
