@@ -1,7 +1,7 @@
 import * as v from 'valibot';
-import { factor, DRAWING_UNITS, PAGE_JOINTS, PAGE_ORDERS } from '../../model/pattern-reading.js';
-import { factor, LINE_ROLES } from '../../model/piece.js';
-import { factor, group, listOf, optional } from './group.js';
+import { DRAWING_UNITS, PAGE_JOINTS, PAGE_ORDERS } from '../../model/pattern-reading.js';
+import { LINE_ROLES } from '../../model/piece.js';
+import { group, listOf, optional } from './group.js';
 import { factor, filePath, flag, lengthMm, name, oneOf, positiveMm, wholeNumber } from './leaves.js';
 import { MOST_PAGES } from '../../units/page-numbers.js';
 

@@ -30,13 +30,9 @@ export interface NewOrder {
   readonly leathers: readonly OrderLeather[];
 }
 
-/** An order holds one article with one piece at least, so it begins with both. */
-export function newOrder(
-  { name, date, method, leathers }: NewOrder,
-  article: NewArticle,
-  pieces: readonly OrderPiece[],
-): OrderFile {
-  const empty: OrderFile = {
+/** An order that nothing is in yet. It can't be kept so: a file holds one article with one piece at least. */
+export function emptyOrder({ name, date, method, leathers }: NewOrder): OrderFile {
+  return {
     name,
     version: '1',
     date,
@@ -49,7 +45,6 @@ export function newOrder(
     threads: [],
     hardware: [],
   };
-  return withArticle(empty, article, pieces);
 }
 
 export function withArticle(
@@ -107,7 +102,7 @@ export function changeArticle(
   return {
     ...order,
     articles: replacedAt(order.articles, index, (article) =>
-      isArticleReference(article) ? article : patched(article, named),
+      isArticleReference(article) ? article : patched<OrderArticle>(article, named),
     ),
   };
 }

@@ -15,7 +15,7 @@ import { describe, expect, it } from 'vitest';
 import {
   articleForLater,
   changeArticle,
-  newOrder,
+  emptyOrder,
   withArticle,
   withArticleFile,
   withArticleWritten,
@@ -179,8 +179,9 @@ describe('edits of an order', () => {
 
   it('when the only piece of the only article goes, no order is left', () => {
     const piece = newPiece('disc', { kind: 'disc', diameterMm: 30 }, { leather: 'body', part: 'tab' });
-    const order = newOrder(
-      { name: 'x', date: '2026-03-02', method: 'hand knife', leathers: [{ name: 'body', hides: [] }] },
+    const begun = { name: 'x', date: '2026-03-02', method: 'hand knife' };
+    const order = withArticle(
+      emptyOrder({ ...begun, leathers: [{ name: 'body', hides: [] }] }),
       { name: 'coaster', goods: 'coaster', sets: 6 },
       [piece],
     );
