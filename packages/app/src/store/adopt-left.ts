@@ -12,7 +12,7 @@ import type { Moved, Waiting } from './waiting.js';
  */
 export async function adoptLeft(keeping: Keeping, changes: readonly Change[]): Promise<void> {
   keeping.line.found(changes);
-  for (const waiting of waitingOf(changes).values()) await adoptOne(keeping, waiting);
+  for (const waiting of waitingOf(changes)) await adoptOne(keeping, waiting);
 }
 
 async function adoptOne(keeping: Keeping, waiting: Waiting): Promise<void> {

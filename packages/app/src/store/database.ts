@@ -33,6 +33,7 @@ export interface ChangeRecord {
   readonly base: string | null;
   /** Undefined: the file is taken away. */
   readonly file: JobFile | undefined;
+  readonly strand: string;
   readonly steps: readonly string[];
 }
 

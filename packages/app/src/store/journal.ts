@@ -12,6 +12,8 @@ export interface Change {
   readonly base: string | null;
   /** Undefined: the file is taken away. */
   readonly file: JobFile | undefined;
+  /** The same for changes of a file that follow one another; others of the file were made without seeing these. */
+  readonly strand: string;
   /** The changes of several files that it is part of: they are saved together. */
   readonly steps: readonly string[];
 }
@@ -98,8 +100,8 @@ function takeFrom(
   });
 }
 
-function changeOf({ order, path, base, file, steps }: ChangeRecord): Change {
-  return { order, path, base, file, steps };
+function changeOf({ order, path, base, file, strand, steps }: ChangeRecord): Change {
+  return { order, path, base, file, strand, steps };
 }
 
 /** Arrays sort behind numbers and texts in IndexedDB, so that an empty one is the end of all. */

@@ -163,9 +163,10 @@ function note(keeping: Keeping, writer: number, edits: Edits): void {
   let step: string | undefined;
   for (const [path, file] of edits) {
     const order = keeping.nextOrder();
-    step ??= `${writer}:${order}`;
+    const strand = `${writer}:${order}`;
+    step ??= strand;
     const base = keeping.known.get(path) ?? null;
-    const change = { order, path, base, file, steps: edits.size > 1 ? [step] : [] };
+    const change = { order, path, base, file, strand, steps: edits.size > 1 ? [step] : [] };
     keeping.heldUp.delete(path);
     move(keeping, path, withChange(keeping.files.get(path), change));
   }

@@ -37,7 +37,8 @@ export function withChange(
 ): Moved & { readonly waiting: Waiting } {
   if (before === undefined) return { waiting: firstWaiting(change), notes: { puts: [change], drops: [] } };
   const { base, last: older, isLastTried, tried } = before;
-  const last = { ...change, base, steps: [...new Set([...older.steps, ...change.steps])] };
+  const { strand } = older;
+  const last = { ...change, base, strand, steps: [...new Set([...older.steps, ...change.steps])] };
   return {
     waiting: { ...before, last, isLastTried: false, tried: isLastTried ? [...tried, older] : tried },
     notes: { puts: [last], drops: isLastTried ? [] : [older.order] },
@@ -72,12 +73,14 @@ export function asRebased(now: Waiting, base: string | null): Moved & { readonly
   };
 }
 
-/** Changes of one writer who is gone: none of them is known not to have reached the store. */
-export function waitingOf(changes: readonly Change[]): WaitingFiles {
-  const files = new Map<string, Waiting>();
-  for (const change of changes)
-    files.set(change.path, asTried(withChange(files.get(change.path), change).waiting));
-  return files;
+/** Changes that a writer left who is gone, strand by strand: none of them is known not to have reached the store. */
+export function waitingOf(changes: readonly Change[]): readonly Waiting[] {
+  const strands = new Map<string, Waiting>();
+  for (const change of changes) {
+    const { waiting } = withChange(strands.get(change.strand), change);
+    strands.set(change.strand, asTried(waiting));
+  }
+  return [...strands.values()];
 }
 
 export function ordersOf({ last, tried }: Waiting): readonly number[] {
