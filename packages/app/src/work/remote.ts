@@ -5,8 +5,8 @@ export interface AskOptions<P> {
   readonly onProgress?: (progress: P) => void;
   /** Ends the worker in the middle of its work; the promise is rejected with a `stopped` failure. */
   readonly signal?: AbortSignal;
-  /** Buffers that move to the worker instead of being copied. */
-  readonly handOver?: readonly ArrayBuffer[];
+  /** Buffers and ports that move to the worker instead of being copied. */
+  readonly handOver?: readonly Transferable[];
 }
 
 /** A worker from the side of those who ask it. It is made when it is first needed, and made anew after it ended. */

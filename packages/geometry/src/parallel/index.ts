@@ -1,3 +1,4 @@
+export { streamFactory } from '../nest/stream.js';
 export { runNestParallel } from './run-parallel.js';
 export type { ParallelOptions } from './run-parallel.js';
 export { runNestHere, startStreams } from './run-here.js';

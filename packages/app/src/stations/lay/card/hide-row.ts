@@ -1,0 +1,68 @@
+import { html, nothing, svg } from 'lit-html';
+import { curveBox } from '@hidebound/geometry';
+import type { Hide } from '@hidebound/leather';
+import type { App } from '../../../app/app.js';
+import { curvePath } from '../../../drawing/path-data.js';
+import { pieceOf, placementMatrix } from '../../../drawing/piece-layer.js';
+import { orderAt, pathBeside } from '../../../job/job.js';
+import type { Laid } from '../../../work/lay-tasks.js';
+import { presentLayout } from '../present.js';
+import type { LayTable } from '../table.js';
+
+interface SmallHide {
+  readonly path: string;
+  readonly hide: Hide;
+}
+
+/** The order's hides side by side, small; the one in front is chosen here. */
+export function hideRow(app: App, table: LayTable) {
+  const hides = hidesInOrder(app);
+  if (hides.length === 0)
+    return html`<p>${app.say('lay.noHides')}</p>
+      <p><button @click=${() => app.goTo('pieces')}>${app.say('lay.toPieces')}</button></p>`;
+  if (hides.length === 1) return nothing;
+  const run = table.run.get();
+  const placements = run?.placements ?? presentLayout(app)?.layout.placements ?? [];
+  return html`<section aria-label=${app.say('lay.hides')}>
+    <h3>${app.say('lay.hides')}</h3>
+    <div class="hide-row">${hides.map((small) => button(app, table, small, placements))}</div>
+  </section>`;
+}
+
+function hidesInOrder(app: App): SmallHide[] {
+  const { order: orderPath } = app.place.get();
+  const job = app.job.get();
+  const order = orderAt(job, orderPath);
+  const named = (order?.leathers ?? []).flatMap(({ hides }) =>
+    hides.map((file) => pathBeside(orderPath!, file)),
+  );
+  const present = presentLayout(app);
+  const laid = present?.layout.hides.map(({ file }) => pathBeside(present.path, file)) ?? [];
+  return [...new Set([...named, ...laid])].flatMap((path) => {
+    const file = job.files.get(path);
+    return file?.kind === 'hide' ? [{ path, hide: file.hide }] : [];
+  });
+}
+
+function button(app: App, table: LayTable, { path, hide }: SmallHide, placements: readonly Laid[]) {
+  const { minX, minY, maxX, maxY } = curveBox(hide.outline);
+  const own = placements.filter((one) => one.hide === hide.id);
+  const pieces = table.run.get() ?? presentLayout(app)?.layout;
+  return html`<button
+    class="small-hide"
+    aria-pressed=${String(app.place.get().hide === path)}
+    @click=${() => app.place.update((place) => ({ ...place, hide: path }))}
+  >
+    <svg viewBox="${minX} ${minY} ${maxX - minX} ${maxY - minY}" aria-hidden="true">
+      <path class="hide-outline" d=${curvePath(hide.outline)}></path>
+      ${own.map((placement) => {
+        const piece = pieces === undefined ? undefined : pieceOf(pieces, placement);
+        return piece === undefined
+          ? ''
+          : svg`<path class="piece-cut" d=${curvePath(piece.shape.cut)} transform=${placementMatrix(placement)}></path>`;
+      })}
+    </svg>
+    <span class="small-hide-name">${hide.id}</span>
+    <span>${app.say('lay.count', { n: own.length })}</span>
+  </button>`;
+}

@@ -1,0 +1,113 @@
+import type { App } from '../../app/app.js';
+import { filesOfKind } from '../../job/job.js';
+import type { JobFile } from '../../job/job.js';
+import type { LayOutput, LayProgress, LayWish } from '../../work/lay-tasks.js';
+import { layoutPathOf } from '../../work/laying/layout-paths.js';
+import { readOrderInFront } from './order-read.js';
+import { presentLayout } from './present.js';
+import type { CurvePoint, LayTable, Run } from './table.js';
+
+/** Lays, until the time is over or someone stops it; the layout is written when it ends. */
+export async function startRun(app: App, table: LayTable, wish: LayWish): Promise<void> {
+  const { order: orderPath } = app.place.get();
+  if (orderPath === undefined || table.run.get() !== undefined) return;
+  const present = presentLayout(app);
+  const { port1: handle, port2: stop } = new MessageChannel();
+  table.hand.set(undefined);
+  table.end.set(undefined);
+  table.run.set({
+    wish,
+    layoutPath: present?.path,
+    pieces: [],
+    elapsedMs: 0,
+    placed: 0,
+    asked: 0,
+    curve: [],
+    placements: undefined,
+    beforeMm2: present?.layout.yield.total.usedUpMm2,
+    isStopping: false,
+    stop: () => {
+      table.run.update((now) => (now === undefined ? now : { ...now, isStopping: true }));
+      handle.postMessage('stop');
+    },
+  });
+  try {
+    const read = await readOrderInFront(app)!;
+    const seconds = table.seconds.get();
+    const output = await table.layDesk.ask(
+      'lay',
+      {
+        wish,
+        orderPath,
+        read,
+        files: filesToLay(app.job.get().files, present?.path),
+        ...(present === undefined ? {} : { layoutPath: present.path }),
+        ...(seconds === undefined ? {} : { seconds }),
+        workers: Math.max(1, (navigator.hardwareConcurrency || 2) - 1),
+        stop,
+      },
+      { onProgress: (progress) => hear(table, progress), handOver: [stop] },
+    );
+    finish(app, table, output, present?.path ?? layoutPathOf(orderPath));
+  } catch (error) {
+    app.tellFailure(error);
+  } finally {
+    handle.close();
+    table.run.set(undefined);
+  }
+}
+
+/** Pictures and patterns are not needed any more; of layouts only the one of which something stays. */
+function filesToLay(files: ReadonlyMap<string, JobFile>, layout: string | undefined) {
+  return new Map(
+    [...files].filter(([path, { kind }]) => kind === 'hide' || kind === 'text' || path === layout),
+  );
+}
+
+function hear(table: LayTable, progress: LayProgress): void {
+  table.run.update((run) => (run === undefined ? run : runAfter(run, progress)));
+}
+
+export function runAfter(run: Run, progress: LayProgress): Run {
+  switch (progress.kind) {
+    case 'begun':
+      return { ...run, pieces: progress.pieces };
+    case 'better':
+      return { ...run, placements: progress.placements };
+    case 'going': {
+      const { elapsedMs, placed, asked, usedUpMm2 } = progress;
+      return { ...run, elapsedMs, placed, asked, curve: withPoint(run.curve, { elapsedMs, usedUpMm2 }) };
+    }
+  }
+}
+
+/** Where nothing changed the last point is moved on: the curve has a point for each change, and one for now. */
+function withPoint(curve: readonly CurvePoint[], point: CurvePoint): readonly CurvePoint[] {
+  if (point.usedUpMm2 === 0) return curve;
+  const [before, last] = [curve.at(-2), curve.at(-1)];
+  const isLevel = before?.usedUpMm2 === point.usedUpMm2 && last?.usedUpMm2 === point.usedUpMm2;
+  return isLevel ? [...curve.slice(0, -1), point] : [...curve, point];
+}
+
+function finish(app: App, table: LayTable, output: LayOutput, path: string): void {
+  const { layout, elapsedMs, endedEarly } = output;
+  const { wish, curve, beforeMm2 } = table.run.get()!;
+  table.end.set({ wish, found: layout !== undefined, elapsedMs, endedEarly, curve, beforeMm2 });
+  if (layout === undefined) return;
+  app.change(
+    app.say(`lay.change.${wish === 'go on' ? 'goOn' : wish}`),
+    new Map([[path, { kind: 'layout', layout }]]),
+  );
+  app.place.update((now) => ({ ...now, layout: path }));
+  showHideWithPieces(app);
+}
+
+/** The hide in front is one that pieces came to lie on. */
+function showHideWithPieces(app: App): void {
+  const { layout } = presentLayout(app)!;
+  const used = new Set(layout.placements.map(({ hide }) => hide));
+  const hides = filesOfKind(app.job.get(), 'hide').filter(([, { hide }]) => used.has(hide.id));
+  const isShown = hides.some(([path]) => path === app.place.get().hide);
+  const first = hides.find(([, { hide }]) => hide.id === layout.hides.find(({ id }) => used.has(id))?.id);
+  if (!isShown && first !== undefined) app.place.update((now) => ({ ...now, hide: first[0] }));
+}
