@@ -84,7 +84,8 @@ describe('saving to the folder', () => {
 });
 
 describe('reading from the folder', () => {
-  it('when a file is read, its revision is the ETag (RFC 9110, 8.8.3) without its quotes', async () => {
+  // RFC 9110 (from memory): an entity tag is an opaque text in double quotes.
+  it('when a file is read, its revision is the ETag without its quotes', async () => {
     const { fetch, asked } = server(() => new Response('abc', { headers: { ETag: '"r5"' } }));
     const read = await folderStore({ at: AT, key: 'k', fetch }).read('ä b/c&d.svg');
     expect(read).toEqual({ bytes: new TextEncoder().encode('abc'), revision: 'r5' });
