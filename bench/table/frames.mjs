@@ -16,7 +16,15 @@ const option = (name, fallback) => {
 const SITE = option('site', join(import.meta.dirname, '../../packages/app/dist/site'));
 const PLACE_KEYS = { hide: '1', pieces: '2', lay: '3', make: '4', bench: '5' };
 const SIZE = { width: 1440, height: 900 };
-const CATEGORIES = ['devtools.timeline', 'disabled-by-default-devtools.timeline', 'blink', 'v8'];
+const CATEGORIES = [
+  'devtools.timeline',
+  'disabled-by-default-devtools.timeline',
+  'devtools.timeline.frame',
+  'disabled-by-default-devtools.timeline.frame',
+  'blink',
+  'v8',
+  'cc',
+];
 
 const browser = await openBrowser();
 const photo = await drawPhoto(browser, PICTURE);

@@ -6,8 +6,15 @@ import type { Watched } from '../app/cell.js';
 import type { Hand } from './hand.js';
 import { listenToKeys } from './keys.js';
 import { listenToPointers } from './pointers.js';
-import { FIRST_VIEW, fitted, toPlace, toScreen, viewMatrix } from './view.js';
+import { FIRST_VIEW, fitted, seenFrom, toPlace, toScreen, viewMatrix } from './view.js';
 import type { Size, View } from './view.js';
+
+/**
+ * While the view moves, the drawing is moved as one picture, which costs the page nothing; it is drawn sharp anew when the
+ * view rests so long, or has come so much closer or farther, that the picture would look coarse.
+ */
+const RESTS_AFTER_MS = 140;
+const COARSE_FROM = 2.5;
 
 /** A picture below the drawing: the straightened photo of a hide. */
 export interface StagePhoto {
@@ -21,6 +28,8 @@ export interface StagePhoto {
 export interface Stage {
   readonly element: HTMLElement;
   readonly view: Watched<View>;
+  /** The view that the drawing is drawn sharp for: what is sized by the scale needs no more. Undefined before the first. */
+  readonly sharpView: Watched<View | undefined>;
   readonly size: Watched<Size>;
   /** A layer of the drawing, mm; later ones lie above. Taken away by `remove()`. */
   layer(name: string): G;
@@ -54,25 +63,53 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
   let photo: StagePhoto | undefined;
   let frame = 0;
 
+  const sharpView = cell<View | undefined>(undefined);
+  let isDue = true;
+  let rest = 0;
+
   const draw = (): void => {
     frame = 0;
-    const [a, b, c, d, e, f] = viewMatrix(view.get());
-    parts.world.node.setAttribute('transform', `matrix(${a} ${b} ${c} ${d} ${e} ${f})`);
-    if (photo !== undefined) {
-      const { pxPerMm, origin } = photo;
-      const corner = toScreen(view.get(), origin);
-      const [ka, kb, kc, kd] = [a / pxPerMm, b / pxPerMm, c / pxPerMm, d / pxPerMm];
-      parts.photo.style.transform = `matrix(${ka}, ${kb}, ${kc}, ${kd}, ${corner.x}, ${corner.y})`;
-    }
+    const now = view.get();
+    const drawn = sharpView.get();
+    const ratio = drawn === undefined ? Infinity : now.scale / drawn.scale;
+    if (isDue || ratio > COARSE_FROM || ratio < 1 / COARSE_FROM) sharpen(now);
+    else moveDrawing(now, drawn ?? now);
+    if (photo !== undefined) movePhoto(now, photo);
+  };
+  const sharpen = (now: View): void => {
+    isDue = false;
+    parts.world.node.setAttribute('transform', cssMatrix(viewMatrix(now)));
+    moveDrawing(now, now);
+    sharpView.set(now);
+  };
+  const moveDrawing = (now: View, drawn: View): void => {
+    parts.drawing.style.transform = cssMatrix(viewMatrix(seenFrom(drawn, now)));
+  };
+  const movePhoto = (now: View, { pxPerMm, origin }: StagePhoto): void => {
+    const corner = toScreen(now, origin);
+    const matrix = viewMatrix({ ...now, scale: now.scale / pxPerMm, x: corner.x, y: corner.y });
+    parts.photo.style.transform = cssMatrix(matrix);
   };
   const drawSoon = (): void => {
     if (frame === 0) frame = requestAnimationFrame(draw);
+    clearTimeout(rest);
+    rest = window.setTimeout(() => {
+      cancelAnimationFrame(frame);
+      isDue = true;
+      frame = requestAnimationFrame(draw);
+    }, RESTS_AFTER_MS);
+  };
+  /** A jump to another view: nothing moves there, so it is drawn sharp at once. */
+  const jump = (next: View): void => {
+    isDue = true;
+    view.set(next);
   };
   view.watch(drawSoon);
 
   const stage: Stage = {
     element,
     view,
+    sharpView,
     size,
     layer: (name) => parts.world.group().attr({ 'data-layer': name }),
     setPhoto: (next) => {
@@ -93,10 +130,10 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
     setView: (next) => view.set(next),
     fit: (box) => {
       fittedBox = box;
-      view.set(fitted(view.get(), box, size.get()));
+      jump(fitted(view.get(), box, size.get()));
     },
     fitAgain: () => {
-      if (fittedBox !== undefined) view.set(fitted(view.get(), fittedBox, size.get()));
+      if (fittedBox !== undefined) jump(fitted(view.get(), fittedBox, size.get()));
     },
     toScreen: (place) => toScreen(view.get(), place),
     toPlace: (screen) => toPlace(view.get(), screen),
@@ -105,6 +142,7 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
     },
     close: () => {
       cancelAnimationFrame(frame);
+      clearTimeout(rest);
       watcher.disconnect();
       stopPointers();
       stopKeys();
@@ -132,6 +170,7 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
 interface StageParts {
   readonly root: HTMLElement;
   readonly photo: HTMLImageElement;
+  readonly drawing: SVGSVGElement;
   readonly world: G;
   readonly cross: HTMLElement;
   readonly live: HTMLElement;
@@ -160,5 +199,9 @@ function buildParts(element: HTMLElement, { name, help }: StageTexts): StagePart
   live.setAttribute('aria-live', 'polite');
   root.append(cross, live);
   element.append(root);
-  return { root, photo, world, cross, live };
+  return { root, photo, drawing: svg.node, world, cross, live };
+}
+
+function cssMatrix(matrix: readonly number[]): string {
+  return `matrix(${matrix.join(', ')})`;
 }

@@ -1,6 +1,16 @@
 import { createRandom } from '@hidebound/geometry';
 import { describe, expect, it } from 'vitest';
-import { SCALES, fitted, pinched, shifted, toPlace, toScreen, viewMatrix, zoomedAt } from './view.js';
+import {
+  SCALES,
+  fitted,
+  pinched,
+  seenFrom,
+  shifted,
+  toPlace,
+  toScreen,
+  viewMatrix,
+  zoomedAt,
+} from './view.js';
 import type { View } from './view.js';
 
 const random = createRandom(11);
@@ -20,6 +30,15 @@ describe('a view of the drawing', () => {
       const back = toPlace(view, toScreen(view, place));
       expect(back.x).toBeCloseTo(place.x, 6);
       expect(back.y).toBeCloseTo(place.y, 6);
+    }
+  });
+
+  it('when a drawing made for one view is moved to be seen as in another, every place lies where that view has it', () => {
+    for (let i = 0; i < 100; i++) {
+      const [drawn, now, place] = [someView(), someView(), somePoint()];
+      const moved = toScreen(seenFrom(drawn, now), toScreen(drawn, place));
+      expect(moved.x).toBeCloseTo(toScreen(now, place).x, 5);
+      expect(moved.y).toBeCloseTo(toScreen(now, place).y, 5);
     }
   });
 

@@ -46,6 +46,12 @@ export function zoomedAt(view: View, at: Point, factor: number, byDeg = 0): View
   return { ...turned, x: at.x - now.x, y: at.y - now.y };
 }
 
+/** How what was drawn for one view must be moved, turned and scaled on the screen to be as in another. */
+export function seenFrom(drawn: View, now: View): View {
+  const corner = toScreen(now, toPlace(drawn, { x: 0, y: 0 }));
+  return { scale: now.scale / drawn.scale, turnDeg: now.turnDeg - drawn.turnDeg, x: corner.x, y: corner.y };
+}
+
 /** Two fingers: both keep the places that they touch. */
 export function pinched(view: View, before: readonly [Point, Point], now: readonly [Point, Point]): View {
   const [a, b] = [between(before), between(now)];
