@@ -18,7 +18,7 @@ export function hatchPaint(layer: G, effect: PlainEffect): string {
   if (root !== null && root.defs().findOne(`#${id}`) === null) {
     const pattern = root.defs().pattern(MESH_PX, MESH_PX);
     pattern.attr({ id, patternTransform: `scale(${1 / scaleOf(layer)})` });
-    pattern.path(LINES[effect]).attr({ class: `hatch-line is-${effect}` });
+    pattern.path(LINES[effect]).attr({ class: `mark-hatch is-${effect}` });
   }
   return `url(#${id})`;
 }

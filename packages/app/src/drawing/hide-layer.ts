@@ -121,7 +121,7 @@ function drawHead(layer: G, style: string, before: Point, end: Point): void {
 function drawBackbone(layer: G, line: Polyline, words: HideLayerWords | undefined): void {
   layer.path(linePath(line)).attr({ class: 'backbone', 'data-kind': 'backbone' });
   const [head, tail] = [line[0]!, line.at(-1)!];
-  drawHead(layer, 'arrow-head', line.at(-2)!, tail);
+  drawHead(layer, 'line-end', line.at(-2)!, tail);
   if (words === undefined) return;
   drawWord(layer, head, words.head, 'hide-word');
   drawWord(layer, tail, words.tail, 'hide-word');
@@ -129,8 +129,8 @@ function drawBackbone(layer: G, line: Polyline, words: HideLayerWords | undefine
 
 function drawTightness(layer: G, line: Polyline, style: string, id: string): void {
   layer.path(linePath(line)).attr({ class: `tightness ${style}`, 'data-kind': 'tightness', 'data-id': id });
-  drawHead(layer, `arrow-head ${style}`, line[1]!, line[0]!);
-  drawHead(layer, `arrow-head ${style}`, line.at(-2)!, line.at(-1)!);
+  drawHead(layer, `line-end ${style}`, line[1]!, line[0]!);
+  drawHead(layer, `line-end ${style}`, line.at(-2)!, line.at(-1)!);
 }
 
 function drawReadings(layer: G, hide: Hide, words: HideLayerWords, chosen: string | undefined): void {

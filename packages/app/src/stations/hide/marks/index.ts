@@ -51,6 +51,7 @@ export function marksTray(app: App): TemplateResult {
     (tool) =>
       html`<button
         type="button"
+        class="marks-tool"
         aria-pressed=${String(tool === now)}
         @click=${() => takeTool(app, tool === now ? undefined : tool)}
       >
