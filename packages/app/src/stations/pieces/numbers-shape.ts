@@ -16,11 +16,9 @@ export function tryNumbers(piece: OrderPiece): LayablePiece | string {
   const { articles, ...rest } = whole;
   const written = articles.flatMap((article) => ('file' in article ? [] : [article]));
   try {
-    const order = resolveOrder(
-      { ...rest, articles: written, cutting, keepMm: [1, 1] },
-      DEFAULT_WORKSHOP,
-      { hidesLater: true },
-    );
+    const order = resolveOrder({ ...rest, articles: written, cutting, keepMm: [1, 1] }, DEFAULT_WORKSHOP, {
+      hidesLater: true,
+    });
     return resolvePieces(order, () => ({ pieces: [] })).pieces[0]!;
   } catch (error) {
     return error instanceof Error ? error.message : String(error);

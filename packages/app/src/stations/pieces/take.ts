@@ -78,7 +78,10 @@ function startOrder(
 ): void {
   const job = app.job.get();
   const name = job.name.trim() === '' ? app.say('pieces.firstOrder') : job.name.trim();
-  const stem = name.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
+  const stem = name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
   const path = freePath(job, stem === '' ? 'order' : stem, '.order.yaml');
   const method = workshopFor(app).cuttingMethods[0]?.method ?? 'hand knife';
   const order = make(emptyOrder({ name, date: today(), method, leathers: leathersFor(app) }));

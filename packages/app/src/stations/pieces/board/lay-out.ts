@@ -50,11 +50,7 @@ export function layOutBoard(groups: readonly (readonly Cell[])[], options: Board
   return layouts.reduce((best, each) => (scaleOf(each) > scaleOf(best) + 1e-12 ? each : best));
 }
 
-function inRows(
-  groups: readonly (readonly Cell[])[],
-  width: number,
-  { textMm }: BoardOptions,
-): BoardLayout {
+function inRows(groups: readonly (readonly Cell[])[], width: number, { textMm }: BoardOptions): BoardLayout {
   let y = 0;
   let right = 0;
   const placed = groups.map((cells) => {
@@ -75,7 +71,10 @@ function inRows(
     }
     return { title, cells: places };
   });
-  return { groups: placed, box: { minX: 0, minY: 0, maxX: Math.max(right, textMm), maxY: Math.max(y, textMm) } };
+  return {
+    groups: placed,
+    box: { minX: 0, minY: 0, maxX: Math.max(right, textMm), maxY: Math.max(y, textMm) },
+  };
 }
 
 function rowsOf(cells: readonly Cell[], width: number, gap: number): Cell[][] {

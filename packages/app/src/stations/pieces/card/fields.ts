@@ -141,7 +141,11 @@ export function selectField(
     <select id=${id} @change=${({ target }: Event) => set((target as HTMLSelectElement).value)}>
       ${options.map(
         (option) =>
-          html`<option value=${option.value} ?selected=${option.value === value} .selected=${option.value === value}>
+          html`<option
+            value=${option.value}
+            ?selected=${option.value === value}
+            .selected=${option.value === value}
+          >
             ${option.words}
           </option>`,
       )}
@@ -149,11 +153,7 @@ export function selectField(
   </div>`;
 }
 
-export function checkField(
-  label: string,
-  isOn: boolean,
-  set: (isOn: boolean) => void,
-): TemplateResult {
+export function checkField(label: string, isOn: boolean, set: (isOn: boolean) => void): TemplateResult {
   return html`<label
     ><input
       type="checkbox"

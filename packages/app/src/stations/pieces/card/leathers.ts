@@ -61,19 +61,23 @@ function leatherSection(app: App, order: OrderFile, leather: OrderLeather, index
         ({ file, words }) =>
           html`<li class="row">
             ${checkField(words, hides.includes(file), () => edit((now) => toggleHide(now, index, file)))}
-            ${hides.indexOf(file) > 0
-              ? html`<button class="quiet" @click=${() => edit((now) => hideForward(now, index, file))}>
-                  ${app.say('pieces.sooner')}
-                </button>`
-              : nothing}
+            ${
+              hides.indexOf(file) > 0
+                ? html`<button class="quiet" @click=${() => edit((now) => hideForward(now, index, file))}>
+                    ${app.say('pieces.sooner')}
+                  </button>`
+                : nothing
+            }
           </li>`,
       )}
     </ul>
-    ${isLeatherUsed(order, name)
-      ? nothing
-      : html`<button class="quiet danger" @click=${() => edit((now) => withoutLeather(now, index))}>
-          ${app.say('pieces.removeLeather')}
-        </button>`}
+    ${
+      isLeatherUsed(order, name)
+        ? nothing
+        : html`<button class="quiet danger" @click=${() => edit((now) => withoutLeather(now, index))}>
+            ${app.say('pieces.removeLeather')}
+          </button>`
+    }
   </fieldset>`;
 }
 
@@ -86,7 +90,7 @@ interface HideChoice {
 function hidesFor(app: App, hides: readonly string[]): readonly HideChoice[] {
   const there = filesOfKind(app.job.get(), 'hide').map(([path, { hide }]): HideChoice => ({
     file: nameInOrder(app, path),
-    words: hide.name ?? hide.id,
+    words: hide.id,
   }));
   const chosen = hides.map(
     (file) =>

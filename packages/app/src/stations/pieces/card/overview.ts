@@ -28,9 +28,11 @@ export function overviewCard(app: App): TemplateResult {
       ${patternsSection(app, undefined)} ${articleFilesSection(app, undefined)}`;
   const { board } = benchOf(app);
   return html`<h2>${app.say('pieces.whatIsMade')}</h2>
-    ${board?.sentence === undefined
-      ? nothing
-      : html`<p class="finding is-warning"><b>${app.say('pieces.notReady')}</b> ${board.sentence}</p>`}
+    ${
+      board?.sentence === undefined
+        ? nothing
+        : html`<p class="finding is-warning"><b>${app.say('pieces.notReady')}</b> ${board.sentence}</p>`
+    }
     ${order.articles.map((_, i) => articleSection(app, order, i))} ${leathersSection(app, order)}
     ${patternsSection(app, order)} ${articleFilesSection(app, order)} ${cuttingSection(app, order)}`;
 }
@@ -47,19 +49,21 @@ function articleSection(app: App, order: OrderFile, index: number): TemplateResu
     ${found?.sentence === undefined ? nothing : html`<p class="finding is-error">${found.sentence}</p>`}
     <div class="row">
       <span>${app.say('pieces.sets')}</span>
-      ${article.sets === 'as many as fit'
-        ? html`<b>${app.say('pieces.asMany')}</b>`
-        : stepper(app, {
-            id: `sets-${index}`,
-            label: app.say('pieces.setsOf', { article: name }),
-            value: article.sets,
-            least: 1,
-            most: MOST_SETS,
-            set: (sets) =>
-              editOrder(app, app.say('pieces.setsLabel', { article: name }), (now) =>
-                withSets(now, index, sets),
-              ),
-          })}
+      ${
+        article.sets === 'as many as fit'
+          ? html`<b>${app.say('pieces.asMany')}</b>`
+          : stepper(app, {
+              id: `sets-${index}`,
+              label: app.say('pieces.setsOf', { article: name }),
+              value: article.sets,
+              least: 1,
+              most: MOST_SETS,
+              set: (sets) =>
+                editOrder(app, app.say('pieces.setsLabel', { article: name }), (now) =>
+                  withSets(now, index, sets),
+                ),
+            })
+      }
     </div>
     <ul class="piece-list">
       ${pieces.map((piece, i) => {
@@ -88,17 +92,19 @@ function articleMore(app: App, order: OrderFile, index: number, name: string): T
   return html`${checkField(app.say('pieces.asManyAsFit'), article.sets === 'as many as fit', (isOn) =>
       editOrder(app, label, (now) => withSets(now, index, isOn ? 'as many as fit' : 1)),
     )}
-    ${isArticleReference(article)
-      ? html`<p class="soft">${app.say('pieces.fromFile', { file: article.file })}</p>
-          ${fileButton(app, index, article.file, label)}`
-      : html`${textField({
-            id: `article-${index}`,
-            label: app.say('pieces.articleName'),
-            value: article.name,
-            set: (value) => change({ name: value }),
-          })}
-          ${goodsField(app, `goods-${index}`, article.goods, (goods) => change({ goods }))}
-          <button @click=${() => keepForLater(app, order, index)}>${app.say('pieces.keepArticle')}</button>`}
+    ${
+      isArticleReference(article)
+        ? html`<p class="soft">${app.say('pieces.fromFile', { file: article.file })}</p>
+            ${fileButton(app, index, article.file, label)}`
+        : html`${textField({
+              id: `article-${index}`,
+              label: app.say('pieces.articleName'),
+              value: article.name,
+              set: (value) => change({ name: value }),
+            })}
+            ${goodsField(app, `goods-${index}`, article.goods, (goods) => change({ goods }))}
+            <button @click=${() => keepForLater(app, order, index)}>${app.say('pieces.keepArticle')}</button>`
+    }
     <button
       class="quiet danger"
       @click=${() =>
@@ -113,9 +119,7 @@ function articleMore(app: App, order: OrderFile, index: number, name: string): T
 function fileButton(app: App, index: number, file: string, label: string): TemplateResult | typeof nothing {
   const read = articleFile(app, file);
   if (read === undefined) return nothing;
-  return html`<button
-    @click=${() => editOrder(app, label, (now) => withArticleWritten(now, index, read))}
-  >
+  return html`<button @click=${() => editOrder(app, label, (now) => withArticleWritten(now, index, read))}>
     ${app.say('pieces.writeHere')}
   </button>`;
 }

@@ -30,9 +30,11 @@ export function pieceCard(app: App): TemplateResult {
     </button>
     <h2>${piece.name}</h2>
     ${sourceLine(app, piece, found)} ${findings(found)}
-    ${isOwnPiece(app)
-      ? fields(app, piece, found?.resolved)
-      : html`<p class="soft">${app.say('pieces.inFile')}</p>`}
+    ${
+      isOwnPiece(app)
+        ? fields(app, piece, found?.resolved)
+        : html`<p class="soft">${app.say('pieces.inFile')}</p>`
+    }
     ${found?.shape === undefined ? nothing : legend(app, found.shape.shape)} ${suitSection(app, piece)}`;
 }
 
@@ -49,9 +51,9 @@ function sourceLine(app: App, { from }: OrderPiece, found: BoardPiece | undefine
 }
 
 function findings(found: BoardPiece | undefined): TemplateResult {
-  return html`${found?.sentence === undefined
-    ? nothing
-    : html`<p class="finding is-error">${found.sentence}</p>`}
+  return html`${
+    found?.sentence === undefined ? nothing : html`<p class="finding is-error">${found.sentence}</p>`
+  }
   ${(found?.findings ?? []).map(({ tone, text }) => html`<p class="finding is-${tone}">${text}</p>`)}`;
 }
 
@@ -97,9 +99,11 @@ function fields(app: App, piece: OrderPiece, resolved: ResolvedPiece | undefined
         set: (mirrored) => change({ mirrored }),
       })}
     </div>
-    ${piece.from.kind === 'pattern'
-      ? nothing
-      : numbersFields(app, `own-${key}`, piece.from, (from) => change({ from }))}
+    ${
+      piece.from.kind === 'pattern'
+        ? nothing
+        : numbersFields(app, `own-${key}`, piece.from, (from) => change({ from }))
+    }
     ${selectField(
       `leather-${key}`,
       app.say('pieces.leather'),
@@ -120,7 +124,9 @@ function fields(app: App, piece: OrderPiece, resolved: ResolvedPiece | undefined
       ${needsFields(app, key, piece, resolved)}
     </details>
     ${faceSection(app, key, piece)}
-    <button class="quiet danger" @click=${() => remove(app, piece.name)}>${app.say('pieces.remove')}</button>`;
+    <button class="quiet danger" @click=${() => remove(app, piece.name)}>
+      ${app.say('pieces.remove')}
+    </button>`;
 }
 
 function remove(app: App, name: string): void {
@@ -151,7 +157,6 @@ function directionFields(
     toleranceDeg: USUAL_TOLERANCE[rule],
     halfTurn: rule !== 'fixed',
   });
-  const measures = app.measures();
   return html`<fieldset class="choice column">
       <legend>${app.say('pieces.direction')}</legend>
       ${RULES.map(
@@ -166,37 +171,40 @@ function directionFields(
           >`,
       )}
     </fieldset>
-    ${wish.rule === 'free'
-      ? nothing
-      : html`<div class="counts">
-          ${wish.rule === 'fixed'
-            ? html`<span>${app.say('pieces.fixedAngle')}</span>
-                ${stepper(app, {
-                  id: `angle-${key}`,
-                  label: app.say('pieces.fixedAngle'),
-                  value: wish.angleDeg,
-                  least: -360,
-                  most: 360,
-                  set: (angleDeg) => change({ direction: { ...wish, angleDeg } }),
-                })}`
-            : nothing}
-          <span>${app.say('pieces.tolerance')}</span>
-          ${stepper(app, {
-            id: `tolerance-${key}`,
-            label: app.say('pieces.tolerance'),
-            value: wish.toleranceDeg,
-            least: 0,
-            most: 180,
-            set: (toleranceDeg) => change({ direction: { ...wish, toleranceDeg } }),
-          })}
-        </div>
-        ${checkField(app.say('pieces.halfTurn'), wish.halfTurn, (halfTurn) =>
-          change({ direction: { ...wish, halfTurn } }),
-        )}`}
-    ${arrowRow(app, piece, measures.degrees)}`;
+    ${
+      wish.rule === 'free'
+        ? nothing
+        : html`<div class="counts">
+              ${
+                wish.rule === 'fixed'
+                  ? html`<span>${app.say('pieces.fixedAngle')}</span> ${stepper(app, {
+                        id: `angle-${key}`,
+                        label: app.say('pieces.fixedAngle'),
+                        value: wish.angleDeg,
+                        least: -360,
+                        most: 360,
+                        set: (angleDeg) => change({ direction: { ...wish, angleDeg } }),
+                      })}`
+                  : nothing
+              }
+              <span>${app.say('pieces.tolerance')}</span>
+              ${stepper(app, {
+                id: `tolerance-${key}`,
+                label: app.say('pieces.tolerance'),
+                value: wish.toleranceDeg,
+                least: 0,
+                most: 180,
+                set: (toleranceDeg) => change({ direction: { ...wish, toleranceDeg } }),
+              })}
+            </div>
+            ${checkField(app.say('pieces.halfTurn'), wish.halfTurn, (halfTurn) =>
+              change({ direction: { ...wish, halfTurn } }),
+            )}`
+    }
+    ${arrowRow(app, piece)}`;
 }
 
-function arrowRow(app: App, piece: OrderPiece, degrees: (deg: number) => string): TemplateResult {
+function arrowRow(app: App, piece: OrderPiece): TemplateResult {
   const { chosen, board } = benchOf(app);
   const shape =
     chosen.kind === 'piece' ? board?.articles[chosen.article]?.pieces[chosen.piece]?.shape : undefined;
@@ -205,18 +213,20 @@ function arrowRow(app: App, piece: OrderPiece, degrees: (deg: number) => string)
   return html`<div class="arrow-row">
     <p class="soft">
       ${app.say(shape.arrowIsGuessed ? 'pieces.arrowGuessed' : 'pieces.arrowIs', {
-        angle: degrees(shape.arrowDeg),
+        angle: app.measures().degrees(shape.arrowDeg),
       })}
     </p>
     <div class="row">
       <button @click=${() => turn(-15)}>${app.say('pieces.turnLeft')}</button>
       <button @click=${() => turn(15)}>${app.say('pieces.turnRight')}</button>
       <button @click=${() => turn(180)}>${app.say('pieces.turnOver')}</button>
-      ${piece.arrowDeg === undefined
-        ? nothing
-        : html`<button class="quiet" @click=${() => setArrow(app, undefined)}>
-            ${app.say('pieces.arrowAsDrawn')}
-          </button>`}
+      ${
+        piece.arrowDeg === undefined
+          ? nothing
+          : html`<button class="quiet" @click=${() => setArrow(app, undefined)}>
+              ${app.say('pieces.arrowAsDrawn')}
+            </button>`
+      }
     </div>
   </div>`;
 }
@@ -235,23 +245,22 @@ function needsFields(
   const options = LOOKS.map((value) => ({ value, words: app.say(`pieces.looks.${value}`) }));
   const look = (value: string) => LOOKS.find((each) => each === value) ?? 'A';
   return html`${selectField(`face-looks-${key}`, app.say('pieces.faceLooks'), looks.face, options, (value) =>
-      change({ looks: { ...piece.looks, face: look(value) } }),
-    )}
-    ${selectField(`rest-looks-${key}`, app.say('pieces.restLooks'), looks.rest, options, (value) =>
-      change({ looks: { ...piece.looks, rest: look(value) } }),
-    )}
-    ${checkField(app.say('pieces.load'), piece.bearsLoad ?? usual.bearsLoad, (bearsLoad) =>
-      change({ bearsLoad }),
-    )}
-    ${thicknessFields(app, `thickness-${key}`, piece.thickness, (thickness) => change({ thickness }))}
-    ${checkField(app.say('pieces.maySkive'), (piece.tooThick ?? usual.tooThick) === 'skive', (isOn) =>
-      change({ tooThick: isOn ? 'skive' : 'refuse' }),
-    )}
-    ${lengthField(app, {
-      id: `allowance-${key}`,
-      label: app.say('pieces.allowance'),
-      mm: piece.allowanceMm,
-      set: (mm) => change({ allowanceMm: mm ?? 0 }),
-    })}`;
+    change({ looks: { ...piece.looks, face: look(value) } }),
+  )}
+  ${selectField(`rest-looks-${key}`, app.say('pieces.restLooks'), looks.rest, options, (value) =>
+    change({ looks: { ...piece.looks, rest: look(value) } }),
+  )}
+  ${checkField(app.say('pieces.load'), piece.bearsLoad ?? usual.bearsLoad, (bearsLoad) =>
+    change({ bearsLoad }),
+  )}
+  ${thicknessFields(app, `thickness-${key}`, piece.thickness, (thickness) => change({ thickness }))}
+  ${checkField(app.say('pieces.maySkive'), (piece.tooThick ?? usual.tooThick) === 'skive', (isOn) =>
+    change({ tooThick: isOn ? 'skive' : 'refuse' }),
+  )}
+  ${lengthField(app, {
+    id: `allowance-${key}`,
+    label: app.say('pieces.allowance'),
+    mm: piece.allowanceMm,
+    set: (mm) => change({ allowanceMm: mm ?? 0 }),
+  })}`;
 }
-

@@ -22,7 +22,7 @@ export function chosenHand(app: App, stage: Stage, scene: () => Scene): Hand {
       const { large } = scene();
       const bench = benchOf(app);
       if (large === undefined || bench.chosen.kind !== 'piece' || !isOwnPiece(app)) return undefined;
-      if (bench.tool === 'face') return paint(app, stage, scene(), at);
+      if (bench.tool === 'face') return paint(app, scene(), at);
       const tip = stage.toScreen(arrowTip(arrowOfPiece(large), large.arrowDeg));
       const isNear = Math.hypot(tip.x - at.screen.x, tip.y - at.screen.y) <= REACH_PX;
       return isNear ? turnArrow(app, scene()) : undefined;
@@ -30,7 +30,8 @@ export function chosenHand(app: App, stage: Stage, scene: () => Scene): Hand {
     tap: (at) => {
       const { chosen, tool } = benchOf(app);
       if (chosen.kind === 'all') return chooseAt(app, at);
-      if (chosen.kind === 'patterns') return tool === 'measure' ? measure(app, stage, scene(), at) : toggle(app, at);
+      if (chosen.kind === 'patterns')
+        return tool === 'measure' ? measure(app, stage, scene(), at) : toggle(app, at);
       return false;
     },
     describe: (at) => describe(app, at),
@@ -95,7 +96,7 @@ export function setArrow(app: App, shownDeg: number | undefined): void {
   editOrder(app, app.say('pieces.arrowLabel'), (order) => changePiece(order, article, piece, { arrowDeg }));
 }
 
-function paint(app: App, stage: Stage, { layer }: Scene, start: At): Stroke {
+function paint(app: App, { layer }: Scene, start: At): Stroke {
   const bench = benchOf(app);
   const points: Point[] = [start.place];
   let last = start.screen;

@@ -16,10 +16,7 @@ export interface Arrow {
 /** Where the arrow of a piece is drawn: from its own origin, so that it lies on the piece's middle. */
 export function arrowOfPiece({ region }: LayablePiece): Arrow {
   const { minX, maxX, minY, maxY } = regionBox(region);
-  const [smaller, larger] = [
-    Math.min(maxX - minX, maxY - minY),
-    Math.max(maxX - minX, maxY - minY),
-  ];
+  const [smaller, larger] = [Math.min(maxX - minX, maxY - minY), Math.max(maxX - minX, maxY - minY)];
   const lengthMm = Math.max(ARROW_SHARES.ofSmaller * smaller, ARROW_SHARES.ofLarger * larger) / 2;
   return { middle: { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, lengthMm };
 }

@@ -1,0 +1,217 @@
+import { html, nothing } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import { PARTS, STRAP_ENDS } from '@hidebound/leather';
+import type { PieceSource, StrapEnd, StrapNumbers } from '@hidebound/leather';
+import type { App } from '../../../app/app.js';
+import { benchOf, choose } from '../bench.js';
+import { tryNumbers } from '../numbers-shape.js';
+import { newPiece } from '../order/pieces.js';
+import { leathersFor, takePieces } from '../take.js';
+import { checkField, lengthField, selectField, stepper, textField } from './fields.js';
+import { intoSection } from './into.js';
+
+export type NumberSource = Exclude<PieceSource, { readonly kind: 'pattern' }>;
+
+const FIRST_STRAP: StrapNumbers = {
+  widthMm: 25,
+  lengthMm: 400,
+  holeEnd: 'arched point',
+  buckleEnd: 'square',
+};
+const FIRST_HOLES = { count: 5, spacingMm: 25, diameterMm: 4, fromEndMm: 50 };
+const FIRST_SLOT = { widthMm: 4, lengthMm: 20, fromEndMm: 40 };
+
+const FIRST: Readonly<Record<NumberSource['kind'], NumberSource>> = {
+  strap: { kind: 'strap', strap: FIRST_STRAP },
+  rectangle: { kind: 'rectangle', widthMm: 60, lengthMm: 120, cornerRadiusMm: 0 },
+  disc: { kind: 'disc', diameterMm: 60 },
+};
+
+export function beginNumbers(app: App): void {
+  const bench = benchOf(app);
+  const leather = leathersFor(app)[0]!.name;
+  bench.numbers = newPiece(app.say('pieces.shape.strap'), FIRST.strap, { leather, part: 'strap' });
+  choose(app, { kind: 'numbers' });
+}
+
+/** A piece that needs no pattern: it is drawn while its numbers are set. */
+export function numbersCard(app: App): TemplateResult {
+  const bench = benchOf(app);
+  const piece = bench.numbers;
+  if (piece === undefined || piece.from.kind === 'pattern') return html``;
+  const set = (patch: Partial<typeof piece>): void => {
+    bench.numbers = { ...piece, ...patch };
+    app.redraw();
+  };
+  const setKind = (kind: NumberSource['kind']): void =>
+    set({
+      from: FIRST[kind],
+      name: app.say(`pieces.shape.${kind}`),
+      part: kind === 'strap' ? 'strap' : 'tab',
+      inLane: kind === 'strap',
+    });
+  const made = tryNumbers(piece);
+  return html`<button class="quiet back" @click=${() => choose(app, { kind: 'all' })}>
+      ← ${app.say('pieces.all')}
+    </button>
+    <h2>${app.say('pieces.byNumbers')}</h2>
+    <fieldset class="choice">
+      <legend>${app.say('pieces.shape')}</legend>
+      ${(['strap', 'rectangle', 'disc'] as const).map(
+        (kind) =>
+          html`<label
+            ><input
+              type="radio"
+              name="shape"
+              .checked=${piece.from.kind === kind}
+              @change=${() => setKind(kind)}
+            />${app.say(`pieces.shape.${kind}`)}</label
+          >`,
+      )}
+    </fieldset>
+    ${numbersFields(app, 'new', piece.from, (from) => set({ from }))}
+    ${typeof made === 'string' ? html`<p class="finding is-error" role="alert">${made}</p>` : nothing}
+    ${textField({
+      id: 'new-name',
+      label: app.say('pieces.name'),
+      value: piece.name,
+      set: (name) => set({ name }),
+    })}
+    <div class="counts">
+      <span>${app.say('pieces.count')}</span>
+      ${stepper(app, {
+        id: 'new-count',
+        label: app.say('pieces.count'),
+        value: piece.count,
+        least: 1,
+        most: 10_000,
+        set: (count) => set({ count }),
+      })}
+    </div>
+    ${selectField(
+      'new-leather',
+      app.say('pieces.leather'),
+      piece.leather,
+      leathersFor(app).map(({ name }) => ({ value: name, words: name })),
+      (leather) => set({ leather }),
+    )}
+    ${selectField(
+      'new-part',
+      app.say('pieces.part'),
+      piece.part,
+      PARTS.map((part) => ({ value: part, words: app.say(`pieces.part.${part}`) })),
+      (part) => set({ part: PARTS.find((each) => each === part) ?? piece.part }),
+    )}
+    ${intoSection(app)}
+    <button class="main" ?disabled=${typeof made === 'string'} @click=${() => takePieces(app, [piece])}>
+      ${app.say('pieces.takeIt')}
+    </button>`;
+}
+
+/** The numbers of a piece, whether it is being made or is there. */
+export function numbersFields(
+  app: App,
+  id: string,
+  from: NumberSource,
+  set: (from: NumberSource) => void,
+): TemplateResult {
+  const length = (name: string, label: string, mm: number, change: (mm: number) => void): TemplateResult =>
+    lengthField(app, {
+      id: `${id}-${name}`,
+      label,
+      mm,
+      set: (value) => value !== undefined && value > 0 && change(value),
+    });
+  switch (from.kind) {
+    case 'disc':
+      return length('diameter', app.say('pieces.diameter'), from.diameterMm, (diameterMm) =>
+        set({ ...from, diameterMm }),
+      );
+    case 'rectangle':
+      return html`<div class="pair">
+        ${length('width', app.say('pieces.width'), from.widthMm, (widthMm) => set({ ...from, widthMm }))}
+        ${length('length', app.say('pieces.length'), from.lengthMm, (lengthMm) => set({ ...from, lengthMm }))}
+        ${lengthField(app, {
+          id: `${id}-corner`,
+          label: app.say('pieces.corners'),
+          mm: from.cornerRadiusMm,
+          set: (mm) => set({ ...from, cornerRadiusMm: mm ?? 0 }),
+        })}
+      </div>`;
+    case 'strap':
+      return strapFields(app, id, from.strap, length, (strap) => set({ kind: 'strap', strap }));
+  }
+}
+
+type LengthOf = (name: string, label: string, mm: number, change: (mm: number) => void) => TemplateResult;
+
+function strapFields(
+  app: App,
+  id: string,
+  strap: StrapNumbers,
+  length: LengthOf,
+  set: (strap: StrapNumbers) => void,
+): TemplateResult {
+  const { holes, slot } = strap;
+  const { holes: _holes, ...withoutHoles } = strap;
+  const { slot: _slot, ...withoutSlot } = strap;
+  const ends = STRAP_ENDS.map((end) => ({ value: end, words: app.say(`pieces.end.${end}`) }));
+  const endOf = (value: string): StrapEnd => STRAP_ENDS.find((end) => end === value) ?? 'square';
+  return html`<div class="pair">
+      ${length('width', app.say('pieces.width'), strap.widthMm, (widthMm) => set({ ...strap, widthMm }))}
+      ${length('length', app.say('pieces.length'), strap.lengthMm, (lengthMm) => set({ ...strap, lengthMm }))}
+      ${selectField(`${id}-hole-end`, app.say('pieces.holeEnd'), strap.holeEnd, ends, (value) =>
+        set({ ...strap, holeEnd: endOf(value) }),
+      )}
+      ${selectField(`${id}-buckle-end`, app.say('pieces.buckleEnd'), strap.buckleEnd, ends, (value) =>
+        set({ ...strap, buckleEnd: endOf(value) }),
+      )}
+    </div>
+    ${checkField(app.say('pieces.withHoles'), holes !== undefined, (isOn) =>
+      set(isOn ? { ...strap, holes: FIRST_HOLES } : withoutHoles),
+    )}
+    ${
+      holes === undefined
+        ? nothing
+        : html`<div class="counts">
+              <span>${app.say('pieces.holeCount')}</span>
+              ${stepper(app, {
+                id: `${id}-holes`,
+                label: app.say('pieces.holeCount'),
+                value: holes.count,
+                least: 1,
+                most: 200,
+                set: (count) => set({ ...strap, holes: { ...holes, count } }),
+              })}
+            </div>
+            <div class="pair">
+              ${length('spacing', app.say('pieces.holeSpacing'), holes.spacingMm, (spacingMm) =>
+                set({ ...strap, holes: { ...holes, spacingMm } }),
+              )}
+              ${length('hole', app.say('pieces.holeDiameter'), holes.diameterMm, (diameterMm) =>
+                set({ ...strap, holes: { ...holes, diameterMm } }),
+              )}
+              ${length('first', app.say('pieces.holeFromEnd'), holes.fromEndMm, (fromEndMm) =>
+                set({ ...strap, holes: { ...holes, fromEndMm } }),
+              )}
+            </div>`
+    }
+    ${checkField(app.say('pieces.withSlot'), slot !== undefined, (isOn) =>
+      set(isOn ? { ...strap, slot: FIRST_SLOT } : withoutSlot),
+    )}
+    ${
+      slot === undefined
+        ? nothing
+        : html`<div class="pair">
+            ${length('slot-width', app.say('pieces.slotWidth'), slot.widthMm, (widthMm) =>
+              set({ ...strap, slot: { ...slot, widthMm } }),
+            )}
+            ${length('slot-length', app.say('pieces.slotLength'), slot.lengthMm, (lengthMm) =>
+              set({ ...strap, slot: { ...slot, lengthMm } }),
+            )}
+            ${length('slot-end', app.say('pieces.slotFromEnd'), slot.fromEndMm, (fromEndMm) =>
+              set({ ...strap, slot: { ...slot, fromEndMm } }),
+            )}
+          </div>`
+    }`;
+}

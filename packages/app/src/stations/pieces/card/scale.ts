@@ -1,0 +1,112 @@
+import { html, nothing } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import type { App } from '../../../app/app.js';
+import type { PatternShown } from '../../../work/patterns-tasks.js';
+import { benchOf, readingFor } from '../bench.js';
+import { sizeOfPiece } from '../large/snap.js';
+import { scaledReading } from '../order/readings.js';
+import { showError } from './fields.js';
+import { changeReadingOf } from './patterns.js';
+
+/** How many times larger or smaller a drawing may be made: beyond, a slip of the pen is likelier. */
+const MOST_FACTOR = 1000;
+
+/** A line that she knows, measured on the drawing or chosen by name, against its true length. */
+export function scaleSection(
+  app: App,
+  path: string,
+  read: NonNullable<PatternShown['read']>,
+): TemplateResult {
+  const bench = benchOf(app);
+  const measured = bench.measured?.path === path ? bench.measured : undefined;
+  const lengthMm =
+    measured?.to === undefined
+      ? undefined
+      : Math.hypot(measured.to.x - measured.from.x, measured.to.y - measured.from.y);
+  const measures = app.measures();
+  return html`<details ?open=${measured !== undefined || bench.tool === 'measure'}>
+    <summary>${app.say('pieces.scale')}</summary>
+    <p>${app.say('pieces.scaleHow')}</p>
+    <div class="row">
+      <button aria-pressed=${String(bench.tool === 'measure')} @click=${() => toggleMeasuring(app)}>
+        ${app.say('pieces.measure')}
+      </button>
+      ${sideChoice(app, path, read)}
+    </div>
+    ${
+      lengthMm === undefined
+        ? measured === undefined
+          ? nothing
+          : html`<p class="soft">${app.say('pieces.secondPoint')}</p>`
+        : html`<p>${app.say('pieces.measured', { length: measures.length(lengthMm) })}</p>
+            ${trueLength(app, path, lengthMm)}`
+    }
+  </details>`;
+}
+
+export function toggleMeasuring(app: App): void {
+  const bench = benchOf(app);
+  bench.tool = bench.tool === 'measure' ? undefined : 'measure';
+  app.redraw();
+}
+
+/** Width and height of each piece, for those who choose instead of tapping. */
+function sideChoice(app: App, path: string, read: NonNullable<PatternShown['read']>): TemplateResult {
+  const measures = app.measures();
+  return html`<select
+    aria-label=${app.say('pieces.side')}
+    @change=${({ target }: Event) => {
+      const [index, side] = (target as HTMLSelectElement).value.split(':');
+      const piece = read.pieces[Number(index)]?.piece;
+      if (piece === undefined) return;
+      const { widthMm, heightMm } = sizeOfPiece(piece);
+      const from = piece.cut.start;
+      const to = side === 'w' ? { x: from.x + widthMm, y: from.y } : { x: from.x, y: from.y + heightMm };
+      benchOf(app).measured = { path, from, to };
+      app.redraw();
+    }}
+  >
+    <option value="">${app.say('pieces.side')}</option>
+    ${read.pieces.map(({ piece }, i) => {
+      const { widthMm, heightMm } = sizeOfPiece(piece);
+      return html`<option value="${i}:w">
+          ${app.say('pieces.sideWidth', { piece: piece.name, length: measures.length(widthMm) })}
+        </option>
+        <option value="${i}:h">
+          ${app.say('pieces.sideHeight', { piece: piece.name, length: measures.length(heightMm) })}
+        </option>`;
+    })}
+  </select>`;
+}
+
+function trueLength(app: App, path: string, lengthMm: number): TemplateResult {
+  const measures = app.measures();
+  const use = (): void => {
+    const field = document.getElementById('true-length') as HTMLInputElement;
+    const trueMm = measures.readLengthMm(field.value);
+    const factor = trueMm === undefined ? NaN : trueMm / lengthMm;
+    const isFine = factor >= 1 / MOST_FACTOR && factor <= MOST_FACTOR;
+    showError(field, isFine ? '' : app.say('pieces.noLength'));
+    if (!isFine) return;
+    if (Math.abs(factor - 1) < 1e-6) {
+      app.tell({ tone: 'calm', text: app.say('pieces.scaleRight') });
+      return;
+    }
+    const bench = benchOf(app);
+    bench.measured = undefined;
+    bench.tool = undefined;
+    field.value = '';
+    changeReadingOf(app, path, scaledReading(readingFor(app, path), factor));
+    app.tell({ tone: 'calm', text: app.say('pieces.scaled', { percent: measures.percent(factor, 2) }) });
+  };
+  return html`<div class="field">
+    <label for="true-length">${app.say('pieces.trueLength')}</label>
+    <span class="with-unit"
+      ><input id="true-length" type="text" inputmode="decimal" aria-describedby="true-length-error" /><span
+        class="soft"
+        >${measures.lengthUnit}</span
+      ><button @click=${use}>${app.say('pieces.useScale')}</button></span
+    >
+    <span class="field-error" id="true-length-error"></span>
+  </div>`;
+}
