@@ -1,0 +1,181 @@
+import { PAPERS } from '@hidebound/leather';
+import { html, nothing } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import type { App } from '../../app/app.js';
+import { layoutAt } from '../../job/job.js';
+import { pieceKey } from '../../work/make-tasks.js';
+import type { SheetName, TemplateChoice } from '../../work/make-tasks.js';
+import { check, field, lengthOf, listOf, oneOf } from './controls.js';
+import { cutChoices } from './cut-choices.js';
+import { preparingChoices } from './preparing-choices.js';
+import { choose, makeTable } from './table.js';
+
+/** The few choices of the sheet in hand. */
+export function choicesOf(app: App, sheet: SheetName): TemplateResult {
+  switch (sheet) {
+    case 'cutting':
+      return html`${pageChoice(app)} ${sideChoice(app)} ${photoChoice(app)}`;
+    case 'settingOut':
+      return html`${pageChoice(app)} ${sideChoice(app)}`;
+    case 'templates':
+      return templateChoices(app);
+    case 'cutFiles':
+      return html`${cutChoices(app)} ${sideChoice(app)}`;
+    case 'preparing':
+      return html`${pageChoice(app)} ${preparingChoices(app)}`;
+    case 'reference':
+      return referenceChoices(app);
+    case 'quote':
+      return html`${pageChoice(app)} ${customerChoice(app)}`;
+    case 'suit':
+    case 'buying':
+    case 'list':
+    case 'cost':
+      return pageChoice(app);
+  }
+}
+
+function pageChoice(app: App): TemplateResult {
+  const names = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
+  return oneOf(
+    'page',
+    app.say('make.paper'),
+    names.map((name) => [name, name] as const),
+    makeTable(app).choices.page,
+    (page) => choose(app, { page }),
+  );
+}
+
+function sideChoice(app: App): TemplateResult {
+  return oneOf(
+    'side',
+    app.say('make.side'),
+    [
+      ['grain', app.say('make.side.grain')],
+      ['flesh', app.say('make.side.flesh')],
+    ],
+    makeTable(app).choices.side,
+    (side) => choose(app, { side }),
+  );
+}
+
+function photoChoice(app: App): TemplateResult {
+  return check(app.say('make.photo'), makeTable(app).choices.photo, (photo) => choose(app, { photo }));
+}
+
+function templateChoices(app: App): TemplateResult {
+  const { template } = makeTable(app).choices;
+  const change = (part: Partial<TemplateChoice>): void => choose(app, { template: { ...template, ...part } });
+  const hides = layoutAt(app.job.get(), app.place.get().layout)?.hides ?? [];
+  const papers = [
+    ...PAPERS.map(({ name }) => [name, name] as const),
+    ['roll', app.say('make.roll')] as const,
+  ];
+  return html`
+    ${oneOf(
+      'kind',
+      app.say('make.template.of'),
+      [
+        ['pieces', app.say('make.template.pieces')],
+        ['hide', app.say('make.template.hide')],
+        ['rough cuts', app.say('make.template.roughCuts')],
+      ],
+      template.kind,
+      (kind) => change({ kind }),
+    )}
+    ${template.kind === 'pieces' ? pieceChoice(app, template, change) : nothing}
+    ${
+      template.kind === 'hide'
+        ? listOf(
+            'hide',
+            app.say('make.template.whichHide'),
+            hides.map(({ id }) => [id, id] as const),
+            template.hide ?? hides[0]?.id ?? '',
+            (hide) => change({ hide }),
+          )
+        : nothing
+    }
+    ${listOf('paper', app.say('make.paper'), papers, template.paper, (paper) => change({ paper }))}
+    ${
+      template.paper === 'roll'
+        ? lengthOf(app, 'roll', app.say('make.rollWidth'), template.rollMm, (rollMm) => change({ rollMm }))
+        : nothing
+    }
+    ${sideChoice(app)}
+    ${lengthOf(
+      app,
+      'overlap',
+      app.say('make.overlap'),
+      template.overlapMm,
+      (overlapMm) => change({ overlapMm }),
+      app.say('make.overlap.hint'),
+    )}
+    ${lengthOf(
+      app,
+      'margin',
+      app.say('make.margin'),
+      template.marginMm,
+      (marginMm) => change({ marginMm }),
+      app.say('make.margin.hint'),
+    )}
+  `;
+}
+
+function pieceChoice(
+  app: App,
+  { pieces }: TemplateChoice,
+  change: (part: Partial<TemplateChoice>) => void,
+): TemplateResult {
+  const all = (layoutAt(app.job.get(), app.place.get().layout)?.pieces ?? []).map((piece) => ({
+    key: pieceKey(piece),
+    words: `${piece.piece} (${piece.article})`,
+  }));
+  const keys = all.map(({ key }) => key);
+  const chosen = new Set(pieces ?? keys);
+  const toggle = (key: string, isOn: boolean): void => {
+    const next = keys.filter((each) => (each === key ? isOn : chosen.has(each)));
+    change({ pieces: next });
+  };
+  return html`<details class="make-more">
+    <summary>${app.say('make.template.which', { n: chosen.size, all: all.length })}</summary>
+    ${all.map(({ key, words }) => check(words, chosen.has(key), (isOn) => toggle(key, isOn)))}
+  </details>`;
+}
+
+function referenceChoices(app: App): TemplateResult {
+  const { sheets, referencePaper } = makeTable(app).choices;
+  const read = (text: string): string | undefined =>
+    /^\d+(\s*[-,]\s*\d+)*$/.test(text.trim()) ? text.trim() : undefined;
+  return html`
+    ${oneOf(
+      'reference-paper',
+      app.say('make.paper'),
+      [
+        ['A4', 'A4'],
+        ['Letter', 'Letter'],
+      ],
+      referencePaper,
+      (paper) => choose(app, { referencePaper: paper }),
+    )}
+    ${field(app, 'sheets', app.say('make.sheets'), sheets, read, (next) => choose(app, { sheets: next }), {
+      hint: app.say('make.sheets.hint'),
+    })}
+  `;
+}
+
+function customerChoice(app: App): TemplateResult | typeof nothing {
+  const { shown, choices } = makeTable(app);
+  const customers = shown?.made.customers ?? [];
+  if (customers.length === 0) return nothing;
+  return listOf(
+    'customer',
+    app.say('make.customer'),
+    [['', app.say('make.customer.all')], ...customers.map((name) => [name, name] as const)],
+    choices.customer ?? '',
+    (name) => {
+      const { customer: _, ...rest } = makeTable(app).choices;
+      makeTable(app).choices = rest;
+      choose(app, name === '' ? {} : { customer: name });
+    },
+  );
+}

@@ -1,0 +1,47 @@
+import { html } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import type { App } from '../../app/app.js';
+import type { PlaceName } from '../../app/place.js';
+import type { MakeMoment, SheetRow } from './sheets.js';
+import { SHEETS, missingFor } from './sheets.js';
+import { chooseSheet } from './table.js';
+
+/** All that can be made, by when it is needed; what can't be made yet says what is missing. */
+export function startPage(app: App): TemplateResult {
+  return html`<div class="make-start">
+    <h2>${app.say('place.make')}</h2>
+    <div class="make-moments">${SHEETS.map(([moment, rows]) => momentList(app, moment, rows))}</div>
+    ${app.prefs.get().language === 'en' ? '' : html`<p class="soft">${app.say('make.inEnglish')}</p>`}
+  </div>`;
+}
+
+function momentList(app: App, moment: MakeMoment, rows: readonly SheetRow[]): TemplateResult {
+  return html`<section>
+    <h3>${app.say(`make.when.${moment}`)}</h3>
+    <ul class="make-list">
+      ${rows.map((row) => html`<li>${sheetEntry(app, row)}</li>`)}
+    </ul>
+  </section>`;
+}
+
+function sheetEntry(app: App, row: SheetRow): TemplateResult {
+  const missing = missingFor(app, row);
+  if (missing !== undefined) return missingEntry(app, row, missing);
+  return html`<button class="make-entry" @click=${() => chooseSheet(app, row.name)}>
+    <strong>${app.say(`make.${row.name}`)}</strong>
+    <span>${app.say(`make.${row.name}.is`)}</span>
+  </button>`;
+}
+
+function missingEntry(app: App, { name }: SheetRow, where: PlaceName): TemplateResult {
+  return html`<div class="make-entry is-missing">
+    <strong>${app.say(`make.${name}`)}</strong>
+    <span>${app.say(`make.${name}.is`)}</span>
+    <span class="make-missing"
+      >${app.say(where === 'lay' ? 'make.missing.layout' : 'make.missing.order')}</span
+    >
+    <button @click=${() => app.goTo(where)}>
+      ${app.say('make.goTo', { place: app.say(`place.${where}`) })}
+    </button>
+  </div>`;
+}
