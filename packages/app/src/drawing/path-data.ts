@@ -1,9 +1,15 @@
 import type { Curve, Point, Region, Ring } from '@hidebound/geometry';
 import { curveToPathData } from '@hidebound/render';
 
-/** A curve as an SVG path's data. */
+const known = new WeakMap<Curve, string>();
+
+/** A curve as an SVG path's data; worked out once for each curve, since panels ask for it again at every drawing. */
 export function curvePath(curve: Curve): string {
-  return curveToPathData(curve);
+  const before = known.get(curve);
+  if (before !== undefined) return before;
+  const data = curveToPathData(curve);
+  known.set(curve, data);
+  return data;
 }
 
 export function linePath(points: readonly Point[]): string {

@@ -80,7 +80,7 @@ export function openDrawing(app: App, stage: Stage): () => void {
     }),
     stage.view.watch(() => handle.update(drawnHide?.id)),
     stage.lay(handOnPieces(app, table, stage)),
-    openSlip(app, table, stage.element),
+    openSlip(app, table, stage),
     watchLayout(app, table),
   ];
   return () => {

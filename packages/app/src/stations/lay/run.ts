@@ -25,6 +25,7 @@ export async function startRun(app: App, table: LayTable, wish: LayWish): Promis
     curve: [],
     placements: undefined,
     beforeMm2: present?.layout.yield.total.usedUpMm2,
+    beforeLaid: present?.layout.placements.length,
     isStopping: false,
     stop: () => {
       table.run.update((now) => (now === undefined ? now : { ...now, isStopping: true }));
@@ -91,8 +92,18 @@ function withPoint(curve: readonly CurvePoint[], point: CurvePoint): readonly Cu
 
 function finish(app: App, table: LayTable, output: LayOutput, path: string): void {
   const { layout, elapsedMs, endedEarly } = output;
-  const { wish, curve, beforeMm2 } = table.run.get()!;
-  table.end.set({ wish, found: layout !== undefined, elapsedMs, endedEarly, curve, beforeMm2 });
+  const { wish, curve, beforeMm2, beforeLaid } = table.run.get()!;
+  table.end.set({
+    wish,
+    found: layout !== undefined,
+    elapsedMs,
+    endedEarly,
+    curve,
+    beforeMm2,
+    beforeLaid,
+    nowMm2: layout?.yield.total.usedUpMm2,
+    nowLaid: layout?.placements.length,
+  });
   if (layout === undefined) return;
   app.change(
     app.say(`lay.change.${wish === 'go on' ? 'goOn' : wish}`),

@@ -27,8 +27,9 @@ export interface Run {
   readonly curve: readonly CurvePoint[];
   /** The best so far, where it is to be shown. */
   readonly placements: readonly Laid[] | undefined;
-  /** Used up by the layout that lay there before. */
+  /** The layout that lay there before: what it used up, and how many pieces it had laid. */
   readonly beforeMm2: number | undefined;
+  readonly beforeLaid: number | undefined;
   readonly isStopping: boolean;
   readonly stop: () => void;
 }
@@ -41,6 +42,10 @@ export interface RunEnd {
   readonly endedEarly: boolean;
   readonly curve: readonly CurvePoint[];
   readonly beforeMm2: number | undefined;
+  readonly beforeLaid: number | undefined;
+  /** What came of it. */
+  readonly nowMm2: number | undefined;
+  readonly nowLaid: number | undefined;
 }
 
 /** What was found of a layout when it was looked over as a whole. */

@@ -28,6 +28,9 @@ export const LAY_DE: Translated<typeof LAY_EN> = {
   'lay.curve.words': 'Verbrauchtes Leder: {first} zuerst, {last} nach {seconds} Sekunden.',
   'lay.end.found': 'In {seconds} s ausgelegt. Das ist das Beste davon.',
   'lay.end.nothingBetter': 'In {seconds} s fand sich nichts Besseres. Die Auslegung bleibt, wie sie ist.',
+  'lay.end.less': 'Sie verbraucht weniger Leder als vorher: {now} statt {before}.',
+  'lay.end.more':
+    'Sie verbraucht mehr Leder als vorher: {now} statt {before}. „Zurück“ bringt die vorige wieder; Weiter sucht eine bessere.',
   'lay.end.early':
     'Der Browser hat einen Teil der Arbeit vorzeitig beendet; die bis dahin beste Auslegung bleibt.',
   'lay.howLong': 'Wie lange nach einer guten Auslegung suchen',

@@ -26,6 +26,9 @@ export const LAY_EN = {
   'lay.curve.words': 'Leather used up: {first} at first, {last} after {seconds} seconds.',
   'lay.end.found': 'Laid in {seconds} s. This is the best of it.',
   'lay.end.nothingBetter': 'Nothing better was found in {seconds} s. Your layout stays as it is.',
+  'lay.end.less': 'It uses up less leather than before: {now} instead of {before}.',
+  'lay.end.more':
+    'It uses up more leather than before: {now} instead of {before}. Undo brings the former layout back; Go on looks for a better one.',
   'lay.end.early':
     'The browser ended a part of the work before its time; the best layout up to then is kept.',
   'lay.howLong': 'How long to look for a good layout',

@@ -44,6 +44,11 @@ function hidesInOrder(app: App): SmallHide[] {
   });
 }
 
+/** While a run lasts only the drawing in front moves: the small ones would take the time that it needs. */
+function drawnIn(table: LayTable, own: readonly Laid[]): readonly Laid[] {
+  return table.run.get()?.placements === undefined ? own : [];
+}
+
 function button(app: App, table: LayTable, { path, hide }: SmallHide, placements: readonly Laid[]) {
   const { minX, minY, maxX, maxY } = curveBox(hide.outline);
   const own = placements.filter((one) => one.hide === hide.id);
@@ -55,7 +60,7 @@ function button(app: App, table: LayTable, { path, hide }: SmallHide, placements
   >
     <svg viewBox="${minX} ${minY} ${maxX - minX} ${maxY - minY}" aria-hidden="true">
       <path class="hide-outline" d=${curvePath(hide.outline)}></path>
-      ${own.map((placement) => {
+      ${drawnIn(table, own).map((placement) => {
         const piece = pieces === undefined ? undefined : pieceOf(pieces, placement);
         return piece === undefined
           ? ''

@@ -1,6 +1,7 @@
 import { html, nothing, render } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../app/app.js';
+import type { Stage } from '../../../drawing/stage.js';
 import { brokenWords } from '../words.js';
 import type { InHand, LayTable } from '../table.js';
 import { letGo, letStay, putBack } from './in-hand.js';
@@ -9,15 +10,24 @@ import { letGo, letStay, putBack } from './in-hand.js';
 const MOST_TOLD = 3;
 
 /** A slip of paper over the drawing that tells of the piece in hand; gives back what takes it away. */
-export function openSlip(app: App, table: LayTable, element: HTMLElement): () => void {
+export function openSlip(app: App, table: LayTable, stage: Stage): () => void {
   const root = document.createElement('div');
   root.className = 'hand-slip-place';
-  element.append(root);
+  stage.element.append(root);
   const draw = (): void => {
     render(slip(app, table), root);
   };
   draw();
-  const ends = [table.hand.watch(draw), app.redraws.watch(draw)];
+  const settlePlace = (hand: InHand): void => {
+    // Where it does not cover the piece: below one that is in the upper half.
+    const isHigh = stage.toScreen(hand.at).y < stage.size.get().height / 2;
+    root.classList.toggle('at-foot', isHigh);
+  };
+  const follow = (hand: InHand | undefined, before: InHand | undefined): void => {
+    if (hand !== undefined && hand.copy !== before?.copy) settlePlace(hand);
+    draw();
+  };
+  const ends = [table.hand.watch(follow), app.redraws.watch(draw)];
   return () => {
     for (const end of ends) end();
     root.remove();
