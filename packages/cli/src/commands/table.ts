@@ -37,13 +37,15 @@ export async function tableCommand(
     );
   }
   const { address } = table;
+  // Before the address is told: whoever has it may stop the table at once.
+  const stopped = stoppedByHand(context);
   if (options['json'] === true)
     context.out(`${JSON.stringify({ command: 'table', address, folder: given })}\n`);
   else
     context.out(
       `The cutting table of ${given} is open. In a browser on this computer go to\n  ${address}\nCtrl-C ends it.\n`,
     );
-  await stoppedByHand(context);
+  await stopped;
   await table.close();
   return { exitStatus: EXIT_STATUS.done, lines: [], data: {}, diagnostics: [], isTold: true };
 }
