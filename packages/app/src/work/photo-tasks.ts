@@ -26,6 +26,8 @@ export interface TraceAsked {
   readonly hints: PhotoHints;
   /** Strokes and places on the hide as it was traced before, mm; they become hints of the photos that show them. */
   readonly marks?: EdgeHints;
+  /** The hide as a person has changed it since it was traced: what she decided stays. */
+  readonly changed?: Hide;
   /** How the photos saw that hide; without it, the photos are traced as they were before to find out. */
   readonly views?: readonly PhotoView[];
   /** What is known of the printed sheets (`reference-sheets.json`). */
@@ -55,6 +57,20 @@ export interface TraceDone {
 
 /** What goes on in a trace; the photos are opened and the vision library is loaded first. */
 export type TraceStep = 'open' | 'load' | TraceStage;
+
+/** All steps in their order; not all are taken for every hide. */
+export const TRACE_STEPS: readonly TraceStep[] = [
+  'open',
+  'load',
+  'references',
+  'floor',
+  'straighten',
+  'outline',
+  'chalk',
+  'other side',
+  'candidates',
+  'backbone',
+];
 
 /** A picture for the screen. */
 export interface LookedAt {

@@ -3,31 +3,41 @@ import type { App } from '../../app/app.js';
 import type { Stage } from '../../drawing/stage.js';
 import type { Station } from '../../shell/station.js';
 import { MARKS_KEYS, marksCard, marksTray, openMarks } from './marks/index.js';
-import { addingCell, isAdding } from './photo/adding.js';
-import { hideHead, openHidePicture, openPhoto, photoCard, photoTray } from './photo/index.js';
+import {
+  bringInCard,
+  bringInKind,
+  hideHead,
+  listenToDrops,
+  openBringIn,
+  openHidePicture,
+  photoTray,
+  watchBringIn,
+} from './photo/index.js';
+
+const isMarking = (app: App): boolean => bringInKind(app) === undefined;
 
 /** The hide's place: a hide comes in by a photo, and then its marks are drawn. */
 export const HIDE_STATION: Station = {
-  card: (app) => html`${hideHead(app)} ${isAdding(app) ? photoCard(app) : marksCard(app)}`,
-  tray: (app) => (isAdding(app) ? photoTray(app) : marksTray(app)),
+  card: (app) => (isMarking(app) ? html`${hideHead(app)} ${marksCard(app)}` : bringInCard(app)),
+  tray: (app) => (isMarking(app) ? marksTray(app) : photoTray(app)),
   open: (app, stage) => openOne(app, stage),
-  keys: MARKS_KEYS.map((row) => ({ ...row, run: (app) => !isAdding(app) && row.run(app) })),
+  keys: MARKS_KEYS.map((row) => ({ ...row, run: (app) => isMarking(app) && row.run(app) })),
 };
 
-/** Of the two, what goes on now lies on the stage. */
+/** Of all of it, what goes on now lies on the stage. */
 function openOne(app: App, stage: Stage): () => void {
-  let shown: boolean | undefined;
-  let close = (): void => undefined;
+  const open = (): (() => void) => (isMarking(app) ? openMarked(app, stage) : openBringIn(app, stage));
+  let shown = bringInKind(app);
+  let close = open();
   const settle = (): void => {
-    const now = isAdding(app);
+    const now = bringInKind(app);
     if (now === shown) return;
     close();
     shown = now;
-    close = now ? openPhoto(app, stage) : openMarked(app, stage);
+    close = open();
     app.redraw();
   };
-  const ends = [addingCell(app).watch(settle), app.place.watch(settle)];
-  settle();
+  const ends = [watchBringIn(app, settle), app.place.watch(settle), listenToDrops(app, stage)];
   return () => {
     for (const end of ends) end();
     close();

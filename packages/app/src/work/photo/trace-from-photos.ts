@@ -1,8 +1,17 @@
+import { composeAffine, invertAffine } from '@hidebound/geometry';
 import { INTAKE_SENTENCES } from '@hidebound/intake';
 import type { Photo, TraceOptions, TraceRead } from '@hidebound/intake/photo';
-import { REFERENCE_SHEETS_FILE, barsOfSheet, parseReferenceSheets, sentenceFor } from '@hidebound/leather';
-import type { PhotoHints } from '@hidebound/leather';
+import {
+  REFERENCE_SHEETS_FILE,
+  barsOfSheet,
+  parseHide,
+  parseReferenceSheets,
+  sentenceFor,
+  writeHide,
+} from '@hidebound/leather';
+import type { Hide, PhotoHints } from '@hidebound/leather';
 import type { TraceAsked, TraceDone, TraceStep } from '../photo-tasks.js';
+import { carryOver } from './carry-over.js';
 import { decodePhoto } from './decode-photo.js';
 import { encodePixels } from './encode-picture.js';
 import { hintsFromMarks } from './hints-from-marks.js';
@@ -25,10 +34,15 @@ export async function traceFromPhotos(
   const { vision } = await loadVision();
   const trace = (hints: PhotoHints): TraceRead =>
     traceHide(photos, { ...optionsFor(asked, hints), onStage: progress }, vision);
-  const { marks } = asked;
+  const { marks, changed } = asked;
   const views = marks === undefined ? [] : (asked.views ?? trace(asked.hints).views);
   const hints = marks === undefined ? asked.hints : hintsFromMarks(asked.hints, marks, views);
-  const { hide, picture, diagnostics, report, views: seen } = trace(hints);
+  const { hide: traced, picture, diagnostics, report, views: seen } = trace(hints);
+  const [before, after] = [views[0], seen[0]];
+  const hide =
+    changed === undefined || before === undefined || after === undefined
+      ? traced
+      : soundHide(carryOver(changed, traced, composeAffine(after.frame, invertAffine(before.frame))));
   const encoded = await encodePixels(picture.width, picture.height, picture.rgb);
   handOver([encoded.buffer]);
   const findings = diagnostics.map((finding) => ({
@@ -36,6 +50,11 @@ export async function traceFromPhotos(
     sentence: sentenceFor(finding, [INTAKE_SENTENCES]),
   }));
   return { hide, picture: encoded, hints, findings, report, views: seen };
+}
+
+/** As its file will be read again. Throws LeatherError where it would not be. */
+function soundHide(hide: Hide): Hide {
+  return parseHide(writeHide(hide), { file: hide.id });
 }
 
 function optionsFor(asked: TraceAsked, hints: PhotoHints): TraceOptions {

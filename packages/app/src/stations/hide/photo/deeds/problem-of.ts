@@ -1,0 +1,37 @@
+import type { App } from '../../../../app/app.js';
+import type { WordKey } from '../../../../words/words.js';
+import { WorkError } from '../../../../work/task.js';
+import type { Problem } from '../bring-in.js';
+
+/** What the packages refuse, in the words of the screen. */
+const REFUSALS: Readonly<Record<string, WordKey>> = {
+  'not-a-photo': 'hide.refused.not-a-photo',
+  'photo-heic': 'hide.refused.photo-heic',
+  'photo-broken': 'hide.refused.photo-broken',
+  'photo-too-many-pixels': 'hide.refused.photo-too-many-pixels',
+  'photo-too-small': 'hide.refused.photo-too-small',
+  'no-reference': 'hide.refused.no-reference',
+  'photo-not-tied': 'hide.refused.photo-not-tied',
+  'bad-reference': 'hide.refused.bad-reference',
+  'no-hide-in-photo': 'hide.refused.no-hide-in-photo',
+};
+
+export function problemOf(app: App, error: unknown): Problem {
+  if (error instanceof WorkError) {
+    const { code, sentence, isRefusal } = error.failure;
+    const words = REFUSALS[code];
+    if (words !== undefined) return { code, sentence: app.say(words, { file: fileIn(sentence) }) };
+    return { code, sentence: isRefusal ? sentence : app.say('shell.failed', { sentence }) };
+  }
+  const sentence = error instanceof Error ? error.message : String(error);
+  return { code: 'unknown', sentence: app.say('shell.failed', { sentence }) };
+}
+
+/** Refusals begin with the file. */
+function fileIn(sentence: string): string {
+  return /^[^:]*/.exec(sentence)![0];
+}
+
+export function isStopped(error: unknown): boolean {
+  return error instanceof WorkError && error.failure.code === 'stopped';
+}
