@@ -13,10 +13,16 @@ import type { BoardLayout, Cell } from './lay-out.js';
 /** Height of the words on the board as seen, CSS pixels, and how wide a letter is against it. */
 const TEXT_PX = 14;
 const LETTER_SHARE = 0.56;
+/** Larger words would take the room of the pieces. */
+const MOST_TEXT_MM = 110;
 /** What stands for a piece that can't be had, mm. */
 const UNKNOWN = { widthMm: 90, heightMm: 60 } as const;
 /** A name longer than this is cut short on the board. */
 const LONGEST = 22;
+/** On a stage narrower than this the board is as wide as the stage and is moved down with a finger, CSS pixels. */
+const NARROW_PX = 600;
+/** How many screens high it may become there. */
+const NARROW_SCREENS = 2;
 
 interface Shown {
   readonly article: number;
@@ -38,7 +44,9 @@ export function drawBoard(app: App, stage: Stage, layer: G): Box | undefined {
     words(layer, titleOf(app, g), title, textMm * 1.15, 'board-title');
     cells.forEach((place, i) => drawShown(layer, groups[g]![i]!, place, textMm));
   });
-  return layout.box;
+  const { box } = layout;
+  const firstScreen = ((box.maxX - box.minX) * height) / Math.max(1, width);
+  return width < NARROW_PX ? { ...box, maxY: Math.min(box.maxY, box.minY + firstScreen) } : box;
 }
 
 function shownOf(app: App, article: number): Shown[] {
@@ -59,14 +67,19 @@ function shownOf(app: App, article: number): Shown[] {
 
 /** Words have one size on the screen, so the board and its scale follow from each other. */
 function settled(groups: readonly Shown[][], width: number, height: number): [BoardLayout, number] {
+  const screens = width < NARROW_PX ? NARROW_SCREENS : 1;
+  const aspect = width / Math.max(1, height * screens);
   let textMm = 12;
   let layout: BoardLayout | undefined;
   for (let pass = 0; pass < 6; pass++) {
     const cells = groups.map((group) => group.map((shown) => cellOf(shown, textMm)));
-    layout = layOutBoard(cells, { aspect: width / Math.max(1, height), textMm });
+    layout = layOutBoard(cells, { aspect, textMm });
     const { box } = layout;
-    const scale = Math.min((width - 48) / (box.maxX - box.minX), (height - 48) / (box.maxY - box.minY));
-    const next = Math.min(TEXT_PX / Math.max(scale, 1e-3), 60);
+    const scale = Math.min(
+      (width - 48) / (box.maxX - box.minX),
+      (height * screens - 48) / (box.maxY - box.minY),
+    );
+    const next = Math.min(TEXT_PX / Math.max(scale, 1e-3), MOST_TEXT_MM);
     if (Math.abs(next - textMm) < 0.02 * textMm) break;
     textMm = (textMm + next) / 2;
   }

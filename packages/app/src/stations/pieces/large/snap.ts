@@ -49,6 +49,6 @@ const ARROW_REACH_DEG = 3;
 export function arrowToward(middle: Point, at: Point, isFree: boolean): number {
   const deg = (Math.atan2(at.y - middle.y, at.x - middle.x) * 180) / Math.PI;
   const step = Math.round(deg / ARROW_STEP_DEG) * ARROW_STEP_DEG;
-  const chosen = !isFree && Math.abs(deg - step) <= ARROW_REACH_DEG ? step : Math.round(deg * 10) / 10;
-  return (((chosen % 360) + 360) % 360) + 0;
+  const chosen = !isFree && Math.abs(deg - step) <= ARROW_REACH_DEG ? step : deg;
+  return Math.round((((chosen % 360) + 360) % 360) * 10) / 10;
 }
