@@ -8,8 +8,8 @@ import { placementWith, presentLayout } from '../present.js';
 import type { LayTable } from '../table.js';
 
 /** From the piece's edge to the handle's middle, and its radius, CSS pixels: a finger's width. */
-const OFF_PX = 44;
-const RADIUS_PX = 26;
+const OFF_PX = 48;
+const RADIUS_PX = 30;
 
 export interface TurnHandle {
   /** Puts the handle beside the chosen piece on this hide, or takes it away. */
