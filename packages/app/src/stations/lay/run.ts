@@ -7,8 +7,16 @@ import { readOrderInFront } from './order-read.js';
 import { presentLayout } from './present.js';
 import type { CurvePoint, LayTable, Run } from './table.js';
 
-/** Lays, until the time is over or someone stops it; the layout is written when it ends. */
-export async function startRun(app: App, table: LayTable, wish: LayWish): Promise<void> {
+/**
+ * Lays, until the time is over or someone stops it; the layout is written when it ends. Time in seconds; undefined: until
+ * stopped.
+ */
+export async function startRun(
+  app: App,
+  table: LayTable,
+  wish: LayWish,
+  seconds: number | undefined = table.seconds.get(),
+): Promise<void> {
   const { order: orderPath } = app.place.get();
   if (orderPath === undefined || table.run.get() !== undefined) return;
   const present = presentLayout(app);
@@ -34,7 +42,6 @@ export async function startRun(app: App, table: LayTable, wish: LayWish): Promis
   });
   try {
     const read = await readOrderInFront(app)!;
-    const seconds = table.seconds.get();
     const output = await table.layDesk.ask(
       'lay',
       {
