@@ -1,0 +1,76 @@
+import { html, nothing } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
+import type { App } from '../../../app/app.js';
+import { layTable } from '../../lay/table.js';
+import { benchNow } from '../bench-now.js';
+import type { BenchNow } from '../bench-now.js';
+import { benchTable } from '../table.js';
+import type { BenchPage } from '../table.js';
+import { endCard } from './end-card.js';
+import { pieceCard } from './piece-card.js';
+import { remarkLine } from './remark.js';
+
+/** The pages of the card, in their order. */
+const PAGES: readonly BenchPage[] = ['cutting'];
+
+export function benchCard(app: App): TemplateResult {
+  const page = benchTable(app).page.get();
+  return html`<div class="bench-card is-${page}">${pageOf(app, page)} ${pageRow(app, page)}</div>`;
+}
+
+function pageOf(app: App, page: BenchPage): TemplateResult {
+  switch (page) {
+    case 'cutting':
+    case 'articles':
+    case 'stock':
+      return cuttingPage(app);
+  }
+}
+
+function pageRow(app: App, page: BenchPage) {
+  if (PAGES.length < 2) return nothing;
+  return html`<div class="row bench-pages" role="group" aria-label=${app.say('bench.pages')}>
+    ${PAGES.map(
+      (each) =>
+        html`<button aria-pressed=${String(each === page)} @click=${() => benchTable(app).page.set(each)}>
+          ${app.say(`bench.page.${each}`)}
+        </button>`,
+    )}
+  </div>`;
+}
+
+function cuttingPage(app: App): TemplateResult {
+  const now = benchNow(app);
+  if (now === undefined)
+    return html`<h2>${app.say('place.bench')}</h2>
+      <p>${app.say('bench.noLayout')}</p>
+      <p><button class="main" @click=${() => app.goTo('lay')}>${app.say('bench.toLay')}</button></p>`;
+  return html`${progressLine(app, now)} ${remarkLine(app)} ${inFront(app, now)} ${darkWords(app)}`;
+}
+
+function progressLine(app: App, { progress: { cut, all } }: BenchNow): TemplateResult {
+  return html`<div class="bench-progress">
+    <label for="bench-cut">${app.say('bench.progress', { cut, all })}</label>
+    <progress id="bench-cut" max=${all} value=${cut}></progress>
+  </div>`;
+}
+
+function inFront(app: App, now: BenchNow) {
+  if (layTable(app).run.get() !== undefined)
+    return html`<p class="bench-big" role="status">${app.say('bench.looking')}</p>`;
+  if (benchTable(app).flaw.get() !== undefined) return flawCard(app);
+  return now.item === undefined ? endCard(app, now) : pieceCard(app, now, now.item);
+}
+
+function flawCard(app: App): TemplateResult {
+  const { acrossMm } = benchTable(app).flaw.get()!;
+  return html`<h2>${app.say('bench.flaw.title')}</h2>
+    <p>${app.say('bench.flaw.words')}</p>
+    <p class="bench-big">${app.say('bench.flaw.size', { across: app.measures().length(acrossMm) })}</p>`;
+}
+
+function darkWords(app: App) {
+  return benchTable(app).staysAwake.get() === false
+    ? html`<p class="soft">${app.say('bench.goesDark')}</p>`
+    : nothing;
+}

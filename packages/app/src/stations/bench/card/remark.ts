@@ -1,0 +1,47 @@
+import { html, nothing } from 'lit-html';
+import type { App } from '../../../app/app.js';
+import { benchTable } from '../table.js';
+import type { Remark } from '../table.js';
+
+/** What was just done, with the way to take it back. */
+export function remarkLine(app: App) {
+  const { remark, pending } = benchTable(app);
+  const last = remark.get();
+  const isSettled = pending.get().size === 0;
+  return html`<div class="bench-remark" role="status">
+    ${
+      last === undefined
+        ? nothing
+        : html`<span>${remarkWords(app, last)}</span>
+            ${last.kind === 'no room' ? nothing : takeBack(app, isSettled)}`
+    }
+  </div>`;
+}
+
+function takeBack(app: App, isSettled: boolean) {
+  const back = (): void => {
+    benchTable(app).remark.set(undefined);
+    app.undo();
+  };
+  return html`<button class="quiet" ?disabled=${!isSettled} @click=${back}>
+    ${app.say('bench.takeBack')}
+  </button>`;
+}
+
+function remarkWords(app: App, remark: Remark): string {
+  switch (remark.kind) {
+    case 'ticked':
+      return app.say(`bench.just.${remark.to}`, { number: remark.number, piece: remark.piece });
+    case 'laid':
+      return app.say('bench.just.laid', { piece: remark.piece, hide: remark.hide, number: remark.number });
+    case 'no room':
+      return app.say('bench.noRoom', { n: remark.n });
+    case 'flaw': {
+      const taken = remark.lifted.filter(({ isCut }) => !isCut).length;
+      const cut = remark.lifted.length - taken;
+      if (remark.lifted.length === 0) return app.say('bench.just.flaw');
+      if (cut > 0) return app.say('bench.just.flawCut', { taken, cut });
+      return app.say('bench.just.flawLifted', { n: taken });
+    }
+  }
+}

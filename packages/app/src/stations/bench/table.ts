@@ -1,0 +1,76 @@
+import type { CopyState, Hide, SettingOut } from '@hidebound/leather';
+import type { Point } from '@hidebound/geometry';
+import type { App } from '../../app/app.js';
+import { cell } from '../../app/cell.js';
+import type { Cell } from '../../app/cell.js';
+import { openBenchDesk } from '../../work/bench.js';
+import type { BenchDesk } from '../../work/bench.js';
+import type { LiftedPiece } from '../../work/bench-tasks.js';
+import { touchGuard } from './logic/touch-guard.js';
+import type { TouchGuard } from './logic/touch-guard.js';
+
+/** What lies on the bench's card. */
+export type BenchPage = 'cutting' | 'articles' | 'stock';
+
+/** A flaw that is being marked; without a place until the leather was touched. */
+export interface FlawInHand {
+  readonly hide: string;
+  readonly at: Point | undefined;
+  readonly acrossMm: number;
+}
+
+/** What is told of the last thing that was done, until the next. */
+export type Remark =
+  | { readonly kind: 'ticked'; readonly number: string; readonly piece: string; readonly to: CopyState }
+  | { readonly kind: 'laid'; readonly number: string; readonly piece: string; readonly hide: string }
+  | { readonly kind: 'no room'; readonly n: number }
+  | { readonly kind: 'flaw'; readonly lifted: readonly LiftedPiece[] };
+
+/** The measures of one hide, and what they were taken from. */
+export interface SetOut {
+  readonly hide: Hide;
+  readonly places: string;
+  readonly out: SettingOut | undefined;
+}
+
+/** What the bench remembers while the app is open. */
+export interface BenchTable {
+  readonly desk: BenchDesk;
+  readonly guard: TouchGuard;
+  readonly page: Cell<BenchPage>;
+  /** Key of the item in front; undefined: the first that is to be done. */
+  readonly front: Cell<string | undefined>;
+  /** Ticks that the worker has not answered yet, by the piece's key. */
+  readonly pending: Cell<ReadonlyMap<string, CopyState>>;
+  readonly remark: Cell<Remark | undefined>;
+  readonly flaw: Cell<FlawInHand | undefined>;
+  readonly setOut: Cell<SetOut | undefined>;
+  /** Whether the screen stays lit; undefined while that is not known. */
+  readonly staysAwake: Cell<boolean | undefined>;
+  /** The last tick, after which the next may be done. */
+  queue: Promise<void>;
+}
+
+const tables = new WeakMap<App, BenchTable>();
+
+export function benchTable(app: App): BenchTable {
+  const known = tables.get(app);
+  if (known !== undefined) return known;
+  const table: BenchTable = {
+    desk: openBenchDesk(),
+    guard: touchGuard(),
+    page: cell<BenchPage>('cutting'),
+    front: cell<string | undefined>(undefined),
+    pending: cell<ReadonlyMap<string, CopyState>>(new Map()),
+    remark: cell<Remark | undefined>(undefined),
+    flaw: cell<FlawInHand | undefined>(undefined),
+    setOut: cell<SetOut | undefined>(undefined),
+    staysAwake: cell<boolean | undefined>(undefined),
+    queue: Promise.resolve(),
+  };
+  const { page, front, pending, remark, flaw, setOut, staysAwake } = table;
+  for (const each of [page, front, pending, remark, flaw, setOut, staysAwake] as Cell<unknown>[])
+    each.watch(() => app.redraw());
+  tables.set(app, table);
+  return table;
+}

@@ -1,0 +1,31 @@
+import type { CopyState, FoundFlaw, Hide, Layout, NamedHide, SettingOut } from '@hidebound/leather';
+
+export interface LayoutOnHides {
+  readonly layout: Layout;
+  /** Under the names that the layout gives them. */
+  readonly hides: readonly NamedHide[];
+}
+
+/** A piece that a flaw that was just found lies under. */
+export interface LiftedPiece {
+  readonly piece: string;
+  readonly number: string;
+  /** It was cut already and stays so; else it was taken up. */
+  readonly isCut: boolean;
+}
+
+/** What the bench has done beside it, so that nobody waits at the table. */
+export type BenchTasks = {
+  /** One piece becomes cut, spoiled, or is still to be cut after all. */
+  tick: {
+    input: LayoutOnHides & { readonly number: string; readonly to: CopyState };
+    output: { readonly layout: Layout };
+  };
+  /** A flaw that was found while cutting: pieces that can't be cut there any more are taken up. */
+  flaw: {
+    input: LayoutOnHides & { readonly hide: string; readonly flaw: FoundFlaw };
+    output: { readonly layout: Layout; readonly hide: Hide; readonly lifted: readonly LiftedPiece[] };
+  };
+  /** Where each piece of one hide goes with a rule and a square, cut ones too. */
+  setOut: { input: { readonly layout: Layout; readonly hide: Hide }; output: SettingOut };
+};
