@@ -1,6 +1,5 @@
 import { readBundle, writeBundle } from './desk/bundle.js';
 import { readFiles } from './desk/read-files.js';
-import { readOrder } from './desk/read-order.js';
 import { writeFile } from './desk/write-file.js';
 import type { DeskTasks } from './desk-tasks.js';
 import { serveTasks } from './serve-tasks.js';
@@ -10,5 +9,6 @@ serveTasks<DeskTasks>({
   writeFile: ({ file }) => writeFile(file),
   writeBundle: (job) => writeBundle(job),
   readBundle: (file) => readBundle(file),
-  readOrder: (input) => readOrder(input),
+  // What reads patterns is large, and loads when a pattern is first read.
+  readOrder: async (input) => (await import('./desk/read-order.js')).readOrder(input),
 });
