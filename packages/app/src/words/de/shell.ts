@@ -6,7 +6,7 @@ export const SHELL_DE: Translated<typeof SHELL_EN> = {
   'app.name': 'Hidebound',
   'place.hide': 'Haut',
   'place.pieces': 'Teile',
-  'place.lay': 'Auflegen',
+  'place.lay': 'Auslegen',
   'place.make': 'Vorlagen',
   'place.bench': 'Am Tisch',
   'place.nav': 'Plätze der Arbeit',
