@@ -1,5 +1,4 @@
 import { webWorkerHandle } from '@hidebound/geometry/parallel';
-import type { WebWorkerLike } from '@hidebound/geometry/parallel';
 import { runTrials } from '@hidebound/leather';
 import type { TrialRounds } from '@hidebound/leather';
 import type { App } from '../../app/app.js';

@@ -29,8 +29,9 @@ import {
   workshopCard,
 } from '@hidebound/render';
 import type { FontBook, PrepareReportInput } from '@hidebound/render';
+import { pathBeside } from '../../job/job.js';
 import { workshopOf } from '../desk/read-order.js';
-import type { MakeChoices, MakeWish } from '../make-tasks.js';
+import type { MakeChoices, MakeJob, MakeWish } from '../make-tasks.js';
 import { drawnReports } from './drawn.js';
 import type { Drawn } from './drawn.js';
 import { layoutJob } from './layout-job.js';
@@ -40,12 +41,22 @@ import { sentenceOf, sentencesOf } from './sentences.js';
 /** Which hide of the job fits which piece. */
 export async function suitSheet({ job, choices: { page } }: MakeWish, fonts: FontBook): Promise<Drawn> {
   const { written, order, pieces, workshop } = await orderJob(job);
-  const hides = [...job.files].flatMap(([file, each]): NamedHide[] =>
-    each.kind === 'hide' && each.hide.state !== 'cut' ? [{ file, hide: each.hide }] : [],
-  );
+  const hides = hidesOnHand(job, order);
   const suit = suitOrder({ written, order, pieces, hides, workshop });
   const report = suitReport(suit, { subtitle: subtitleOf(order), warnings: suit.diagnostics });
   return drawnReports([report], sentencesOf(suit.diagnostics), { page, fonts });
+}
+
+/** The order's own first, in its order, then the others that are not cut. */
+function hidesOnHand({ files, order: path = '' }: MakeJob, { leathers }: ResolvedOrder): NamedHide[] {
+  const own = leathers.flatMap(({ hides }) => hides);
+  const named = new Map(own.map((file) => [pathBeside(path, file), file] as const));
+  const paths = [...new Set([...named.keys(), ...files.keys()])];
+  return paths.flatMap((each) => {
+    const file = files.get(each);
+    const isOnHand = file?.kind === 'hide' && (named.has(each) || file.hide.state !== 'cut');
+    return isOnHand ? [{ file: named.get(each) ?? each, hide: file.hide }] : [];
+  });
 }
 
 /** How much leather to buy: the quick estimate, and what trial layouts made of it. */

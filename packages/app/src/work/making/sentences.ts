@@ -11,8 +11,8 @@ export function sentencesOf(findings: readonly Diagnostic[]): string[] {
   );
 }
 
-export function sentenceOf(finding: Diagnostic): string {
-  const words = sentenceFor(finding, [INTAKE_SENTENCES]);
-  const at = finding.place?.at;
+export function sentenceOf({ code, params, place }: Diagnostic): string {
+  const words = sentenceFor({ code, params }, [INTAKE_SENTENCES]);
+  const at = place?.at;
   return at === undefined || words.includes(at) ? words : `${at}: ${words}`;
 }
