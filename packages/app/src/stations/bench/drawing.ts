@@ -29,6 +29,7 @@ export function openBenchDrawing(app: App, stage: Stage): () => void {
   let drawnHide: Hide | undefined;
   let drawn: DrawnPieces = new Map();
   let shownKey: string | undefined;
+  let frame = 0;
 
   const draw = (): void => {
     const now = benchNow(app);
@@ -73,8 +74,12 @@ export function openBenchDrawing(app: App, stage: Stage): () => void {
     ),
     stage.sharpView.watch(fitAll),
     stage.size.watch(() => {
-      shownKey = undefined;
-      goThere(benchNow(app));
+      // The stage keeps its middle where it was first; only then is there a size to fit into.
+      cancelAnimationFrame(frame);
+      frame = requestAnimationFrame(() => {
+        shownKey = undefined;
+        goThere(benchNow(app));
+      });
     }),
     stage.lay(handAtBench(app)),
     openHidePicture(app, stage),
@@ -82,6 +87,7 @@ export function openBenchDrawing(app: App, stage: Stage): () => void {
     stayAwake(app),
   ];
   return () => {
+    cancelAnimationFrame(frame);
     for (const end of ends) end();
     table.flaw.set(undefined);
     for (const layer of Object.values(layers)) layer.remove();

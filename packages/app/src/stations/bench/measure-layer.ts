@@ -1,9 +1,12 @@
 import type { G } from '@svgdotjs/svg.js';
+import { applyAffine } from '@hidebound/geometry';
 import type { Point } from '@hidebound/geometry';
-import type { BaseLine, ChalkMark } from '@hidebound/leather';
+import { placementTransform } from '@hidebound/leather';
+import type { BaseLine, ChalkMark, Layout, PiecePlacement } from '@hidebound/leather';
 import type { App } from '../../app/app.js';
 import { ofScreenSize } from '../../drawing/hatch.js';
 import { linePath } from '../../drawing/path-data.js';
+import { pieceOf } from '../../drawing/piece-layer.js';
 import type { BenchNow } from './bench-now.js';
 import { letterOf } from './logic/letters.js';
 import { settingOf } from './logic/measures-of.js';
@@ -16,6 +19,7 @@ export function drawMeasuresInto(layer: G, app: App, now: BenchNow | undefined):
   layer.attr({ class: 'bench-measures' });
   const { setOut, flaw } = benchTable(app);
   const item = now?.item;
+  if (now !== undefined && item?.kind === 'piece') drawArrowHead(layer, now.layout, item.placement);
   const known = setOut.get();
   if (item !== undefined && known?.out?.hide === item.hide) {
     const setting = settingOf(known.out, item);
@@ -25,6 +29,18 @@ export function drawMeasuresInto(layer: G, app: App, now: BenchNow | undefined):
   const found = flaw.get();
   if (found?.at === undefined) return;
   layer.circle(found.acrossMm).center(found.at.x, found.at.y).attr({ class: 'found-flaw' });
+}
+
+const HEAD = 'M-16 -9L0 0L-16 9';
+
+/** The direction arrow of the piece in front gets a head that is seen at any size. */
+function drawArrowHead(layer: G, layout: Layout, placement: PiecePlacement): void {
+  const direction = pieceOf(layout, placement)?.shape.direction;
+  if (direction === undefined) return;
+  const map = placementTransform(placement);
+  const [from, to] = [applyAffine(map, direction.from), applyAffine(map, direction.to)];
+  const head = layer.path(HEAD).attr({ class: 'bench-arrow' });
+  ofScreenSize(head, to.x, to.y, (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI);
 }
 
 function drawBaseLine(layer: G, { start, end }: BaseLine): void {

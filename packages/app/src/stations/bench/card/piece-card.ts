@@ -10,8 +10,16 @@ import { measures } from './measures.js';
 export function pieceCard(app: App, now: BenchNow, item: WorkItem): TemplateResult {
   return html`<section class="bench-item">
     <h2 class="bench-name"><span class="bench-number">${item.number}</span> ${nameOf(app, item)}</h2>
-    ${item.kind === 'piece' ? pieceWords(app, now, item) : stepWords(app, item)} ${measures(app, item)}
+    ${stateOf(app, item)} ${measures(app, item)}
+    ${item.kind === 'piece' ? pieceWords(app, now, item) : stepWords(app, item)}
   </section>`;
+}
+
+function stateOf(app: App, item: WorkItem) {
+  const state = item.kind === 'piece' ? item.placement.state : 'planned';
+  return state === 'planned'
+    ? nothing
+    : html`<p class="bench-state is-${state}">${app.say(`bench.state.${state}`)}</p>`;
 }
 
 function nameOf(app: App, item: WorkItem): string {
@@ -28,12 +36,11 @@ function nameOf(app: App, item: WorkItem): string {
 }
 
 function pieceWords(app: App, { layout }: BenchNow, item: WorkItem & { kind: 'piece' }) {
-  const { article, set, copy, mirrored, state, hide } = item.placement;
+  const { article, set, copy, mirrored, hide } = item.placement;
   const customer = layout.order.articles.find(({ name }) => name === article)?.for;
   const steps = blocksOf(layout, item.key);
   const lane = item.step?.kind === 'lane' ? item.step.of : undefined;
-  return html`${state === 'planned' ? nothing : html`<p class="bench-state is-${state}">${app.say(`bench.state.${state}`)}</p>`}
-    <p>
+  return html`<p>
       ${app.say('bench.of', { article, set, copy })}${mirrored ? html`, ${app.say('bench.mirrored')}` : nothing}
       ${customer === undefined ? nothing : html`<br />${app.say('bench.for', { customer })}`}
     </p>
