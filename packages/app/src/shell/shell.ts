@@ -7,6 +7,8 @@ import { openStage } from '../drawing/stage.js';
 import type { Stage } from '../drawing/stage.js';
 import { STATIONS } from '../stations/index.js';
 import { listenToAppKeys } from './app-keys.js';
+import { cardHandle } from './card-handle.js';
+import type { CardHeight } from './card-handle.js';
 import { jobMenu, lookUpJobs } from './job-menu.js';
 import { keySheet } from './key-sheet.js';
 import { noticeList } from './notices.js';
@@ -21,8 +23,8 @@ export type OpenSheet = 'keys' | 'settings' | 'job' | undefined;
 export interface Frame {
   readonly station: Station | undefined;
   readonly sheet: OpenSheet;
-  /** On a phone: whether the card covers the drawing's lower half. */
-  readonly isCardUp: boolean;
+  /** On a phone: how much of the card is seen. */
+  readonly card: CardHeight;
   /** Another tab holds the pen, and not just for the moment that it takes to get it. */
   readonly isLookingOn: boolean;
 }
@@ -31,7 +33,7 @@ export interface Shell {
   readonly app: App;
   frame(): Frame;
   openSheet(sheet: OpenSheet): void;
-  toggleCard(): void;
+  setCard(card: CardHeight): void;
 }
 
 /** A tab that is alone on its job gets the pen sooner than this. */
@@ -39,7 +41,7 @@ const PEN_COMES_WITHIN_MS = 1500;
 
 /** The frame around the five places: bar above, drawing in the middle, card beside it, tools below. */
 export function openShell(app: App, root: HTMLElement): Shell {
-  let frame: Frame = { station: undefined, sheet: undefined, isCardUp: false, isLookingOn: false };
+  let frame: Frame = { station: undefined, sheet: undefined, card: 'low', isLookingOn: false };
   let stage: Stage | undefined;
   let close: (() => void) | undefined;
   let opened: PlaceName | undefined;
@@ -53,8 +55,8 @@ export function openShell(app: App, root: HTMLElement): Shell {
       draw();
       if (sheet === 'job') lookUpJobs(app).catch((error: unknown) => app.tellFailure(error));
     },
-    toggleCard: () => {
-      frame = { ...frame, isCardUp: !frame.isCardUp };
+    setCard: (card) => {
+      frame = { ...frame, card };
       draw();
     },
   };
@@ -115,13 +117,10 @@ export function openShell(app: App, root: HTMLElement): Shell {
 
 function shellTemplate(shell: Shell): TemplateResult {
   const { app } = shell;
-  const { station, isCardUp } = shell.frame();
+  const { station, card } = shell.frame();
   const place = app.place.get().name;
   const hasDrawing = station === undefined || station.open !== undefined;
-  return html`<div
-    class="table ${hasDrawing ? '' : 'without-drawing'} ${isCardUp ? 'card-up' : ''}"
-    data-place=${place}
-  >
+  return html`<div class="table ${hasDrawing ? '' : 'without-drawing'} card-${card}" data-place=${place}>
     <div class="above">${topBar(shell)} ${safetyLine(app, shell.frame().isLookingOn)}</div>
     <nav class="places" aria-label=${app.say('place.nav')}>
       ${PLACE_NAMES.map(
@@ -140,9 +139,7 @@ function shellTemplate(shell: Shell): TemplateResult {
       <section class="tray" aria-label=${app.say('shell.tools')}>${station?.tray(app)}</section>
     </main>
     <section class="card" aria-label=${app.say('shell.card')}>
-      <button class="card-handle" aria-expanded=${String(isCardUp)} @click=${() => shell.toggleCard()}>
-        ${app.say(isCardUp ? 'shell.lessCard' : 'shell.moreCard')}
-      </button>
+      ${cardHandle(shell)}
       <div class="card-paper">${station?.card(app) ?? html`<p>${app.say('shell.loading')}</p>`}</div>
     </section>
     ${noticeList(app)} ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}

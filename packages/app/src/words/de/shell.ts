@@ -35,6 +35,7 @@ export const SHELL_DE: Translated<typeof SHELL_EN> = {
   'shell.loading': 'Der Auftrag wird geöffnet …',
   'shell.failed': 'Hier ging etwas schief: {sentence}',
   'shell.moreCard': 'Karte zeigen',
+  'shell.wholeCard': 'Mehr von der Karte zeigen',
   'shell.lessCard': 'Karte ablegen',
   'shell.language': 'Sprache',
   'shell.lengths': 'Längen',

@@ -32,6 +32,7 @@ export const SHELL_EN = {
   'shell.loading': 'The job is being opened…',
   'shell.failed': 'Something went wrong here: {sentence}',
   'shell.moreCard': 'Show the card',
+  'shell.wholeCard': 'Show more of the card',
   'shell.lessCard': 'Put the card down',
   'shell.language': 'Language',
   'shell.lengths': 'Lengths',
