@@ -96,7 +96,6 @@ describe('laying the demo in real Chromium', () => {
       expect((await checkSaved(page)).status).toBe(0);
       await page.close();
     },
-    180_000,
   );
 
   testWith(
@@ -125,6 +124,5 @@ describe('laying the demo in real Chromium', () => {
       await page.getByText('One piece does not lie yet').waitFor({ state: 'detached' });
       await page.close();
     },
-    120_000,
   );
 });
