@@ -1,4 +1,7 @@
 import type { CopyState, FoundFlaw, Hide, Layout, NamedHide, SettingOut } from '@hidebound/leather';
+import type { JobFile } from '../job/job.js';
+import type { OrderCard } from './benching/cards.js';
+import type { StockSeen } from './benching/stock.js';
 
 export interface LayoutOnHides {
   readonly layout: Layout;
@@ -28,4 +31,20 @@ export type BenchTasks = {
   };
   /** Where each piece of one hide goes with a rule and a square, cut ones too. */
   setOut: { input: { readonly layout: Layout; readonly hide: Hide }; output: SettingOut };
+  /** Prices, leather and stock for the articles of an order. */
+  card: { input: { readonly path: string; readonly files: ReadonlyMap<string, JobFile> }; output: OrderCard };
+  stock: { input: { readonly files: ReadonlyMap<string, JobFile> }; output: StockSeen };
+  /** What becomes of the job's files; days as ISO 8601. */
+  take: {
+    input: {
+      readonly files: ReadonlyMap<string, JobFile>;
+      readonly layoutPath: string;
+      readonly date: string;
+    };
+    output: readonly (readonly [string, JobFile | undefined])[];
+  };
+  putBack: {
+    input: { readonly files: ReadonlyMap<string, JobFile>; readonly date: string };
+    output: readonly (readonly [string, JobFile | undefined])[];
+  };
 };

@@ -1,4 +1,6 @@
 import type { BenchTasks } from './bench-tasks.js';
+import { orderCard } from './benching/cards.js';
+import { putBackIntoStock, seeStock, takeFromStock } from './benching/stock.js';
 import { flawFound, setOutAll, tickOne } from './benching/tick.js';
 import { serveTasks } from './serve-tasks.js';
 
@@ -6,4 +8,8 @@ serveTasks<BenchTasks>({
   tick: (input) => ({ layout: tickOne(input) }),
   flaw: flawFound,
   setOut: setOutAll,
+  card: ({ path, files }) => orderCard(path, files),
+  stock: ({ files }) => seeStock(files),
+  take: ({ files, layoutPath, date }) => takeFromStock(files, layoutPath, date),
+  putBack: ({ files, date }) => putBackIntoStock(files, date),
 });

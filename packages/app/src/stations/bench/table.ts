@@ -5,6 +5,9 @@ import { cell } from '../../app/cell.js';
 import type { Cell } from '../../app/cell.js';
 import { openBenchDesk } from '../../work/bench.js';
 import type { BenchDesk } from '../../work/bench.js';
+import type { Job } from '../../job/job.js';
+import type { OrderCard } from '../../work/benching/cards.js';
+import type { StockSeen } from '../../work/benching/stock.js';
 import type { LiftedPiece } from '../../work/bench-tasks.js';
 import { touchGuard } from './logic/touch-guard.js';
 import type { TouchGuard } from './logic/touch-guard.js';
@@ -47,6 +50,11 @@ export interface BenchTable {
   readonly setOut: Cell<SetOut | undefined>;
   /** Whether the screen stays lit; undefined while that is not known. */
   readonly staysAwake: Cell<boolean | undefined>;
+  /** The order's articles and the stock, and the job that they were read from. */
+  readonly card: Cell<{ readonly job: Job; readonly made: OrderCard | string } | undefined>;
+  readonly stock: Cell<{ readonly job: Job; readonly seen: StockSeen | string } | undefined>;
+  /** Jobs that are being read for these. */
+  readonly asked: { card?: Job; stock?: Job };
   /** The last tick, after which the next may be done. */
   queue: Promise<void>;
 }
@@ -66,10 +74,13 @@ export function benchTable(app: App): BenchTable {
     flaw: cell<FlawInHand | undefined>(undefined),
     setOut: cell<SetOut | undefined>(undefined),
     staysAwake: cell<boolean | undefined>(undefined),
+    card: cell<{ readonly job: Job; readonly made: OrderCard | string } | undefined>(undefined),
+    stock: cell<{ readonly job: Job; readonly seen: StockSeen | string } | undefined>(undefined),
+    asked: {},
     queue: Promise.resolve(),
   };
-  const { page, front, pending, remark, flaw, setOut, staysAwake } = table;
-  for (const each of [page, front, pending, remark, flaw, setOut, staysAwake] as Cell<unknown>[])
+  const { page, front, pending, remark, flaw, setOut, staysAwake, card, stock } = table;
+  for (const each of [page, front, pending, remark, flaw, setOut, staysAwake, card, stock] as Cell<unknown>[])
     each.watch(() => app.redraw());
   tables.set(app, table);
   return table;

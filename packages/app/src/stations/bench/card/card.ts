@@ -5,13 +5,15 @@ import { layTable } from '../../lay/table.js';
 import { benchNow } from '../bench-now.js';
 import type { BenchNow } from '../bench-now.js';
 import { benchTable } from '../table.js';
+import { articlesPage } from './articles-page.js';
+import { stockPage } from './stock-page.js';
 import type { BenchPage } from '../table.js';
 import { endCard } from './end-card.js';
 import { pieceCard } from './piece-card.js';
 import { remarkLine } from './remark.js';
 
 /** The pages of the card, in their order. */
-const PAGES: readonly BenchPage[] = ['cutting'];
+const PAGES: readonly BenchPage[] = ['cutting', 'articles', 'stock'];
 
 export function benchCard(app: App): TemplateResult {
   const page = benchTable(app).page.get();
@@ -21,14 +23,15 @@ export function benchCard(app: App): TemplateResult {
 function pageOf(app: App, page: BenchPage): TemplateResult {
   switch (page) {
     case 'cutting':
-    case 'articles':
-    case 'stock':
       return cuttingPage(app);
+    case 'articles':
+      return articlesPage(app);
+    case 'stock':
+      return stockPage(app);
   }
 }
 
 function pageRow(app: App, page: BenchPage) {
-  if (PAGES.length < 2) return nothing;
   return html`<div class="row bench-pages" role="group" aria-label=${app.say('bench.pages')}>
     ${PAGES.map(
       (each) =>
