@@ -128,7 +128,7 @@ export { capital, groupDigits, listWords, quoteValue } from './words/sentence.js
 export type { SentenceParams, SentenceTable } from './words/sentence.js';
 export { nearestWord } from './words/nearest.js';
 export { hashHide, hashPieceShape, sha256Hex } from './hash/index.js';
-export { parseHide, writeHide } from './files/hide-file.js';
+export { parseHide, provenHide, writeHide } from './files/hide-file.js';
 export { marksBeside } from './files/validate-hide.js';
 export type { MarksBeside } from './files/validate-hide.js';
 export { parsePhotoHints, writePhotoHints } from './files/hints-file.js';

@@ -123,8 +123,8 @@ function drawBackbone(layer: G, line: Polyline, words: HideLayerWords | undefine
   const [head, tail] = [line[0]!, line.at(-1)!];
   drawHead(layer, 'line-end', line.at(-2)!, tail);
   if (words === undefined) return;
-  drawWord(layer, head, words.head, 'hide-word');
-  drawWord(layer, tail, words.tail, 'hide-word');
+  drawEndWord(layer, head, tail, words.head);
+  drawEndWord(layer, tail, head, words.tail);
 }
 
 function drawTightness(layer: G, line: Polyline, style: string, id: string): void {
@@ -141,6 +141,14 @@ function drawReadings(layer: G, hide: Hide, words: HideLayerWords, chosen: strin
       .attr({ class: `reading-dot ${style}`, 'data-kind': 'reading', 'data-id': String(i) });
     drawWord(layer, at, words.thickness(mm), `hide-word reading ${style}`);
   });
+}
+
+/** Over the end of a line and towards its other end, so that it isn't cut off where the hide fills a narrow screen. */
+function drawEndWord(layer: G, at: Point, other: Point, word: string): void {
+  const isToTheLeft = other.x < at.x;
+  const group = layer.group().attr({ class: 'hide-word' });
+  group.plain(word).attr({ x: isToTheLeft ? -4 : 4, y: -10, 'text-anchor': isToTheLeft ? 'end' : 'start' });
+  ofScreenSize(group, at.x, at.y);
 }
 
 function drawWord(layer: G, at: Point, word: string, style: string): void {

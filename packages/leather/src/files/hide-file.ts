@@ -1,12 +1,13 @@
 import type { Hide } from '../model/hide.js';
 import { openFile } from './envelope.js';
 import type { FileFormat } from './envelope.js';
-import { placeOf } from './explain.js';
+import { judge, placeOf } from './explain.js';
 import { group } from './schema/group.js';
 import { HIDE_FIELDS } from './schema/hide-schema.js';
 import { exactly } from './schema/leaves.js';
 import { validateHide } from './validate-hide.js';
-import { writeStored } from './write-stored.js';
+import type { TextTree } from './text/text-tree.js';
+import { storedValue, writeStored } from './write-stored.js';
 
 export const HIDE_FORMAT = 'hidebound/hide@1';
 
@@ -32,6 +33,18 @@ export function parseHide(text: string, options: { readonly file: string }): Hid
   const { format: _, ...hide } = opened.value;
   validateHide(hide, (path) => placeOf(opened, path));
   return hide;
+}
+
+/**
+ * The hide as its file would give it back, without writing and reading the text: for a hide that is being drawn on.
+ * @throws LeatherError as `parseHide`, without lines
+ */
+export function provenHide(hide: Hide, options: { readonly file: string }): Hide {
+  const value = storedValue(hideFileSchema, { format: HIDE_FORMAT, ...hide });
+  const tree: TextTree = { value, lineOf: () => undefined };
+  const { format: _, ...stored } = judge(options.file, tree, hideFileSchema);
+  validateHide(stored, (path) => placeOf({ file: options.file, tree }, path));
+  return stored;
 }
 
 /** The hide's file: stable key order, coordinates rounded to 0.001 mm; the same hide gives the same bytes. */

@@ -7,7 +7,7 @@ import { FLAW_KINDS, HIDE_CUTS, ZONE_KINDS } from '../model/hide.js';
 import type { Flaw, Hide, Zone } from '../model/hide.js';
 import type { Layout, PiecePlacement } from '../model/layout.js';
 import { definedOnly } from './defined-only.js';
-import { parseHide, writeHide } from './hide-file.js';
+import { parseHide, provenHide, writeHide } from './hide-file.js';
 import { parseLayout, writeLayout } from './layout-file.js';
 import { RULE_NAMES } from './schema/layout-schema.js';
 
@@ -129,6 +129,8 @@ describe('round trips', () => {
         const read = parseHide(text, { file: 'h' });
         expect(read).toEqual(one);
         expect(writeHide(read)).toBe(text);
+        // What is proven without its text is what its text gives back.
+        expect(provenHide(one, { file: 'proven' })).toEqual(read);
       }),
       { seed: 64, numRuns: 150 },
     );

@@ -10,7 +10,15 @@ export function writeStored<Schema extends v.GenericSchema>(
   schema: Schema,
   value: Frozen<v.InferOutput<Schema>>,
 ): string {
-  return `${print(encode(asAnySchema(schema), value), 0)}\n`;
+  return `${print(storedValue(schema, value), 0)}\n`;
+}
+
+/** What a stored file's text would say, as a value: numbers rounded as the schema says. */
+export function storedValue<Schema extends v.GenericSchema>(
+  schema: Schema,
+  value: Frozen<v.InferOutput<Schema>>,
+): unknown {
+  return encode(asAnySchema(schema), value);
 }
 
 /** The model's types are readonly throughout; a schema's are not. */

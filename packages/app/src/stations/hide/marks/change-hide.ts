@@ -1,9 +1,9 @@
-import { LeatherError } from '@hidebound/leather';
+import { LeatherError, provenHide } from '@hidebound/leather';
 import type { Hide } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import { hideAt } from '../../../job/job.js';
 import type { WordKey } from '../../../words/words.js';
-import { provenHide, withoutMarksBeside } from './logic/judge-hide.js';
+import { withoutMarksBeside } from './logic/judge-hide.js';
 
 /** The hide that lies in front. */
 export function hideNow(app: App): Hide | undefined {
@@ -34,7 +34,7 @@ export function changeHide(app: App, label: WordKey, change: (hide: Hide) => Hid
   const isNewEdge = wanted.outline !== hide.outline;
   try {
     const { hide: tidied, gone } = isNewEdge ? withoutMarksBeside(wanted) : { hide: wanted, gone: 0 };
-    const proven = provenHide(tidied, path);
+    const proven = provenHide(tidied, { file: path });
     app.change(app.say(label), new Map([[path, { kind: 'hide', hide: proven }]]));
     if (gone > 0) app.tell({ tone: 'calm', text: app.say('marks.gone', { n: gone }) });
     return true;

@@ -1,4 +1,4 @@
-import { marksBeside, parseHide, writeHide } from '@hidebound/leather';
+import { marksBeside } from '@hidebound/leather';
 import type { Hide } from '@hidebound/leather';
 
 export interface TidiedHide {
@@ -29,12 +29,4 @@ export function withoutMarksBeside(hide: Hide): TidiedHide {
       leather: { ...hide.leather, readings: hide.leather.readings.filter((_, i) => !places.has(i)) },
     },
   };
-}
-
-/**
- * The hide as its file gives it back, so that nothing is kept that could not be opened again.
- * @throws LeatherError as `parseHide`
- */
-export function provenHide(hide: Hide, file: string): Hide {
-  return parseHide(writeHide(hide), { file });
 }

@@ -1,12 +1,12 @@
 import { curveArea, curveFromPolyline, regionsArea } from '@hidebound/geometry';
 import type { Point } from '@hidebound/geometry';
-import { effectOf, parseHide, writeHide } from '@hidebound/leather';
+import { effectOf, parseHide, provenHide, writeHide } from '@hidebound/leather';
 import type { FlawCandidate, Hide } from '@hidebound/leather';
 import { describe, expect, it } from 'vitest';
 import { plainEffect } from '../../../../drawing/hide-layer.js';
 import { confirmed, nearestLine, withBackbone, withBackboneTurned, withReading } from './along.js';
 import { movedShape, resizedShape, withFlaw } from './flaws.js';
-import { provenHide, withoutMarksBeside } from './judge-hide.js';
+import { withoutMarksBeside } from './judge-hide.js';
 import { markDistance, nearestMark } from './nearest-mark.js';
 import { nextToLookAt } from './next-candidate.js';
 import { around, brushed, withZonePainted, withZonesErased } from './paint-zones.js';
@@ -58,7 +58,7 @@ describe('flaws', () => {
   it('when one of the three choices is made, it reads back as the same choice', () => {
     for (const effect of ['never', 'hidden', 'anywhere'] as const) {
       const { hide } = withFlaw(PANEL, { kind: 'point', at: { x: 9, y: 9 }, radiusMm: 3 }, effect);
-      expect(plainEffect(effectOf(provenHide(hide, 'panel.hide.json').flaws[0]!))).toBe(effect);
+      expect(plainEffect(effectOf(provenHide(hide, { file: 'panel.hide.json' }).flaws[0]!))).toBe(effect);
     }
   });
 
@@ -157,7 +157,7 @@ describe('zones', () => {
     expect(zoneArea(both, 'belly')).toBeCloseTo(30_000, 3);
     const apart = withZonePainted(both, 'belly', around(box(600, 300, 100, 100)));
     expect(apart.zones.map(({ id }) => id)).toEqual(['belly', 'belly-2']);
-    expect(provenHide(apart, 'panel.hide.json').zones).toHaveLength(2);
+    expect(provenHide(apart, { file: 'panel.hide.json' }).zones).toHaveLength(2);
   });
 
   it('when a zone is painted over another, a place is of one zone only', () => {
@@ -176,7 +176,7 @@ describe('zones', () => {
     const whole = withZonePainted(PANEL, 'bend', around(box(0, 0, 400, 400)));
     const wiped = withZonesErased(whole, around(box(150, 150, 100, 100)));
     expect(zoneArea(wiped, 'bend')).toBeCloseTo(150_000, 2);
-    expect(provenHide(wiped, 'panel.hide.json').zones.length).toBeGreaterThan(1);
+    expect(provenHide(wiped, { file: 'panel.hide.json' }).zones.length).toBeGreaterThan(1);
     expect(withZonesErased(whole, around(box(800, 400, 50, 50)))).toBe(whole);
   });
 
@@ -207,10 +207,10 @@ describe('what a new edge leaves outside', () => {
       2.4,
     );
     const smaller: Hide = { ...hide, outline: box(0, 0, 500, 600) };
-    expect(() => provenHide(smaller, 'panel.hide.json')).toThrow();
+    expect(() => provenHide(smaller, { file: 'panel.hide.json' })).toThrow();
     const { hide: tidied, gone } = withoutMarksBeside(smaller);
     expect(gone).toBe(3);
-    expect(provenHide(tidied, 'panel.hide.json').flaws.map(({ id }) => id)).toEqual(['flaw-2']);
+    expect(provenHide(tidied, { file: 'panel.hide.json' }).flaws.map(({ id }) => id)).toEqual(['flaw-2']);
     expect(withoutMarksBeside(PANEL)).toEqual({ hide: PANEL, gone: 0 });
   });
 
@@ -224,7 +224,7 @@ describe('what a new edge leaves outside', () => {
       ],
       true,
     );
-    expect(() => provenHide({ ...PANEL, outline: bow }, 'panel.hide.json')).toThrow(/cross/);
+    expect(() => provenHide({ ...PANEL, outline: bow }, { file: 'panel.hide.json' })).toThrow(/cross/);
   });
 });
 

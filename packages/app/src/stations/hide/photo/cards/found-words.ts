@@ -2,6 +2,7 @@ import type { Hide } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import type { WordKey } from '../../../../words/words.js';
 import type { PhotoFinding } from '../../../../work/photo-tasks.js';
+import { areasOf } from '../../marks/areas.js';
 import type { Found } from '../bring-in.js';
 
 /** Findings of a trace that have words of the screen's own; the others are told in the packages' words. */
@@ -66,12 +67,9 @@ export function referenceName(app: App, name: string): string {
 }
 
 /** "184.2 dm² ± 0.7 %". */
-export function areaWords(app: App, { area, photo }: Hide): string {
-  const { measuredMm2, invoicedMm2 } = area;
-  const mm2 = measuredMm2 ?? invoicedMm2;
-  if (mm2 === undefined) return '–';
-  const words = app.measures().area(mm2);
-  const error = measuredMm2 === undefined ? undefined : photo?.areaErrorShare;
+export function areaWords(app: App, hide: Hide): string {
+  const words = app.measures().area(areasOf(hide).grossMm2);
+  const error = hide.photo?.areaErrorShare;
   return error === undefined ? words : `${words} ± ${app.measures().percent(error)}`;
 }
 
@@ -79,13 +77,14 @@ export function areaWords(app: App, { area, photo }: Hide): string {
 const AGREES_WITHIN = 0.03;
 
 /** How the measured area stands to the invoiced one; undefined without an invoice. */
-export function invoiceWords(app: App, { area }: Hide): string | undefined {
-  const { measuredMm2, invoicedMm2 } = area;
-  if (measuredMm2 === undefined || invoicedMm2 === undefined || invoicedMm2 === 0) return undefined;
-  const difference = measuredMm2 / invoicedMm2 - 1;
+export function invoiceWords(app: App, hide: Hide): string | undefined {
+  const { invoicedMm2 } = hide.area;
+  if (invoicedMm2 === undefined || invoicedMm2 === 0) return undefined;
+  const { grossMm2 } = areasOf(hide);
+  const difference = grossMm2 / invoicedMm2 - 1;
   const params = {
     invoiced: app.measures().area(invoicedMm2),
-    area: app.measures().area(Math.abs(measuredMm2 - invoicedMm2)),
+    area: app.measures().area(Math.abs(grossMm2 - invoicedMm2)),
     percent: app.measures().percent(Math.abs(difference)),
   };
   if (Math.abs(difference) <= AGREES_WITHIN) return app.say('hide.invoiceAgrees', params);

@@ -20,12 +20,12 @@ export function waysCard(app: App, problem: Problem | undefined, isWorking: bool
     ${
       isWorking
         ? html`<p role="status">${app.say('hide.opening')}</p>`
-        : html`<p>${app.say('hide.howTo')}</p>
-            <div class="row">
+        : html`<div class="row">
               ${fileButton(app, 'hide.takePhoto', { accept: PHOTOS, capture: true, isMain: true })}
               ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true })}
             </div>
-            ${photosOfJob(app)}`
+            ${photosOfJob(app)}
+            <p>${app.say('hide.howTo')}</p>`
     }
     <details class="hide-more">
       <summary>${app.say('hide.sheets')}</summary>
