@@ -1,5 +1,7 @@
 import {
+  boxesTouch,
   containingRing,
+  curveBox,
   curveFromPolyline,
   flattenCurve,
   intersectRegions,
@@ -37,7 +39,7 @@ export function withZonePainted(hide: Hide, kind: ZoneKind, painted: readonly Re
   if (paint.length === 0) return hide;
   const others = hide.zones.filter((zone) => zone.kind !== kind).flatMap((zone) => lessOf(zone, paint));
   const own = hide.zones.filter((zone) => zone.kind === kind);
-  const met = own.filter((zone) => intersectRegions(regionsOf(zone), paint).length > 0);
+  const met = own.filter((zone) => meets(zone, paint));
   const apart = own.filter((zone) => !met.includes(zone));
   const [model] = met;
   const regions = unionRegions([...met.flatMap(regionsOf), ...paint]);
@@ -64,11 +66,16 @@ function onHide({ outline }: Hide, regions: readonly Region[]): readonly Region[
   return intersectRegions(regions, [{ outer: flattenCurve(outline).slice(0, -1), openings: [] }]);
 }
 
+/** Most zones lie far from what is painted, which their boxes tell at once. */
+function meets(zone: Zone, regions: readonly Region[]): boolean {
+  const box = curveBox(zone.outline);
+  const near = regions.filter((region) => boxesTouch(box, regionBox(region)));
+  return near.length > 0 && intersectRegions(regionsOf(zone), near).length > 0;
+}
+
 /** A zone that nothing is taken from stays as it was drawn. */
 function lessOf(zone: Zone, taken: readonly Region[]): readonly Zone[] {
-  const before = regionsOf(zone);
-  if (intersectRegions(before, taken).length === 0) return [zone];
-  return named([], subtractRegions(before, taken), zone);
+  return meets(zone, taken) ? named([], subtractRegions(regionsOf(zone), taken), zone) : [zone];
 }
 
 /** Each region as a zone like the model; zones hold no openings, so a region with one is parted through it. */
