@@ -15,9 +15,14 @@ export interface At {
 /** What follows a pointer from its press until it is let go. */
 export interface Stroke {
   move(at: At): void;
+  /**
+   * What is held is turned by a second finger, so far since it was told last, degrees clockwise. Absent: a second finger
+   * takes the stroke back and moves the view.
+   */
+  turn?(byDeg: number): void;
   /** Let go: the change is made here. */
   end(at: At): void;
-  /** Taken back: by Escape, or by a second finger. */
+  /** Taken back: by Escape, or by a second finger where it can't be turned. */
   cancel(): void;
 }
 

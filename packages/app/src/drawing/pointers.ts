@@ -46,7 +46,11 @@ export function listenToPointers(stage: Stage, root: HTMLElement): () => void {
     const start = at(event);
     fingers.set(event.pointerId, start.screen);
     if (fingers.size > 1) {
-      drop();
+      if (fingers.size > 2 || press?.stroke?.turn === undefined) drop();
+      else {
+        clearTimeout(press.timer);
+        press.hasMoved = true;
+      }
       return;
     }
     const isForView = event.button === 1;
@@ -80,7 +84,12 @@ export function listenToPointers(stage: Stage, root: HTMLElement): () => void {
     if (fingers.size === 2) {
       const before = [...fingers.values()] as [Point, Point];
       fingers.set(event.pointerId, now.screen);
-      stage.setView(pinched(stage.view.get(), before, [...fingers.values()] as [Point, Point]));
+      const after = [...fingers.values()] as [Point, Point];
+      if (press?.stroke?.turn === undefined) stage.setView(pinched(stage.view.get(), before, after));
+      else {
+        if (press.id === event.pointerId) press.stroke.move(now);
+        press.stroke.turn(turnedDeg(before, after));
+      }
       return;
     }
     fingers.set(event.pointerId, now.screen);
@@ -130,6 +139,13 @@ export function listenToPointers(stage: Stage, root: HTMLElement): () => void {
   root.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
   root.addEventListener('keydown', (event) => event.key === 'Escape' && drop(), { signal });
   return () => end.abort();
+}
+
+/** How far two fingers have turned about each other, the shorter way round, degrees clockwise. */
+export function turnedDeg(before: readonly [Point, Point], after: readonly [Point, Point]): number {
+  const angle = ([one, other]: readonly [Point, Point]): number =>
+    (Math.atan2(other.y - one.y, other.x - one.x) * 180) / Math.PI;
+  return ((((angle(after) - angle(before) + 180) % 360) + 360) % 360) - 180;
 }
 
 /** The first answer that a list gives. */

@@ -7,6 +7,7 @@ import { drawHideInto } from '../../drawing/hide-layer.js';
 import { copyKey, pieceOf, placementMatrix, showPieces, shownOnHide } from '../../drawing/piece-layer.js';
 import type { DrawnPieces, ShownPiece } from '../../drawing/piece-layer.js';
 import type { Stage } from '../../drawing/stage.js';
+import type { View } from '../../drawing/view.js';
 import { hideAt } from '../../job/job.js';
 import type { Laid } from '../../work/lay-tasks.js';
 import { handOnPieces } from './hand/hand-on-stage.js';
@@ -28,12 +29,15 @@ export function openDrawing(app: App, stage: Stage): () => void {
   const glider = createGlider();
   let drawnHide: Hide | undefined;
   let drawn: DrawnPieces = new Map();
+  let fitted: View | undefined;
+  let refit = 0;
 
   const draw = (): void => {
     const hide = hideAt(app.job.get(), app.place.get().hide);
     if (hide !== drawnHide) {
       glider.end();
       drawHide(hideLayer, stage, hide, drawnHide);
+      if (hide !== undefined && hide.id !== drawnHide?.id) fitted = stage.view.get();
       if (hide?.id !== drawnHide?.id) {
         pieceLayer.clear();
         drawn = new Map();
@@ -43,6 +47,12 @@ export function openDrawing(app: App, stage: Stage): () => void {
     const shown = hide === undefined ? [] : shownNow(app, table, hide.id);
     drawn = showPieces(pieceLayer, shown, drawn, glider.move);
     markChosen();
+  };
+  /** The hide is as large as the card leaves room for it, until it is moved. */
+  const fitAgain = (): void => {
+    refit = 0;
+    stage.fitAgain();
+    fitted = stage.view.get();
   };
   const markChosen = (): void => {
     const chosen = table.chosen.get();
@@ -78,6 +88,10 @@ export function openDrawing(app: App, stage: Stage): () => void {
       if (hand !== undefined && before?.copy === hand.copy) moveHeld(hand);
       else draw();
     }),
+    stage.size.watch(() => {
+      const { scale, turnDeg } = stage.view.get();
+      if (scale === fitted?.scale && turnDeg === fitted.turnDeg) refit ||= requestAnimationFrame(fitAgain);
+    }),
     stage.view.watch(() => handle.update(drawnHide?.id)),
     stage.lay(handOnPieces(app, table, stage)),
     openSlip(app, table, stage),
@@ -85,6 +99,7 @@ export function openDrawing(app: App, stage: Stage): () => void {
   ];
   return () => {
     glider.end();
+    cancelAnimationFrame(refit);
     for (const end of ends) end();
     putBack(app, table);
     handle.remove();

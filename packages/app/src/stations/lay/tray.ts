@@ -2,6 +2,7 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import { hasStaying } from '../../work/laying/staying.js';
+import { hidesOfOrderInFront } from './card/ready.js';
 import { showAll } from './middle.js';
 import { presentLayout } from './present.js';
 import { startRun } from './run.js';
@@ -36,7 +37,11 @@ function begin(app: App) {
   const table = layTable(app);
   const present = presentLayout(app);
   if (present === undefined)
-    return html`<button class="main" @click=${() => startRun(app, table, 'anew')}>
+    return html`<button
+      class="main"
+      ?disabled=${hidesOfOrderInFront(app).length === 0}
+      @click=${() => startRun(app, table, 'anew')}
+    >
       ${app.say('lay.run')}
     </button>`;
   return html`<button class="main" @click=${() => startRun(app, table, 'anew')}>

@@ -34,6 +34,8 @@ export interface Draft {
 export interface Bench {
   chosen: Chosen;
   board: Board | undefined;
+  /** How patterns are read, as it was said before there was an order to write it to. */
+  readings: readonly PatternReading[];
   /** The read patterns, by path. */
   readonly shown: Map<string, { readonly key: string; readonly from: JobFile; shown?: PatternShown }>;
   suit: readonly ShownSuit[] | 'asked' | undefined;
@@ -62,6 +64,7 @@ export function benchOf(app: App): Bench {
   const bench: Bench = {
     chosen: { kind: 'all' },
     board: undefined,
+    readings: [],
     shown: new Map(),
     suit: undefined,
     suitRefused: undefined,
@@ -196,7 +199,7 @@ async function readShown(
 export function readingFor(app: App, path: string): PatternReading {
   const order = orderOf(app);
   const file = nameInOrder(app, path);
-  return order === undefined ? { file, roles: [] } : readingOf(order, file);
+  return readingOf(order ?? { patterns: benchOf(app).readings }, file);
 }
 
 export function askSuit(app: App): void {

@@ -1,7 +1,6 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
-import { chooseFiles } from '../../shell/choose-files.js';
 import type { Station } from '../../shell/station.js';
 import { benchOf, choose, readBoardSoon } from './bench.js';
 import { togglePainting } from './card/face.js';
@@ -13,7 +12,7 @@ import { toggleMeasuring } from './card/scale.js';
 import { isOwnPiece } from './large/chosen-hand.js';
 import { openPieces } from './open.js';
 import { piecesOfArticle } from './pieces-of.js';
-import { bringFiles } from './take.js';
+import { addPatterns } from './take.js';
 
 /** What is made, of what, from which pieces. */
 export const PIECES_STATION: Station = {
@@ -72,14 +71,6 @@ function tray(app: App): TemplateResult {
       : html`<button @click=${() => void addPatterns(app)}>${app.say('pieces.add')}</button>
           <button @click=${() => beginNumbers(app)}>${app.say('pieces.addByNumbers')}</button>`
   }`;
-}
-
-async function addPatterns(app: App): Promise<void> {
-  try {
-    await bringFiles(app, await chooseFiles('.svg,.pdf,.dxf,.yaml,.yml', { several: true }));
-  } catch (error) {
-    app.tellFailure(error);
-  }
 }
 
 function done(act: () => void): boolean {

@@ -3,6 +3,7 @@ import type { OrderFile, OrderLeather, OrderPiece, Workshop } from '@hidebound/l
 import type { App } from '../../app/app.js';
 import { filesOfKind, freePath, hideAt } from '../../job/job.js';
 import type { Edits, FileOf, JobFile } from '../../job/job.js';
+import { chooseFiles } from '../../shell/choose-files.js';
 import { benchOf, choose, editOrder, nameInOrder, orderOf } from './bench.js';
 import { emptyOrder, withArticle, withArticleFile } from './order/articles.js';
 import { withPieces } from './order/pieces.js';
@@ -84,7 +85,10 @@ function startOrder(
     .replace(/^-|-$/g, '');
   const path = freePath(job, stem === '' ? 'order' : stem, '.order.yaml');
   const method = workshopFor(app).cuttingMethods[0]?.method ?? 'hand knife';
-  const order = make(emptyOrder({ name, date: today(), method, leathers: leathersFor(app) }));
+  const bench = benchOf(app);
+  const empty = emptyOrder({ name, date: today(), method, leathers: leathersFor(app) });
+  const order = make({ ...empty, patterns: bench.readings });
+  bench.readings = [];
   app.change(label, new Map<string, JobFile | undefined>([...more, [path, { kind: 'order', order }]]));
   app.place.update((place) => ({ ...place, order: path }));
 }
@@ -95,11 +99,29 @@ function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
+/** Lets her choose pattern and article files, and brings them in. */
+export async function addPatterns(app: App): Promise<void> {
+  try {
+    await bringFiles(app, await chooseFiles('.svg,.pdf,.dxf,.yaml,.yml', { several: true }));
+  } catch (error) {
+    app.tellFailure(error);
+  }
+}
+
+/** Neither the readers nor a table's folder take a larger file. */
+const MOST_MB = 64;
+
 /** Files that were dropped or chosen: patterns are looked at, article files are put into the order. */
 export async function bringFiles(app: App, files: readonly File[]): Promise<void> {
   const patterns = new Map<string, JobFile>();
   for (const file of files) {
-    if (/\.(svg|pdf|dxf)$/i.test(file.name)) {
+    if (file.size > MOST_MB * 1024 * 1024) {
+      const size = Math.ceil(file.size / (1024 * 1024));
+      app.tell({
+        tone: 'warning',
+        text: app.say('pieces.tooLarge', { file: file.name, size, limit: MOST_MB }),
+      });
+    } else if (/\.(svg|pdf|dxf)$/i.test(file.name)) {
       const bytes = new Uint8Array(await file.arrayBuffer());
       patterns.set(patternPath(app, file.name, bytes, patterns), { kind: 'pattern', bytes });
     } else if (/\.article\.(ya?ml|json)$/i.test(file.name)) await bringArticle(app, file);

@@ -38,6 +38,7 @@ export const PIECES_DE: Translated<typeof PIECES_EN> = {
   'pieces.dashed': 'gestrichelt',
   'pieces.diameter': 'Durchmesser',
   'pieces.direction': 'Richtung',
+  'pieces.dropHere': 'Dateien lassen sich auch auf die Zeichnung ziehen.',
   'pieces.edge': 'Abstand zum Rand der Haut',
   'pieces.end.arched point': 'Spitzbogen',
   'pieces.end.clipped': 'gekappte Ecken',
@@ -198,8 +199,6 @@ export const PIECES_DE: Translated<typeof PIECES_EN> = {
   'pieces.suitAsked': 'Die Häute werden angesehen …',
   'pieces.suits': 'Welches Leder passt',
   'pieces.take': { one: 'Dieses Teil nehmen', other: 'Diese {n} Teile nehmen' },
-  'pieces.takeFirst':
-    'Nimm zuerst ein Teil aus diesem Schnittmuster; dann wird gemerkt, wie es gelesen wird.',
   'pieces.takeIt': 'Dieses Teil nehmen',
   'pieces.taken': 'genommen',
   'pieces.thickness': 'Stärke',
@@ -208,6 +207,8 @@ export const PIECES_DE: Translated<typeof PIECES_EN> = {
   'pieces.times': '× {n}',
   'pieces.tolerance': 'Darf abweichen um, Grad',
   'pieces.tookLabel': { one: 'Teil genommen', other: '{n} Teile genommen' },
+  'pieces.tooLarge':
+    '{file} hat {size} MB, höchstens {limit} MB gehen; nimm Bilder und verborgene Ebenen heraus.',
   'pieces.trueLength': 'Ihre wahre Länge',
   'pieces.turnLeft': 'Nach links',
   'pieces.turnOver': 'Halbe Drehung',

@@ -12,6 +12,7 @@ import { layoutFigures } from './figures.js';
 import { hideRow } from './hide-row.js';
 import { howLong } from './how-long.js';
 import { leftOverList } from './left-over.js';
+import { whatIsMissing } from './ready.js';
 import { runEnd } from './run-end.js';
 import { verdictWords } from './verdict.js';
 
@@ -57,7 +58,7 @@ function atRest(app: App, table: LayTable) {
   if (present === undefined)
     return html`${runEnd(app, table)}
       <p>${app.say('lay.notYet')}</p>
-      ${howLong(app, table)}`;
+      ${whatIsMissing(app)} ${howLong(app, table)}`;
   return html`${chosenPiece(app, table)} ${runEnd(app, table)} ${verdictWords(app, table)}
   ${layoutFigures(app, present.layout)} ${leftOverList(app, table, present.layout)}`;
 }

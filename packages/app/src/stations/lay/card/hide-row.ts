@@ -4,10 +4,11 @@ import type { Hide } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import { curvePath } from '../../../drawing/path-data.js';
 import { pieceOf, placementMatrix } from '../../../drawing/piece-layer.js';
-import { orderAt, pathBeside } from '../../../job/job.js';
+import { pathBeside } from '../../../job/job.js';
 import type { Laid } from '../../../work/lay-tasks.js';
 import { presentLayout } from '../present.js';
 import type { LayTable } from '../table.js';
+import { hidesOfOrderInFront } from './ready.js';
 
 interface SmallHide {
   readonly path: string;
@@ -17,10 +18,7 @@ interface SmallHide {
 /** The order's hides side by side, small; the one in front is chosen here. */
 export function hideRow(app: App, table: LayTable) {
   const hides = hidesInOrder(app);
-  if (hides.length === 0)
-    return html`<p>${app.say('lay.noHides')}</p>
-      <p><button @click=${() => app.goTo('pieces')}>${app.say('lay.toPieces')}</button></p>`;
-  if (hides.length === 1) return nothing;
+  if (hides.length < 2) return nothing;
   const run = table.run.get();
   const placements = run?.placements ?? presentLayout(app)?.layout.placements ?? [];
   return html`<section aria-label=${app.say('lay.hides')}>
@@ -30,12 +28,8 @@ export function hideRow(app: App, table: LayTable) {
 }
 
 function hidesInOrder(app: App): SmallHide[] {
-  const { order: orderPath } = app.place.get();
   const job = app.job.get();
-  const order = orderAt(job, orderPath);
-  const named = (order?.leathers ?? []).flatMap(({ hides }) =>
-    hides.map((file) => pathBeside(orderPath!, file)),
-  );
+  const named = hidesOfOrderInFront(app).map(([path]) => path);
   const present = presentLayout(app);
   const laid = present?.layout.hides.map(({ file }) => pathBeside(present.path, file)) ?? [];
   return [...new Set([...named, ...laid])].flatMap((path) => {

@@ -35,9 +35,11 @@ export function verdictWords(app: App, table: LayTable) {
     }
     ${
       faults.length === 0
-        ? verdict.proven
-          ? html`<p class="proven">${app.say('lay.proven')}</p>`
-          : nothing
+        ? presentLayout(app)?.layout.placements.length === 0
+          ? html`<p class="older">${app.say('lay.nothingLies')}</p>`
+          : verdict.proven
+            ? html`<p class="proven">${app.say('lay.proven')}</p>`
+            : nothing
         : html`<p class="not-proven">${app.say('lay.notProven', { n: faults.length })}</p>
             ${sentences(app, faults)}`
     }

@@ -66,12 +66,28 @@ function strokeWith(app: App, table: LayTable, start: At, next: (from: HeldAt, a
   };
 }
 
+/** Moved by one finger, turned by another. */
 function moveStroke(app: App, table: LayTable, start: At): Stroke {
-  return strokeWith(app, table, start, (from, { place }) => ({
+  let turnedDeg = 0;
+  let last = start;
+  const stroke = strokeWith(app, table, start, (from, { place }) => ({
     ...from,
     x: from.x + place.x - start.place.x,
     y: from.y + place.y - start.place.y,
+    rotationDeg: wholeTurn(from.rotationDeg + turnedDeg),
   }));
+  const move = (at: At): void => {
+    last = at;
+    stroke.move(at);
+  };
+  return {
+    ...stroke,
+    move,
+    turn: (byDeg) => {
+      turnedDeg += byDeg;
+      move(last);
+    },
+  };
 }
 
 function turnStroke(app: App, table: LayTable, start: At): Stroke {

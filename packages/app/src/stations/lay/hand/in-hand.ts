@@ -45,12 +45,18 @@ export function takeLying(app: App, table: LayTable, key: string, phase: InHand[
 }
 
 /** Takes a copy that lies nowhere yet, to lie at a place. */
-export function takeFromTray(app: App, table: LayTable, copy: PieceCopy, at: HeldAt): boolean {
+export function takeFromTray(
+  app: App,
+  table: LayTable,
+  copy: PieceCopy,
+  at: HeldAt,
+  phase: InHand['phase'] = 'held',
+): boolean {
   const present = presentLayout(app);
   if (present === undefined || !canMove(app, table)) return false;
   const piece: LayablePiece | undefined = pieceOf(present.layout, copy);
   if (piece === undefined) return false;
-  take(app, table, { copy, piece, from: undefined, at, broken: undefined, phase: 'held' });
+  take(app, table, { copy, piece, from: undefined, at, broken: undefined, phase });
   return true;
 }
 

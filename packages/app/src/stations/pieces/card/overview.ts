@@ -13,7 +13,8 @@ import {
   withoutArticle,
 } from '../order/articles.js';
 import { piecesOfArticle } from '../pieces-of.js';
-import { addArticleFile, workshopFor } from '../take.js';
+import { addArticleFile, addPatterns, workshopFor } from '../take.js';
+import { beginNumbers } from './numbers.js';
 import { cuttingSection, leathersSection } from './leathers.js';
 import { checkField, stepper, textField } from './fields.js';
 
@@ -25,6 +26,11 @@ export function overviewCard(app: App): TemplateResult {
   if (order === undefined)
     return html`<h2>${app.say('place.pieces')}</h2>
       <p>${app.say('pieces.none')}</p>
+      <p class="soft">${app.say('pieces.dropHere')}</p>
+      <div class="row">
+        <button class="main" @click=${() => void addPatterns(app)}>${app.say('pieces.add')}</button>
+        <button @click=${() => beginNumbers(app)}>${app.say('pieces.addByNumbers')}</button>
+      </div>
       ${patternsSection(app, undefined)} ${articleFilesSection(app, undefined)}`;
   const { board } = benchOf(app);
   return html`<h2>${app.say('pieces.whatIsMade')}</h2>

@@ -92,10 +92,12 @@ function unitField(app: App, path: string): TemplateResult {
   );
 }
 
-/** A reading belongs to the order; without one there is none to write it to yet. */
+/** A reading belongs to the order; until there is one it is remembered, and goes into it with the first piece. */
 export function changeReadingOf(app: App, path: string, patch: Parameters<typeof changeReading>[2]): void {
   if (orderOf(app) === undefined) {
-    app.tell({ tone: 'warning', text: app.say('pieces.takeFirst') });
+    const bench = benchOf(app);
+    bench.readings = changeReading({ patterns: bench.readings }, nameInOrder(app, path), patch).patterns;
+    app.redraw();
     return;
   }
   editOrder(app, app.say('pieces.readingLabel'), (order) =>
@@ -257,33 +259,35 @@ function takeSection(app: App, fresh: readonly Fresh[]): TemplateResult {
   const bench = benchOf(app);
   const leathers = leathersFor(app);
   const leather = leathers.find(({ name }) => name === bench.leather)?.name ?? leathers[0]!.name;
-  return html`<section class="take">
-    ${intoSection(app)}
-    ${
-      leathers.length < 2
-        ? nothing
-        : selectField(
-            'take-leather',
-            app.say('pieces.leather'),
-            leather,
-            leathers.map(({ name }) => ({ value: name, words: name })),
-            (value) => {
-              bench.leather = value;
-              app.redraw();
-            },
-          )
-    }
-    <button
-      class="main"
-      @click=${() =>
-        takePieces(
-          app,
-          fresh.map((each) => taken(app, each, leather)),
-        )}
-    >
-      ${app.say('pieces.take', { n: fresh.length })}
-    </button>
-  </section>`;
+  return html`<section class="take-what">
+      ${intoSection(app)}
+      ${
+        leathers.length < 2
+          ? nothing
+          : selectField(
+              'take-leather',
+              app.say('pieces.leather'),
+              leather,
+              leathers.map(({ name }) => ({ value: name, words: name })),
+              (value) => {
+                bench.leather = value;
+                app.redraw();
+              },
+            )
+      }
+    </section>
+    <div class="take">
+      <button
+        class="main"
+        @click=${() =>
+          takePieces(
+            app,
+            fresh.map((each) => taken(app, each, leather)),
+          )}
+      >
+        ${app.say('pieces.take', { n: fresh.length })}
+      </button>
+    </div>`;
 }
 
 /** What the pattern says of a piece is taken over: how often, how often mirrored, of what. */

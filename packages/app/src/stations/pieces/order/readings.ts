@@ -2,16 +2,16 @@ import type { OrderFile, PatternReading } from '@hidebound/leather';
 import { patched } from './patch.js';
 import type { Patch } from './patch.js';
 
-export function readingOf({ patterns }: OrderFile, file: string): PatternReading {
+export function readingOf({ patterns }: Pick<OrderFile, 'patterns'>, file: string): PatternReading {
   return patterns.find((each) => each.file === file) ?? { file, roles: [] };
 }
 
 /** How a pattern is read; one that is read as it stands needs no word. */
-export function changeReading(
-  order: OrderFile,
+export function changeReading<O extends Pick<OrderFile, 'patterns'>>(
+  order: O,
   file: string,
   patch: Patch<Omit<PatternReading, 'file'>>,
-): OrderFile {
+): O {
   const reading = patched<PatternReading>(readingOf(order, file), patch);
   const isThere = order.patterns.some((each) => each.file === file);
   const isPlain = reading.roles.length === 0 && Object.keys(reading).length === 2;
