@@ -23,11 +23,17 @@ export function offlineWorker(): Plugin {
         const atOnce = parts
           .filter(({ name, content }) => !name.endsWith('.map') && content.length <= KEPT_AT_ONCE_BYTES)
           .map(({ name }) => `./${name}`);
-        const script = readFileSync(join(import.meta.dirname, 'offline.js'), 'utf8')
-          .replace('"NAME"', JSON.stringify(hash.digest('hex').slice(0, 16)))
-          .replace('["FILES"]', JSON.stringify(['./', ...atOnce]));
+        const draft = readFileSync(join(import.meta.dirname, 'offline.js'), 'utf8');
+        const named = filledIn(draft, "'NAME'", hash.digest('hex').slice(0, 16));
+        const script = filledIn(named, "['FILES']", ['./', ...atOnce]);
         this.emitFile({ type: 'asset', fileName: 'offline.js', source: script });
       },
     },
   };
+}
+
+/** Exported for its test. Throws where the place to fill in is gone: a cache with the draft's name would never be renewed. */
+export function filledIn(draft: string, place: string, value: unknown): string {
+  if (draft.split(place).length !== 2) throw new Error(`The offline worker needs ${place} exactly once.`);
+  return draft.replace(place, () => JSON.stringify(value));
 }

@@ -103,12 +103,21 @@ export interface MadeFile {
   readonly bytes: Uint8Array;
 }
 
+/** A hide's photo that is not under its sheet: there is none in the job, or it can't be read as a picture. */
+export interface LostPhoto {
+  readonly hide: string;
+  readonly file: string;
+  readonly why: 'missing' | 'unreadable';
+}
+
 export interface MadeSheet {
   readonly pages: readonly MadePage[];
   /** The same in words, where the sheet is one of words. */
   readonly reports: readonly Report[];
   /** What a person has to know, gravest first. */
   readonly findings: readonly string[];
+  /** Photos that should lie under the sheet, and don't. */
+  readonly lostPhotos: readonly LostPhoto[];
   /** Whose name a quote may bear, hides and pieces to choose among. */
   readonly customers: readonly string[];
   /** Pieces or blocks that lie on no page as a whole. */

@@ -2,7 +2,7 @@ import { PAPERS } from '@hidebound/leather';
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
-import { layoutAt } from '../../job/job.js';
+import { filesOfKind, layoutAt } from '../../job/job.js';
 import { pieceKey } from '../../work/make-tasks.js';
 import type { SheetName, TemplateChoice } from '../../work/make-tasks.js';
 import { check, field, lengthOf, listOf, oneOf } from './controls.js';
@@ -59,7 +59,9 @@ function sideChoice(app: App): TemplateResult {
   );
 }
 
-function photoChoice(app: App): TemplateResult {
+/** Only where a hide came from a photo. */
+function photoChoice(app: App): TemplateResult | typeof nothing {
+  if (!filesOfKind(app.job.get(), 'hide').some(([, { hide }]) => hide.photo !== undefined)) return nothing;
   return check(app.say('make.photo'), makeTable(app).choices.photo, (photo) => choose(app, { photo }));
 }
 

@@ -2,18 +2,19 @@ import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import type { Station } from '../../shell/station.js';
-import { makeReadyToPrint, saveAs } from './give-out.js';
+import { saveAs } from './give-out.js';
 import { turnPage } from './preview.js';
 import { sheetPage } from './sheet-page.js';
 import { missingFor, sheetRow } from './sheets.js';
 import { startPage } from './start-page.js';
-import { chooseSheet, makeTable } from './table.js';
+import { closeSheet, openPrinting } from './steps.js';
+import { makeTable } from './table.js';
 
 export const MAKE_STATION: Station = {
   card,
   tray,
   keys: [
-    { key: 'Escape', words: 'make.all', run: (app) => withSheet(app, () => chooseSheet(app, undefined)) },
+    { key: 'Escape', words: 'make.all', run: (app) => withSheet(app, () => closeSheet(app)) },
     { key: 's', words: 'make.save', run: (app) => withSheet(app, () => void save(app)) },
     { key: 'p', words: 'make.print', run: (app) => withSheet(app, () => void print(app)) },
     { key: 'PageDown', words: 'make.next', run: (app) => turnPage(app, 1) },
@@ -33,15 +34,8 @@ function tray(app: App): TemplateResult {
   const { sheet, shown, isSaving } = makeTable(app);
   if (sheet === undefined) return html``;
   const hasPages = (shown?.urls.length ?? 0) > 0 && !isSaving;
-  return html`<button @click=${() => chooseSheet(app, undefined)}>${app.say('make.all')}</button>
+  return html`<button @click=${() => closeSheet(app)}>${app.say('make.all')}</button>
     <span class="grow"></span>
-    ${
-      sheet === 'list'
-        ? html`<button ?disabled=${!hasPages} @click=${() => void saveAs(app, 'csv')}>
-            ${app.say('make.saveTable')}
-          </button>`
-        : ''
-    }
     <button class=${sheet === 'cutFiles' ? 'main' : ''} ?disabled=${!hasPages} @click=${() => void save(app)}>
       ${app.say(sheet === 'cutFiles' ? 'make.saveCut' : 'make.save', { n: shown?.urls.length ?? 0 })}
     </button>
@@ -59,7 +53,7 @@ function save(app: App): Promise<void> {
 }
 
 async function print(app: App): Promise<void> {
-  if (makeTable(app).sheet !== 'cutFiles') await makeReadyToPrint(app);
+  if (makeTable(app).sheet !== 'cutFiles') await openPrinting(app);
 }
 
 function withSheet(app: App, run: () => void): boolean {

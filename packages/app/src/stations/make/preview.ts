@@ -1,7 +1,8 @@
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
-import type { SheetName } from '../../work/make-tasks.js';
+import type { MadeSheet, SheetName } from '../../work/make-tasks.js';
+import { isWide } from './is-wide.js';
 import { reportText } from './report-text.js';
 import { makeTable } from './table.js';
 import type { ShownSheet } from './table.js';
@@ -12,16 +13,19 @@ export function preview(app: App, sheet: SheetName): TemplateResult {
   if (refusal !== undefined) return html`<p class="make-refusal" role="alert">${refusal}</p>`;
   if (shown === undefined) return html`<p role="status" class="make-wait">${app.say('make.drawing')}</p>`;
   const { made } = shown;
-  return html`${made.findings.length === 0 ? '' : findings(app, made.findings)}
-  ${made.reports.length === 0 ? '' : wayToRead(app)}
+  return html`${findings(app, made)} ${made.reports.length === 0 ? '' : wayToRead(app)}
   ${isText && made.reports.length > 0 ? made.reports.map(reportText) : pages(app, sheet, shown)}`;
 }
 
-function findings(app: App, sentences: readonly string[]): TemplateResult {
-  return html`<details class="make-findings" ?open=${sentences.length <= 3}>
-    <summary>${app.say('make.findings', { n: sentences.length })}</summary>
-    <ul lang="en">
-      ${sentences.map((sentence) => html`<li>${sentence}</li>`)}
+/** The packages tell theirs in English. */
+function findings(app: App, { findings: sentences, lostPhotos }: MadeSheet): TemplateResult | typeof nothing {
+  const count = sentences.length + lostPhotos.length;
+  if (count === 0) return nothing;
+  return html`<details class="make-findings" ?open=${count <= 3 && isWide()}>
+    <summary>${app.say('make.findings', { n: count })}</summary>
+    <ul>
+      ${lostPhotos.map(({ hide, file, why }) => html`<li>${app.say(`make.photo.${why}`, { hide, file })}</li>`)}
+      ${sentences.map((sentence) => html`<li lang="en">${sentence}</li>`)}
     </ul>
   </details>`;
 }

@@ -2,8 +2,8 @@ import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import { check } from './controls.js';
-import { leavePrinting } from './give-out.js';
 import type { SheetRow } from './sheets.js';
+import { closePrinting } from './steps.js';
 import { makeTable } from './table.js';
 
 /** What has to be minded before printing, and the way to the printer. */
@@ -16,12 +16,12 @@ export function printing(app: App, { isTrueScale = false }: SheetRow): TemplateR
     app.redraw();
   };
   return html`<section class="make-print" aria-labelledby="make-print-title">
-    <h3 id="make-print-title">${app.say('make.print')}</h3>
+    <h3 id="make-print-title" tabindex="-1">${app.say('make.print')}</h3>
     ${isTrueScale ? scaleWords(app) : html`<p>${app.say('make.print.any')}</p>`}
     ${isTrueScale ? check(app.say('make.print.minded'), table.isScaleMinded, mind) : ''}
     <div class="row">
       ${wayToPrinter(app, isMinded, table.printUrl)}
-      <button class="quiet" @click=${() => leavePrinting(app)}>${app.say('shell.close')}</button>
+      <button class="quiet" @click=${() => closePrinting(app)}>${app.say('shell.close')}</button>
     </div>
   </section>`;
 }

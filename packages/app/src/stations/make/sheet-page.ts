@@ -3,6 +3,8 @@ import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import type { SheetName } from '../../work/make-tasks.js';
 import { choicesOf } from './choices.js';
+import { saveAs } from './give-out.js';
+import { isWide } from './is-wide.js';
 import { preview } from './preview.js';
 import { printing } from './printing.js';
 import { sheetRow } from './sheets.js';
@@ -14,9 +16,10 @@ export function sheetPage(app: App, sheet: SheetName): TemplateResult {
   const { isDrawing, isSaving, shown } = makeTable(app);
   return html`<div class="make-sheet" aria-busy=${String(isDrawing || isSaving)}>
     <div class="make-side">
-      <h2>${app.say(`make.${sheet}`)}</h2>
+      <h2 tabindex="-1">${app.say(`make.${sheet}`)}</h2>
       <p>${app.say(`make.${sheet}.is`)}</p>
-      ${printing(app, sheetRow(sheet))} ${sheet === 'buying' ? trying(app) : ''}
+      ${sheet === 'list' ? saveTable(app) : ''} ${printing(app, sheetRow(sheet))}
+      ${sheet === 'buying' ? trying(app) : ''}
       ${sheet === 'cutFiles' ? html`<p class="make-caution">${app.say('make.cut.caution')}</p>` : ''}
       <details class="make-choices" ?open=${isWide()}>
         <summary>${app.say('make.choices')}</summary>
@@ -32,8 +35,13 @@ export function sheetPage(app: App, sheet: SheetName): TemplateResult {
   </div>`;
 }
 
-function isWide(): boolean {
-  return matchMedia('(min-width: 52rem)').matches;
+function saveTable(app: App): TemplateResult {
+  const { shown, isSaving } = makeTable(app);
+  return html`<p>
+    <button ?disabled=${shown === undefined || isSaving} @click=${() => void saveAs(app, 'csv')}>
+      ${app.say('make.saveTable')}
+    </button>
+  </p>`;
 }
 
 /** The quick answer stands there at once; trial layouts make it surer. */

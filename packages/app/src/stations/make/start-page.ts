@@ -4,7 +4,7 @@ import type { App } from '../../app/app.js';
 import type { PlaceName } from '../../app/place.js';
 import type { MakeMoment, SheetRow } from './sheets.js';
 import { SHEETS, missingFor } from './sheets.js';
-import { chooseSheet } from './table.js';
+import { openSheet } from './steps.js';
 
 /** All that can be made, by when it is needed; what can't be made yet says what is missing. */
 export function startPage(app: App): TemplateResult {
@@ -27,7 +27,7 @@ function momentList(app: App, moment: MakeMoment, rows: readonly SheetRow[]): Te
 function sheetEntry(app: App, row: SheetRow): TemplateResult {
   const missing = missingFor(app, row);
   if (missing !== undefined) return missingEntry(app, row, missing);
-  return html`<button class="make-entry" @click=${() => chooseSheet(app, row.name)}>
+  return html`<button class="make-entry" data-sheet=${row.name} @click=${() => openSheet(app, row.name)}>
     <strong>${app.say(`make.${row.name}`)}</strong>
     <span>${app.say(`make.${row.name}.is`)}</span>
   </button>`;

@@ -47,7 +47,7 @@ export const MAKE_DE: Translated<typeof MAKE_EN> = {
   'make.asText': 'In Worten',
   'make.page': 'Seite {page} von {pages}',
   'make.pageAlt': '{sheet}: {place}',
-  'make.larger': 'Größer',
+  'make.larger': 'Groß',
   'make.before': 'Seite davor',
   'make.next': 'Nächste Seite',
   'make.cutApart': {
@@ -62,6 +62,9 @@ export const MAKE_DE: Translated<typeof MAKE_EN> = {
   'make.side.grain': 'Narbenseite',
   'make.side.flesh': 'Fleischseite (gespiegelt)',
   'make.photo': 'Mit blassem Foto',
+  'make.photo.missing': 'Haut {hide} ist ohne ihr Foto gezeichnet: {file} fehlt im Auftrag.',
+  'make.photo.unreadable':
+    'Haut {hide} ist ohne ihr Foto gezeichnet: {file} lässt sich nicht als Bild lesen.',
   'make.template.of': 'Schablonen für',
   'make.template.pieces': 'Einzelne Teile',
   'make.template.hide': 'Eine ganze Haut',

@@ -59,6 +59,8 @@ export const MAKE_EN = {
   'make.side.grain': 'Grain side',
   'make.side.flesh': 'Flesh side (mirrored)',
   'make.photo': 'With the photo, faint',
+  'make.photo.missing': 'Hide {hide} is drawn without its photo: there is no {file} in the job.',
+  'make.photo.unreadable': 'Hide {hide} is drawn without its photo: {file} can’t be read as a picture.',
   'make.template.of': 'Templates of',
   'make.template.pieces': 'Single pieces',
   'make.template.hide': 'A whole hide',

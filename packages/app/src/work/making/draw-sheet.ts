@@ -15,6 +15,7 @@ export async function drawSheet(wish: MakeWish): Promise<MadeSheet> {
     })),
     reports: (drawn.reports ?? []).map(withoutPictures),
     findings: drawn.findings,
+    lostPhotos: drawn.lostPhotos ?? [],
     customers: drawn.customers ?? [],
     cutApart: drawn.cutApart ?? 0,
     trials: drawn.trials ?? [],

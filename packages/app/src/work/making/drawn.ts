@@ -1,7 +1,7 @@
 import { drawReport } from '@hidebound/render';
 import type { Drawing, FontBook, PageName, Report } from '@hidebound/render';
 import type { TrialInput } from '@hidebound/leather';
-import type { MadeFile } from '../make-tasks.js';
+import type { LostPhoto, MadeFile } from '../make-tasks.js';
 
 /** A sheet as drawings, before it is written in any format. */
 export interface Drawn {
@@ -9,6 +9,7 @@ export interface Drawn {
   readonly title: string;
   readonly pages: readonly Drawing[];
   readonly findings: readonly string[];
+  readonly lostPhotos?: readonly LostPhoto[];
   readonly reports?: readonly Report[];
   readonly customers?: readonly string[];
   readonly cutApart?: number;

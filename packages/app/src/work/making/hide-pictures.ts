@@ -3,6 +3,7 @@ import type { Hide, HidePhoto } from '@hidebound/leather';
 import type { HidePicture } from '@hidebound/render';
 import type { JobFile } from '../../job/job.js';
 import { pathBeside } from '../../job/job.js';
+import type { LostPhoto } from '../make-tasks.js';
 import type { LayoutJob } from './layout-job.js';
 
 /** Finer than this, nobody sees more of a faint picture on paper. */
@@ -13,31 +14,38 @@ export async function hidePictures(
   { named, path }: LayoutJob,
   files: ReadonlyMap<string, JobFile>,
   page: { readonly widthMm: number; readonly heightMm: number },
-): Promise<{ readonly pictures: ReadonlyMap<string, HidePicture>; readonly findings: readonly string[] }> {
+): Promise<{
+  readonly pictures: ReadonlyMap<string, HidePicture>;
+  readonly lostPhotos: readonly LostPhoto[];
+}> {
   const longestPx = Math.round(Math.max(page.widthMm, page.heightMm) * DOTS_PER_MM);
   const pictures = new Map<string, HidePicture>();
-  const findings: string[] = [];
+  const lostPhotos: LostPhoto[] = [];
   for (const { file, hide } of named) {
     const { photo } = hide;
     if (photo === undefined) continue;
     const picture = files.get(pathBeside(pathBeside(path, file), photo.file));
-    try {
-      if (picture?.kind !== 'picture') throw new Error(`There is no picture ${photo.file}.`);
-      pictures.set(hide.id, await faintPicture(picture.bytes, { ...hide, photo }, longestPx));
-    } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      findings.push(`Hide ${hide.id} is drawn without its photo. ${why}`);
+    const lose = (why: LostPhoto['why']) => lostPhotos.push({ hide: hide.id, file: photo.file, why });
+    if (picture?.kind !== 'picture') {
+      lose('missing');
+      continue;
     }
+    const whole = await pictureOf(picture.bytes);
+    if (whole === undefined) lose('unreadable');
+    else pictures.set(hide.id, await faintPicture(whole, { ...hide, photo }, longestPx));
   }
-  return { pictures, findings };
+  return { pictures, lostPhotos };
+}
+
+async function pictureOf(bytes: Uint8Array): Promise<ImageBitmap | undefined> {
+  return createImageBitmap(new Blob([bytes.slice()])).catch(() => undefined);
 }
 
 async function faintPicture(
-  bytes: Uint8Array,
+  whole: ImageBitmap,
   hide: Hide & { readonly photo: HidePhoto },
   longestPx: number,
 ): Promise<HidePicture> {
-  const whole = await createImageBitmap(new Blob([bytes.slice()]));
   const stored = { widthPx: whole.width, heightPx: whole.height };
   const shrink = Math.min(1, longestPx / Math.max(whole.width, whole.height));
   const width = Math.max(1, Math.round(whole.width * shrink));

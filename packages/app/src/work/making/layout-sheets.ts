@@ -38,7 +38,7 @@ export async function cuttingSheet({ job, choices }: MakeWish, fonts: FontBook):
   const { page, side } = choices;
   const shown = choices.photo
     ? await hidePictures(own, job.files, PAGE_SIZES[page])
-    : { pictures: new Map(), findings: [] };
+    : { pictures: new Map(), lostPhotos: [] };
   return {
     title: `Cutting sheet: ${own.layout.order.name}`,
     pages: drawCuttingSheets({
@@ -50,7 +50,8 @@ export async function cuttingSheet({ job, choices }: MakeWish, fonts: FontBook):
       pictures: shown.pictures,
       page,
     }),
-    findings: [...sentencesOf(own.changed), ...shown.findings],
+    findings: sentencesOf(own.changed),
+    lostPhotos: shown.lostPhotos,
   };
 }
 
