@@ -22,6 +22,8 @@ export type OpenSheet = 'keys' | 'settings' | 'job' | undefined;
 /** What the frame itself has to remember. */
 export interface Frame {
   readonly station: Station | undefined;
+  /** Whose station it is; while another one is loaded, still the one before. */
+  readonly shown: PlaceName | undefined;
   readonly sheet: OpenSheet;
   /** On a phone: how much of the card is seen. */
   readonly card: CardHeight;
@@ -41,7 +43,13 @@ const PEN_COMES_WITHIN_MS = 1500;
 
 /** The frame around the five places: bar above, drawing in the middle, card beside it, tools below. */
 export function openShell(app: App, root: HTMLElement): Shell {
-  let frame: Frame = { station: undefined, sheet: undefined, card: 'low', isLookingOn: false };
+  let frame: Frame = {
+    station: undefined,
+    shown: undefined,
+    sheet: undefined,
+    card: 'low',
+    isLookingOn: false,
+  };
   let stage: Stage | undefined;
   let close: (() => void) | undefined;
   let opened: PlaceName | undefined;
@@ -88,7 +96,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
       if (opened !== name) return;
       close?.();
       close = undefined;
-      frame = { ...frame, station };
+      frame = { ...frame, station, shown: name };
       draw();
     } catch (error) {
       app.tellFailure(error);
@@ -117,10 +125,14 @@ export function openShell(app: App, root: HTMLElement): Shell {
 
 function shellTemplate(shell: Shell): TemplateResult {
   const { app } = shell;
-  const { station, card } = shell.frame();
+  const { station, shown, card } = shell.frame();
   const place = app.place.get().name;
   const hasDrawing = station === undefined || station.open !== undefined;
-  return html`<div class="table ${hasDrawing ? '' : 'without-drawing'} card-${card}" data-place=${place}>
+  return html`<div
+    class="table ${hasDrawing ? '' : 'without-drawing'} card-${card}"
+    data-place=${place}
+    data-shown=${shown ?? ''}
+  >
     <div class="above">${topBar(shell)} ${safetyLine(app, shell.frame().isLookingOn)}</div>
     <nav class="places" aria-label=${app.say('place.nav')}>
       ${PLACE_NAMES.map(

@@ -9,6 +9,7 @@ export function topBar(shell: Shell): TemplateResult {
   const { done, undone } = app.history.get();
   const [undo, redo] = [done.at(-1), undone.at(-1)];
   return html`<header class="top">
+    <h1 class="for-listeners">${app.say('app.name')}</h1>
     <button class="quiet job-name" @click=${() => shell.openSheet('job')}>
       <span class="for-listeners">${app.say('shell.job')}: </span>${app.job.get().name}
     </button>

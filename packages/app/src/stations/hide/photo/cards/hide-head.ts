@@ -10,18 +10,22 @@ import { canTraceAgain } from '../deeds/trace-photos.js';
 import { leathersWithout, useHideFor } from '../deeds/use-hide.js';
 import { areaWords, findingWords, findingsToTell, invoiceWords, scaledByWords } from './found-words.js';
 
-/** The head of the card: the hides of the job, one of them chosen, the way to a new one, and what its photo told. */
-export function hideHead(app: App): TemplateResult {
+/**
+ * The head of the card: the hides of the job, one of them chosen, the way to a new one, and what its photo told. With a
+ * tool in hand it is short, so that on a phone the tool's own card is seen.
+ */
+export function hideHead(app: App, isShort: boolean): TemplateResult {
   const now = bringInOf(app);
   const path = app.place.get().hide;
   const hide = hideAt(app.job.get(), path);
   if (now !== undefined || hide === undefined || path === undefined) return html``;
   return html`<div class="hide-head">
-    ${hideList(app, path, hide)} ${figures(app, hide)} ${useFor(app, path)} ${found(app, path, hide)}
+    ${hideList(app, path, hide, isShort)}
+    ${isShort ? nothing : html`${figures(app, hide)} ${useFor(app, path)} ${found(app, path, hide)}`}
   </div>`;
 }
 
-function hideList(app: App, path: string, hide: Hide): TemplateResult {
+function hideList(app: App, path: string, hide: Hide, isShort: boolean): TemplateResult {
   const hides = filesOfKind(app.job.get(), 'hide');
   const choose = (event: Event, chosen: string): void => {
     (event.target as Element).closest('details')?.removeAttribute('open');
@@ -29,9 +33,11 @@ function hideList(app: App, path: string, hide: Hide): TemplateResult {
   };
   return html`<div class="hide-choice">
     <details class="hide-list">
-      <summary aria-label=${app.say('hide.choose', { name: hide.id })}>
+      <summary title=${app.say('hide.choose', { name: hide.id })}>
         <h2>${hide.id}</h2>
-        <span class="soft">${app.say('hide.ofHides', { n: hides.length })}</span>
+        <span class="soft"
+          >${isShort ? areaWords(app, hide) : app.say('hide.ofHides', { n: hides.length })}</span
+        >
       </summary>
       <ul>
         ${hides.map(
