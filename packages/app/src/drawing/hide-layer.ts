@@ -39,6 +39,7 @@ export function drawHideInto(
   layer.clear();
   layer.attr({ class: overPhoto ? 'hide over-photo' : 'hide' });
   const outlines = [hide.outline, ...hide.openings].map(curvePath).join(' ');
+  if (overPhoto) drawCasing(layer, hide, outlines, withCandidates ? hide.candidates : []);
   layer.path(outlines).attr({ class: 'hide-outline', 'fill-rule': 'evenodd', 'data-kind': 'outline' });
   for (const zone of hide.zones) {
     const style = `zone zone-${zone.kind} ${isChosen(chosen, 'zone', zone.id)}`;
@@ -59,6 +60,33 @@ export function drawHideInto(
   for (const { shape, id } of hide.candidates) {
     const style = `candidate ${isChosen(chosen, 'candidate', id)}`;
     drawMark(layer, shape, style, { kind: 'candidate', id, paint: 'none' });
+  }
+}
+
+/** A dark line under each light one, so that it is seen on pale leather and on any floor. */
+function drawCasing(
+  layer: G,
+  { zones, backbone, tightness }: Hide,
+  outlines: string,
+  candidates: Hide['candidates'],
+): void {
+  const lines = [
+    outlines,
+    ...zones.map(({ outline }) => curvePath(outline)),
+    ...(backbone === undefined ? [] : [backbone]).concat(tightness).map(linePath),
+    ...candidates.map(({ shape }) => markPath(shape)),
+  ];
+  layer.path(lines.join(' ')).attr({ class: 'line-casing' });
+}
+
+function markPath(shape: FlawShape): string {
+  switch (shape.kind) {
+    case 'point':
+      return '';
+    case 'line':
+      return linePath(shape.line);
+    case 'area':
+      return curvePath(shape.outline);
   }
 }
 

@@ -1,8 +1,9 @@
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
+import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import type { Stage } from '../../drawing/stage.js';
 import type { Station } from '../../shell/station.js';
-import { MARKS_KEYS, marksCard, marksTray, openMarks } from './marks/index.js';
+import { MARKS_KEYS, marksCard, marksTable, marksTray, openMarks } from './marks/index.js';
 import {
   bringInCard,
   bringInKind,
@@ -18,11 +19,17 @@ const isMarking = (app: App): boolean => bringInKind(app) === undefined;
 
 /** The hide's place: a hide comes in by a photo, and then its marks are drawn. */
 export const HIDE_STATION: Station = {
-  card: (app) => (isMarking(app) ? html`${hideHead(app)} ${marksCard(app)}` : bringInCard(app)),
+  card: (app) => (isMarking(app) ? markingCard(app) : bringInCard(app)),
   tray: (app) => (isMarking(app) ? marksTray(app) : photoTray(app)),
   open: (app, stage) => openOne(app, stage),
   keys: MARKS_KEYS.map((row) => ({ ...row, run: (app) => isMarking(app) && row.run(app) })),
 };
+
+/** While possible flaws are looked through, the answers alone are on the card. */
+function markingCard(app: App): TemplateResult {
+  const { tool, looking } = marksTable(app).get();
+  return html`${looking === undefined ? hideHead(app, tool !== undefined) : nothing} ${marksCard(app)}`;
+}
 
 /** Of all of it, what goes on now lies on the stage. */
 function openOne(app: App, stage: Stage): () => void {

@@ -12,6 +12,7 @@ import type { MarksTable } from './table.js';
 
 export { MARKS_KEYS } from './keys.js';
 export { openMarks } from './open-marks.js';
+export { marksTable } from './table.js';
 
 /** The card of the hide that lies in front: what is in hand, its size, what is known of it. */
 export function marksCard(app: App): TemplateResult {

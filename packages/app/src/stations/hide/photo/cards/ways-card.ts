@@ -20,7 +20,7 @@ export function waysCard(app: App, problem: Problem | undefined, isWorking: bool
     ${
       isWorking
         ? html`<p role="status">${app.say('hide.opening')}</p>`
-        : html`<div class="row">
+        : html`<div class="row hide-first">
               ${fileButton(app, 'hide.takePhoto', { accept: PHOTOS, capture: true, isMain: true })}
               ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true })}
             </div>
