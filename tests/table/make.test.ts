@@ -26,12 +26,16 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
+const REFERENCE = ['markers', '--sheets', '1-4', '--paper', 'Letter', '--pdf'] as const;
+
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: true });
 
 async function openSheet(page: Page, name: string): Promise<void> {
   if (await button(page, 'All sheets').isVisible()) await button(page, 'All sheets').click();
   await page.locator('.make-entry', { hasText: name }).first().click();
   await page.locator('.make-page img').waitFor({ timeout: 60_000 });
+  // Who works by keys or by ear is led to what came (WCAG 2.2, 2.4.3).
+  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('H2');
 }
 
 async function saved(page: Page, name: string | RegExp): Promise<Buffer> {
@@ -74,6 +78,20 @@ describe('making sheets in the app', () => {
       await openSheet(page, 'Cut files');
       const dxf = madeByCommand('c.dxf', 'cutfile', layout, '--hide', '1', '--dxf');
       expect((await saved(page, 'Save 3 files')).equals(dxf)).toBe(true);
+
+      const files = [
+        ['Setting out', 'Save PDF', 'setout.pdf', ['setout', layout, '--page', 'Letter', '--pdf']],
+        ['Piece list', 'Save table', 'list.csv', ['list', layout, '--csv']],
+        ['Quote', 'Save PDF', 'quote.pdf', ['cost', layout, '--quote', '--page', 'Letter', '--pdf']],
+        ['Sheets for the photo', 'Save PDF', 'marks.pdf', REFERENCE],
+      ] as const;
+      for (const [sheetName, save, name, command] of files) {
+        await openSheet(page, sheetName);
+        const made = madeByCommand(name, ...command);
+        expect((await saved(page, save)).equals(made), sheetName).toBe(true);
+      }
+      await page.keyboard.press('Escape');
+      await page.locator('.make-entry[data-sheet="reference"]:focus').waitFor();
 
       await openSheet(page, 'What it costs');
       const cost = madeByCommand('cost.pdf', 'cost', layout, '--page', 'Letter', '--pdf');
