@@ -60,7 +60,7 @@ function atRest(app: App, table: LayTable) {
       <p>${app.say('lay.notYet')}</p>
       ${whatIsMissing(app)} ${howLong(app, table)}`;
   return html`${chosenPiece(app, table)} ${runEnd(app, table)} ${verdictWords(app, table)}
-  ${layoutFigures(app, present.layout)} ${leftOverList(app, table, present.layout)}`;
+  ${leftOverList(app, table, present.layout)} ${layoutFigures(app, present.layout)}`;
 }
 
 function afterwards(app: App, table: LayTable) {

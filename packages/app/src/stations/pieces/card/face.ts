@@ -23,7 +23,7 @@ export function faceSection(app: App, key: string, piece: OrderPiece): TemplateR
     [ALL_FACE, app.say('pieces.faceAll')],
     ...closedLines(app).map((name) => [name, app.say('pieces.faceLine', { line: name })] as const),
   ];
-  return html`<details ?open=${bench.tool === 'face'}>
+  return html`<details>
     <summary>${app.say('pieces.face')}</summary>
     <fieldset class="choice column">
       <legend>${app.say('pieces.faceWhat')}</legend>
@@ -39,7 +39,13 @@ export function faceSection(app: App, key: string, piece: OrderPiece): TemplateR
           >`,
       )}
     </fieldset>
-    ${piece.from.kind === 'pattern' ? painting(app, piece) : nothing}
+    ${
+      piece.from.kind === 'pattern'
+        ? html`<button aria-pressed=${String(bench.tool === 'face')} @click=${() => togglePainting(app)}>
+            ${app.say('pieces.paint')}
+          </button>`
+        : nothing
+    }
   </details>`;
 }
 
@@ -53,11 +59,12 @@ function closedLines(app: App): readonly string[] {
   return [...new Set(names)];
 }
 
-function painting(app: App, piece: OrderPiece): TemplateResult {
+/** While what is seen is painted: how, and what becomes of it. Above all else on the card, since it is done now. */
+export function paintingSlip(app: App, piece: OrderPiece): TemplateResult | typeof nothing {
   const bench = benchOf(app);
-  if (bench.tool !== 'face')
-    return html`<button @click=${() => togglePainting(app)}>${app.say('pieces.paint')}</button>`;
-  return html`<p>${app.say('pieces.paintHow')}</p>
+  if (bench.tool !== 'face') return nothing;
+  return html`<section class="painting" aria-label=${app.say('pieces.paint')}>
+    <p>${app.say('pieces.paintHow')}</p>
     <div class="row">
       <button class="main" ?disabled=${bench.rings.length === 0} @click=${() => void keepFace(app, piece)}>
         ${app.say('pieces.paintKeep')}
@@ -72,7 +79,8 @@ function painting(app: App, piece: OrderPiece): TemplateResult {
         ${app.say('pieces.paintBack')}
       </button>
       <button class="quiet" @click=${() => togglePainting(app)}>${app.say('pieces.paintLeave')}</button>
-    </div>`;
+    </div>
+  </section>`;
 }
 
 export function togglePainting(app: App): void {

@@ -10,7 +10,7 @@ import { sizeOfPiece } from '../large/snap.js';
 import { changePiece, withoutPiece } from '../order/pieces.js';
 import { piecesOfArticle } from '../pieces-of.js';
 import { leathersFor, workshopFor } from '../take.js';
-import { faceSection } from './face.js';
+import { faceSection, paintingSlip } from './face.js';
 import { checkField, lengthField, selectField, stepper, textField } from './fields.js';
 import { legend } from './legend.js';
 import { numbersFields } from './numbers.js';
@@ -29,7 +29,8 @@ export function pieceCard(app: App): TemplateResult {
       ← ${app.say('pieces.all')}
     </button>
     <h2>${piece.name}</h2>
-    ${sourceLine(app, piece, found)} ${findings(found)}
+    ${isOwnPiece(app) ? paintingSlip(app, piece) : nothing} ${sourceLine(app, piece, found)}
+    ${findings(found)}
     ${
       isOwnPiece(app)
         ? fields(app, piece, found?.resolved)

@@ -24,9 +24,15 @@ export function scaleSection(
       ? undefined
       : Math.hypot(measured.to.x - measured.from.x, measured.to.y - measured.from.y);
   const measures = app.measures();
+  const { scale } = readingFor(app, path);
   return html`<details ?open=${measured !== undefined || bench.tool === 'measure'}>
     <summary>${app.say('pieces.scale')}</summary>
     <p>${app.say('pieces.scaleHow')}</p>
+    ${
+      scale === undefined
+        ? nothing
+        : html`<p role="status">${app.say('pieces.scaled', { percent: measures.percent(scale, 2) })}</p>`
+    }
     <div class="row">
       <button aria-pressed=${String(bench.tool === 'measure')} @click=${() => toggleMeasuring(app)}>
         ${app.say('pieces.measure')}
@@ -97,7 +103,6 @@ function trueLength(app: App, path: string, lengthMm: number): TemplateResult {
     bench.tool = undefined;
     field.value = '';
     changeReadingOf(app, path, scaledReading(readingFor(app, path), factor));
-    app.tell({ tone: 'calm', text: app.say('pieces.scaled', { percent: measures.percent(factor, 2) }) });
   };
   return html`<div class="field">
     <label for="true-length">${app.say('pieces.trueLength')}</label>
