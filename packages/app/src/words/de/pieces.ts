@@ -208,7 +208,7 @@ export const PIECES_DE: Translated<typeof PIECES_EN> = {
   'pieces.tolerance': 'Darf abweichen um, Grad',
   'pieces.tookLabel': { one: 'Teil genommen', other: '{n} Teile genommen' },
   'pieces.tooLarge':
-    '{file} hat {size} MB, höchstens {limit} MB gehen; nimm Bilder und verborgene Ebenen heraus.',
+    '{file} hat {size} MB, höchstens {limit} MB gehen; Bilder und verborgene Ebenen vorher herausnehmen.',
   'pieces.trueLength': 'Ihre wahre Länge',
   'pieces.turnLeft': 'Nach links',
   'pieces.turnOver': 'Halbe Drehung',
