@@ -9,7 +9,7 @@ const NOT_ON_SCREEN =
   /\b(seed|effort|void|nest(ing|ed)?|algorithm|iteration|polygon|vertex|JSON|YAML|undefined|null)\b/i;
 
 /** What a file's name ends in is a name, not a word. */
-const FILE_ENDINGS = /\.(hide|job|layout)\.json\b/g;
+const FILE_ENDINGS = /(\.(hide|job|layout|article)\.(json|yaml)|\bworkshop\.yaml)\b/g;
 
 function texts(table: WordTable): (readonly [string, string])[] {
   return Object.entries(table).flatMap(([key, text]) =>
