@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plugin } from 'vite';
 
-/** What the offline worker keeps from the first visit on; what is larger is kept when it is used. */
-const KEPT_AT_ONCE_BYTES = 700_000;
+/** What the offline worker keeps from the first visit on; the few larger parts are kept when there is time, or when used. */
+const KEPT_AT_ONCE_BYTES = 2_000_000;
 
 /** Writes the service worker: its list of files, and a name that changes when one of them does. */
 export function offlineWorker(): Plugin {
@@ -20,12 +20,14 @@ export function offlineWorker(): Plugin {
         }));
         const hash = createHash('sha256');
         for (const { name, content } of parts) hash.update(name).update(content);
-        const atOnce = parts
-          .filter(({ name, content }) => !name.endsWith('.map') && content.length <= KEPT_AT_ONCE_BYTES)
-          .map(({ name }) => `./${name}`);
+        const kept = parts.filter(({ name }) => !name.endsWith('.map'));
+        const namesOf = (some: typeof kept) => some.map(({ name }) => `./${name}`);
+        const atOnce = namesOf(kept.filter(({ content }) => content.length <= KEPT_AT_ONCE_BYTES));
+        const later = namesOf(kept.filter(({ content }) => content.length > KEPT_AT_ONCE_BYTES));
         const draft = readFileSync(join(import.meta.dirname, 'offline.js'), 'utf8');
         const named = filledIn(draft, "'NAME'", hash.digest('hex').slice(0, 16));
-        const script = filledIn(named, "['FILES']", ['./', ...atOnce]);
+        const first = filledIn(named, "['FILES']", ['./', './icon.svg', './app.webmanifest', ...atOnce]);
+        const script = filledIn(first, "['LATER']", later);
         this.emitFile({ type: 'asset', fileName: 'offline.js', source: script });
       },
     },

@@ -1,6 +1,7 @@
 // Keeps the app on the device, so that it opens without a network. What a person made is kept elsewhere (src/store).
 const NAME = 'NAME';
 const FILES = ['FILES'];
+const LATER = ['LATER'];
 
 addEventListener('install', (event) => {
   event.waitUntil(
@@ -19,6 +20,15 @@ addEventListener('activate', (event) => {
       .then(() => self.clients.claim()),
   );
 });
+
+// The page asks for it when nothing else goes on: what a photo is traced with is larger than all the rest.
+addEventListener('message', (event) => {
+  event.waitUntil(caches.open(NAME).then((cache) => Promise.all(LATER.map((file) => keep(cache, file)))));
+});
+
+async function keep(cache, file) {
+  if ((await cache.match(file)) === undefined) await cache.add(file);
+}
 
 addEventListener('fetch', (event) => {
   const { method, url } = event.request;
