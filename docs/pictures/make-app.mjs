@@ -46,16 +46,12 @@ const PICTURES = {
   pieces: { on: WIDE, steps: [goTo('Pieces')] },
   lay: {
     on: WIDE,
-    steps: [
-      goTo('Lay'),
-      (page) => page.getByText('Proven').waitFor(),
-      (page) => page.waitForTimeout(REST_MS),
-    ],
+    steps: [goTo('Lay'), (page) => page.waitForTimeout(4 * REST_MS), (page) => page.waitForTimeout(REST_MS)],
   },
   make: { on: WIDE, steps: [goTo('Make')] },
   bench: { on: WIDE, steps: [goTo('At the bench')] },
   'phone-hide': { on: PHONE, steps: [goTo('Hide')] },
-  'phone-lay': { on: PHONE, steps: [goTo('Lay'), (page) => page.getByText('Proven').waitFor()] },
+  'phone-lay': { on: PHONE, steps: [goTo('Lay'), (page) => page.waitForTimeout(4 * REST_MS)] },
   'phone-bench': { on: PHONE, steps: [goTo('At the bench')] },
 };
 
