@@ -29,6 +29,8 @@ const REST_MS = 1500;
 
 const goTo = (name) => async (page) => {
   await page.getByRole('navigation').getByRole('button', { name, exact: true }).click();
+  // Off the button, which looks otherwise below a pointer.
+  await page.mouse.move(600, 20);
   await page.waitForTimeout(REST_MS);
 };
 
