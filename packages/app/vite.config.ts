@@ -2,13 +2,16 @@ import { defineConfig } from 'vite';
 import { contentPolicy } from './build/content-policy.js';
 import { demoJob } from './build/demo-job.js';
 import { offlineWorker } from './build/offline-worker.js';
+import { visionApart } from './build/vision-apart.js';
+
+const vision = visionApart();
 
 // Relative addresses, so that the same build works at the root of `hidebound table` and in any folder of a web host.
 export default defineConfig({
   base: './',
   resolve: { conditions: ['source', 'browser', 'module', 'import', 'default'] },
-  plugins: [contentPolicy(), demoJob(), offlineWorker()],
-  worker: { format: 'es' },
+  plugins: [contentPolicy(), demoJob(), vision.page, offlineWorker()],
+  worker: { format: 'es', plugins: () => [vision.worker()] },
   build: {
     outDir: 'dist/site',
     emptyOutDir: true,
@@ -18,5 +21,6 @@ export default defineConfig({
     chunkSizeWarningLimit: 12_000,
     reportCompressedSize: false,
     modulePreload: { polyfill: false },
+    rolldownOptions: { checks: { bundlerTimings: false } },
   },
 });

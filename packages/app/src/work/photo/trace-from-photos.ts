@@ -1,5 +1,6 @@
 import { composeAffine, invertAffine } from '@hidebound/geometry';
 import { INTAKE_SENTENCES } from '@hidebound/intake';
+import { loadVision, traceHide } from '@hidebound/intake/photo';
 import type { Photo, TraceOptions, TraceRead } from '@hidebound/intake/photo';
 import {
   REFERENCE_SHEETS_FILE,
@@ -29,8 +30,6 @@ export async function traceFromPhotos(
   const photos: Photo[] = [];
   for (const photo of asked.photos) photos.push(await decodePhoto(photo));
   progress('load');
-  // 11 MB that nobody needs who traces nothing.
-  const { loadVision, traceHide } = await import('@hidebound/intake/photo');
   const { vision } = await loadVision();
   const trace = (hints: PhotoHints): TraceRead =>
     traceHide(photos, { ...optionsFor(asked, hints), onStage: progress }, vision);
