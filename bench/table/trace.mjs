@@ -42,10 +42,25 @@ export function framesOf(trace) {
   };
 }
 
+/** Each task of the page's thread: when it began (seconds from the first), its time on the clock and on the processor. */
+export function tasksOf(trace) {
+  const { traceEvents } = JSON.parse(trace);
+  const main = mainThread(traceEvents);
+  const tasks = traceEvents.filter(
+    ({ pid, tid, ph, name }) => pid === main.pid && tid === main.tid && ph === 'X' && name === 'RunTask',
+  );
+  const first = Math.min(...tasks.map(({ ts }) => ts));
+  return tasks.map(({ ts, dur = 0, tdur = 0 }) => ({
+    atS: (ts - first) / 1e6,
+    clockMs: dur / 1000,
+    processorMs: tdur / 1000,
+  }));
+}
+
 function mainThread(events) {
   const counts = new Map();
   for (const { name, pid, tid } of events)
-    if (name === 'BeginMainThreadFrame') counts.set(`${pid} ${tid}`, (counts.get(`${pid} ${tid}`) ?? 0) + 1);
+    if (name === 'PrePaint') counts.set(`${pid} ${tid}`, (counts.get(`${pid} ${tid}`) ?? 0) + 1);
   const [[key] = []] = [...counts].sort((a, b) => b[1] - a[1]);
   if (key === undefined) throw new Error('The trace holds no frames of a page.');
   const [pid, tid] = key.split(' ').map(Number);
