@@ -150,6 +150,7 @@ export { resolvePieces } from './pieces/resolve-pieces.js';
 export type { ReadPattern, ResolvedPieces } from './pieces/resolve-pieces.js';
 export { decideHide, freeFlawName } from './hide/confirm-hide.js';
 export type { DecidedHide, HideDecisions } from './hide/confirm-hide.js';
+export { hideFiles, withFilesNamed } from './hide/hide-files.js';
 export { hideAreas, hideRegion, netRegions, voidRegions } from './hide/hide-region.js';
 export type { HideAreas } from './hide/hide-region.js';
 export { hideQualities, photoErrorAt, zoneOfCut } from './hide/qualities.js';

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import type { TraceOptions, TraceRead } from '@hidebound/intake/photo';
-import { writeHide } from '@hidebound/leather';
+import { withFilesNamed, writeHide } from '@hidebound/leather';
 import type { Hide, HideCut, Side } from '@hidebound/leather';
 import { CliError } from '../cli-error.js';
 import { textOption } from '../command-context.js';
@@ -110,9 +110,8 @@ function soughtPossible(options: OptionValues): boolean {
 
 /** The photos as the hide file names them: from its own folder. */
 function namedFromHide(hide: Hide, files: TraceFiles): Hide {
-  const photo = hide.photo!;
-  const takenFrom = (photo.takenFrom ?? []).map((file) => besideHide(files.hide, file));
-  return { ...hide, photo: { ...photo, takenFrom } };
+  const taken = new Set(hide.photo?.takenFrom ?? []);
+  return withFilesNamed(hide, (file) => (taken.has(file) ? besideHide(files.hide, file) : file));
 }
 
 async function filesOf(

@@ -146,6 +146,11 @@ export interface HidePhoto {
   readonly sideUp?: Side;
   /** The photos as they were taken, and the file of hints, beside the hide file. */
   readonly takenFrom?: readonly string[];
+  /** Of these, the ones with light from low at one side, and those of the other side of the hide. */
+  readonly raking?: readonly string[];
+  readonly otherSide?: readonly string[];
+  /** The leather was dragged along between the photos. */
+  readonly isMoved?: boolean;
   readonly hints?: string;
   /** Strokes that the user gave as hints. */
   readonly hideStrokes: readonly Polyline[];

@@ -11,6 +11,7 @@ import type {
   UnsureEdge,
 } from '@hidebound/leather';
 import { moveFlaw } from '../marks/register/move-flaw.js';
+import type { Photo } from '../photo.js';
 import type { StraightPicture } from '../straight/straight-picture.js';
 import { hideFrame, lineInFrame, pointInFrame, ringInFrame } from './hide-frame.js';
 import type { HideErrors } from './known-errors.js';
@@ -104,10 +105,20 @@ function photoOf(traced: TracedHide, { frame, picture, options }: Framed): HideP
     areaErrorShare: errors.areaShare,
     sideUp: options.sideUp,
     takenFrom: traced.takenFrom,
+    ...namesOf('raking', options.raking),
+    ...namesOf('otherSide', options.otherSide),
+    ...(options.isMoved === true ? { isMoved: true } : {}),
     ...(options.hintsFile === undefined ? {} : { hints: options.hintsFile }),
     hideStrokes: lines(hints.hideStrokes),
     floorStrokes: lines(hints.floorStrokes),
   };
+}
+
+function namesOf<K extends 'raking' | 'otherSide'>(
+  key: K,
+  photos: readonly Photo[] = [],
+): Pick<HidePhoto, K> | object {
+  return photos.length === 0 ? {} : { [key]: photos.map(({ file }) => file) };
 }
 
 /** Errors are told no finer than anybody knows them. */
