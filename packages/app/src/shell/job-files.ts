@@ -4,7 +4,8 @@ import { freePath } from '../job/job.js';
 import type { Job, JobFile } from '../job/job.js';
 import { createJob } from '../store/browser-jobs.js';
 import { chooseJob, readDemo } from '../store/find-browser-job.js';
-import type { RawFile } from '../work/desk-tasks.js';
+import type { DeskTasks, RawFile } from '../work/desk-tasks.js';
+import { WorkError } from '../work/task.js';
 import { bytesOfFile, chooseFiles } from './choose-files.js';
 import { download } from './download.js';
 
@@ -19,9 +20,20 @@ export async function saveJobFile(app: App): Promise<void> {
 export async function openJobFile(app: App): Promise<void> {
   const [file] = await chooseFiles('.json,application/json');
   if (file === undefined) return;
-  const bundle = await app.desk.ask('readBundle', { path: file.name, bytes: await bytesOfFile(file) });
+  const bundle = await readJobFile(app, file);
+  if (bundle === undefined) return;
   if (app.session.kind === 'browser') await beginJob(app, bundle.name, bundle.files);
   else await addFiles(app, bundle.files);
+}
+
+async function readJobFile(app: App, file: File): Promise<DeskTasks['readBundle']['output'] | undefined> {
+  try {
+    return await app.desk.ask('readBundle', { path: file.name, bytes: await bytesOfFile(file) });
+  } catch (error) {
+    if (!(error instanceof WorkError && error.failure.isRefusal)) throw error;
+    app.tell({ tone: 'error', text: app.say('job.notOpened', { sentence: error.failure.sentence }) });
+    return undefined;
+  }
 }
 
 export function newJob(app: App): Promise<void> {

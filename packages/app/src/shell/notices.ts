@@ -1,10 +1,10 @@
 import { html } from 'lit-html';
-import type { App } from '../app/app.js';
+import type { App, Notice } from '../app/app.js';
 
 /** What there is to tell, until it is put away. */
-export function noticeList(app: App) {
+export function noticeList(app: App, all: readonly Notice[] = app.notices.get()) {
   return html`<div class="notices" role="status">
-    ${app.notices.get().map(
+    ${all.map(
       ({ id, tone, text, action }) =>
         html`<div class="notice ${tone}">
           <p>${text}</p>

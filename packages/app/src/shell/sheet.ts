@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import { ref } from 'lit-html/directives/ref.js';
+import { noticeList } from './notices.js';
 import type { OpenSheet, Shell } from './shell.js';
 
 /** A sheet of paper over the table, closed by its button or Escape. The browser's own dialog keeps the focus within. */
@@ -24,9 +25,14 @@ export function sheet(
         <h2 id="sheet-title">${title}</h2>
         <button class="quiet" @click=${close}>${shell.app.say('shell.close')}</button>
       </header>
-      ${content()}
+      ${noticeList(shell.app, toldHere(shell))} ${content()}
     </div>
   </dialog>`;
+}
+
+function toldHere(shell: Shell) {
+  const { toldBefore } = shell.frame();
+  return shell.app.notices.get().filter(({ id }) => id > toldBefore);
 }
 
 function showModal(element: Element | undefined): void {

@@ -1,6 +1,6 @@
 import { html, render } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
-import type { App } from '../app/app.js';
+import type { App, Notice } from '../app/app.js';
 import { PLACE_NAMES } from '../app/place.js';
 import type { PlaceName } from '../app/place.js';
 import { openStage } from '../drawing/stage.js';
@@ -25,6 +25,8 @@ export interface Frame {
   /** Whose station it is; while another one is loaded, still the one before. */
   readonly shown: PlaceName | undefined;
   readonly sheet: OpenSheet;
+  /** The last notice before the sheet was opened: what is told later is told on the sheet, which covers all else. */
+  readonly toldBefore: number;
   /** On a phone: how much of the card is seen. */
   readonly card: CardHeight;
   /** Another tab holds the pen, and not just for the moment that it takes to get it. */
@@ -47,6 +49,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
     station: undefined,
     shown: undefined,
     sheet: undefined,
+    toldBefore: 0,
     card: 'low',
     isLookingOn: false,
   };
@@ -59,7 +62,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
     app,
     frame: () => frame,
     openSheet: (sheet) => {
-      frame = { ...frame, sheet };
+      frame = { ...frame, sheet, toldBefore: app.notices.get().at(-1)?.id ?? 0 };
       draw();
       if (sheet === 'job') lookUpJobs(app).catch((error: unknown) => app.tellFailure(error));
     },
@@ -154,8 +157,15 @@ function shellTemplate(shell: Shell): TemplateResult {
       ${cardHandle(shell)}
       <div class="card-paper">${station?.card(app) ?? html`<p>${app.say('shell.loading')}</p>`}</div>
     </section>
-    ${noticeList(app)} ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}
+    ${noticeList(app, noticesBelow(shell))} ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}
   </div>`;
+}
+
+/** A sheet has its own: nothing below it can be reached, or heard of, while it lies there. */
+function noticesBelow(shell: Shell): readonly Notice[] {
+  const { sheet, toldBefore } = shell.frame();
+  const all = shell.app.notices.get();
+  return sheet === undefined ? all : all.filter(({ id }) => id <= toldBefore);
 }
 
 function applyLight(app: App): void {

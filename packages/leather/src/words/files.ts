@@ -13,6 +13,8 @@ export const FILE_SENTENCES = {
     `The file is empty; it should start with a line that says format: ${p.format}.`,
   'not-json': (p: { found: string; wanted: string }) =>
     `The text breaks off being JSON here: found ${p.found}, but expected ${p.wanted}.`,
+  'cut-off': () =>
+    'The file stops here in the middle, so it was not saved or copied whole; fetch it again from where it came.',
   'not-yaml': (p: { problem: string }) =>
     `The text can't be read as YAML (${p.problem}); check the indentation and the quotes of this line and of the one above.`,
   'several-documents': () =>

@@ -114,6 +114,7 @@ const MOST_MB = 64;
 /** Files that were dropped or chosen: patterns are looked at, article files are put into the order. */
 export async function bringFiles(app: App, files: readonly File[]): Promise<void> {
   const patterns = new Map<string, JobFile>();
+  const others: string[] = [];
   for (const file of files) {
     if (file.size > MOST_MB * 1024 * 1024) {
       const size = Math.ceil(file.size / (1024 * 1024));
@@ -125,7 +126,11 @@ export async function bringFiles(app: App, files: readonly File[]): Promise<void
       const bytes = new Uint8Array(await file.arrayBuffer());
       patterns.set(patternPath(app, file.name, bytes, patterns), { kind: 'pattern', bytes });
     } else if (/\.article\.(ya?ml|json)$/i.test(file.name)) await bringArticle(app, file);
-    else app.tell({ tone: 'warning', text: app.say('pieces.notAPattern', { file: file.name }) });
+    else others.push(file.name);
+  }
+  if (others.length > 0) {
+    const text = app.say('pieces.notAPattern', { n: others.length, file: others[0]! });
+    app.tell({ tone: 'warning', text });
   }
   if (patterns.size === 0) return;
   const { files: there } = app.job.get();

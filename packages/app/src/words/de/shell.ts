@@ -79,6 +79,7 @@ export const SHELL_DE: Translated<typeof SHELL_EN> = {
   'job.save': 'Auftrag als eine Datei sichern',
   'job.saveWhy': 'Um ihn anderswo aufzuheben oder auf ein anderes Gerät mitzunehmen.',
   'job.open': 'Auftragsdatei öffnen',
+  'job.notOpened': 'Nichts wurde geöffnet, nichts geändert. {sentence}',
   'job.openWhy': 'Sie wird ein eigener Auftrag; hier ändert sich nichts.',
   'job.openFolderWhy': 'Ihre Dateien kommen in diesen Ordner; keine von deinen wird überschrieben.',
   'job.others': 'Andere Aufträge in diesem Browser',

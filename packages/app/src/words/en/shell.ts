@@ -77,6 +77,7 @@ export const SHELL_EN = {
   'job.save': 'Save the job as one file',
   'job.saveWhy': 'To keep it elsewhere, or to take it to another device.',
   'job.open': 'Open a job file',
+  'job.notOpened': 'Nothing was opened, and nothing changed. {sentence}',
   'job.openWhy': 'It becomes a job of its own; nothing here is changed.',
   'job.openFolderWhy': 'Its files are added to this folder; none of yours is written over.',
   'job.others': 'Other jobs in this browser',

@@ -14,6 +14,8 @@ export function parseJsonText(text: string, file: string): TextTree {
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 
+/** A string that the end of the text breaks off. */
+const REST_OF_STRING = /"(?:[^"\\\u0000-\u001f]|\\.)*\\?[\r\n]*$/y;
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const SPACE = /[ \t\n\r]*/y;
 
@@ -159,6 +161,9 @@ class JsonReader {
   }
 
   private unexpected(wanted: string) {
+    REST_OF_STRING.lastIndex = this.at;
+    if (this.at > 0 && (this.at >= this.text.length || REST_OF_STRING.test(this.text)))
+      return leatherError('cut-off', {}, { file: this.file, line: this.lineAt(this.at) });
     const rest = this.text
       .slice(this.at, this.at + 12)
       .split('\n')[0]!

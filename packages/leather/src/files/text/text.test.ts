@@ -39,10 +39,22 @@ describe('JSON text', () => {
         } catch {
           refusedByEngine = true;
         }
-        if (refusedByEngine) expect(errorOf(() => parseJsonText(text, 'x')).code, text).toBe('not-json');
+        if (refusedByEngine)
+          expect(errorOf(() => parseJsonText(text, 'x')).code, text).toMatch(/^(not-json|cut-off)$/);
         else expect(parseJsonText(text, 'x').value, text).toEqual(engine);
       }
     }
+  });
+
+  test('when a text stops between two marks or within a text in quotes, it is told to be cut off', () => {
+    const whole = '{"a": [1, "x\\n\\u00e9 "], "b": {"c": ""}}';
+    for (let i = 1; i < whole.length; i += 1)
+      for (const end of ['', '\n'])
+        expect(errorOf(() => parseJsonText(whole.slice(0, i) + end, 'x')).code, whole.slice(0, i)).toBe(
+          'cut-off',
+        );
+    expect(errorOf(() => parseJsonText('{"a": "x\ny"}', 'x')).code).toBe('not-json');
+    expect(errorOf(() => parseJsonText('x', 'x')).code).toBe('not-json');
   });
 
   test('when a thing is looked for, its line is found, or that of the nearest thing above it', () => {

@@ -27,31 +27,39 @@ const FIRST_STEPS: Omit<PhotoSteps, 'shots'> = {
   problem: undefined,
 };
 
+/** A photo that is not in the job yet. */
+interface ChosenPhoto extends RawPhoto {
+  /** Its name where she has it, by which she is told of it. */
+  readonly called?: string;
+}
+
 /** Photos that the person chose lie on the table, one more beside those that lie there already. */
 export async function openPhotoFiles(app: App, files: readonly File[]): Promise<void> {
   const taken = (photoSteps(app)?.shots ?? []).map(({ file }) => file);
-  const photos: RawPhoto[] = [];
+  const photos: ChosenPhoto[] = [];
   for (const file of files) {
     const name = freePhotoName(app.job.get(), [...taken, ...photos.map((photo) => photo.file)], file.name);
-    photos.push({ file: name, bytes: await bytesOfFile(file) });
+    photos.push({ file: name, bytes: await bytesOfFile(file), called: file.name });
   }
   await openRawPhotos(app, photos);
 }
 
 /** Photos by the names that they have, or will have, in the job. */
-export async function openRawPhotos(app: App, photos: readonly RawPhoto[]): Promise<void> {
+export async function openRawPhotos(app: App, photos: readonly ChosenPhoto[]): Promise<void> {
   const { bringIn } = hideDesk(app);
   if (photos.length === 0) return;
   if (photoSteps(app) === undefined) bringIn.set({ kind: 'ways', working: true });
   const opened: Shot[] = [];
-  try {
-    for (const photo of photos) opened.push(await openShot(app, photo));
-  } catch (error) {
-    for (const { url } of opened) URL.revokeObjectURL(url);
-    const problem = problemOf(app, error);
-    if (photoSteps(app) === undefined) bringIn.set({ kind: 'ways', problem });
-    else changePhotoSteps(app, { problem });
-    return;
+  for (const { called, ...photo } of photos) {
+    try {
+      opened.push(await openShot(app, photo));
+    } catch (error) {
+      for (const { url } of opened) URL.revokeObjectURL(url);
+      const problem = problemOf(app, error, called);
+      if (photoSteps(app) === undefined) bringIn.set({ kind: 'ways', problem });
+      else changePhotoSteps(app, { problem });
+      return;
+    }
   }
   const now = photoSteps(app);
   if (now === undefined) bringIn.set({ ...FIRST_STEPS, shots: opened });

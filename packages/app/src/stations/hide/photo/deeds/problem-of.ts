@@ -16,11 +16,12 @@ const REFUSALS: Readonly<Record<string, WordKey>> = {
   'no-hide-in-photo': 'hide.refused.no-hide-in-photo',
 };
 
-export function problemOf(app: App, error: unknown): Problem {
+/** `called`: the file's name where the person has it, if the job calls it otherwise. */
+export function problemOf(app: App, error: unknown, called?: string): Problem {
   if (error instanceof WorkError) {
     const { code, sentence, isRefusal } = error.failure;
     const words = REFUSALS[code];
-    if (words !== undefined) return { code, sentence: app.say(words, { file: fileIn(sentence) }) };
+    if (words !== undefined) return { code, sentence: app.say(words, { file: called ?? fileIn(sentence) }) };
     return { code, sentence: isRefusal ? sentence : app.say('shell.failed', { sentence }) };
   }
   const sentence = error instanceof Error ? error.message : String(error);
