@@ -11,7 +11,11 @@ export default defineConfig({
   base: './',
   resolve: { conditions: ['source', 'browser', 'module', 'import', 'default'] },
   plugins: [contentPolicy(), demoJob(), vision.page, offlineWorker()],
-  worker: { format: 'es', plugins: () => [vision.worker()] },
+  worker: {
+    format: 'es',
+    plugins: () => [vision.worker()],
+    rolldownOptions: { checks: { bundlerTimings: false } },
+  },
   build: {
     outDir: 'dist/site',
     emptyOutDir: true,

@@ -7,8 +7,8 @@ import { drawHideInto } from '../../drawing/hide-layer.js';
 import { showPieces, shownOnHide } from '../../drawing/piece-layer.js';
 import type { DrawnPieces } from '../../drawing/piece-layer.js';
 import type { Stage } from '../../drawing/stage.js';
-import { hideAt, pathBeside } from '../../job/job.js';
-import { openHidePicture } from '../hide/photo/stage/hide-picture.js';
+import { hideAt } from '../../job/job.js';
+import { hasPicture, openHidePicture } from '../hide/photo/stage/hide-picture.js';
 import { benchNow, hidePathOf } from './bench-now.js';
 import type { BenchNow } from './bench-now.js';
 import { handAtBench } from './hand.js';
@@ -99,11 +99,6 @@ function lookAtHideOf(app: App, now: BenchNow | undefined): void {
   const path = now?.item === undefined ? undefined : hidePathOf(app, now, now.item.hide);
   if (path !== undefined && path !== app.place.get().hide)
     app.place.update((place) => ({ ...place, hide: path }));
-}
-
-function hasPicture(app: App, path: string | undefined, { photo }: Hide): boolean {
-  if (path === undefined || photo === undefined) return false;
-  return app.job.get().files.get(pathBeside(path, photo.file))?.kind === 'picture';
 }
 
 function markFront(drawn: DrawnPieces, now: BenchNow | undefined): void {

@@ -10,6 +10,7 @@ import type { Stage } from '../../drawing/stage.js';
 import type { View } from '../../drawing/view.js';
 import { hideAt } from '../../job/job.js';
 import type { Laid } from '../../work/lay-tasks.js';
+import { hasPicture, openHidePicture } from '../hide/photo/stage/hide-picture.js';
 import { handOnPieces } from './hand/hand-on-stage.js';
 import { putBack } from './hand/in-hand.js';
 import { openSlip } from './hand/slip.js';
@@ -28,15 +29,19 @@ export function openDrawing(app: App, stage: Stage): () => void {
   const handle = createTurnHandle(app, table, stage);
   const glider = createGlider();
   let drawnHide: Hide | undefined;
+  let isOverPhoto = false;
   let drawn: DrawnPieces = new Map();
   let fitted: View | undefined;
   let refit = 0;
 
   const draw = (): void => {
-    const hide = hideAt(app.job.get(), app.place.get().hide);
-    if (hide !== drawnHide) {
+    const path = app.place.get().hide;
+    const hide = hideAt(app.job.get(), path);
+    const overPhoto = hide !== undefined && table.overPhoto.get() && hasPicture(app, path, hide);
+    if (hide !== drawnHide || overPhoto !== isOverPhoto) {
+      isOverPhoto = overPhoto;
       glider.end();
-      drawHide(hideLayer, stage, hide, drawnHide);
+      drawHide(hideLayer, stage, hide, drawnHide, overPhoto);
       if (hide !== undefined && hide.id !== drawnHide?.id) fitted = stage.view.get();
       if (hide?.id !== drawnHide?.id) {
         pieceLayer.clear();
@@ -74,8 +79,14 @@ export function openDrawing(app: App, stage: Stage): () => void {
   };
 
   draw();
+  let takePhotoAway = showPhoto(app, table, stage);
   const ends = [
     app.job.watch(draw),
+    table.overPhoto.watch(() => {
+      takePhotoAway();
+      takePhotoAway = showPhoto(app, table, stage);
+      draw();
+    }),
     app.place.watch((place, before) => {
       if (place.hide !== before.hide) putBack(app, table);
       draw();
@@ -101,12 +112,20 @@ export function openDrawing(app: App, stage: Stage): () => void {
     glider.end();
     cancelAnimationFrame(refit);
     for (const end of ends) end();
+    takePhotoAway();
     putBack(app, table);
     handle.remove();
     hatching.remove();
     hideLayer.remove();
     pieceLayer.remove();
   };
+}
+
+/** Below the drawing, where it is wished for; gives back what takes it away. */
+function showPhoto(app: App, table: LayTable, stage: Stage): () => void {
+  if (table.overPhoto.get()) return openHidePicture(app, stage);
+  stage.setPhoto(undefined);
+  return () => undefined;
 }
 
 /** What a piece that breaks a rule is filled with, mm. */
@@ -123,11 +142,16 @@ function layHatching(stage: Stage): G {
   return layer;
 }
 
-function drawHide(layer: G, stage: Stage, hide: Hide | undefined, before: Hide | undefined): void {
+function drawHide(
+  layer: G,
+  stage: Stage,
+  hide: Hide | undefined,
+  before: Hide | undefined,
+  overPhoto: boolean,
+): void {
   layer.clear();
-  stage.setPhoto(undefined);
   if (hide === undefined) return;
-  drawHideInto(layer, hide, { overPhoto: false, withCandidates: false });
+  drawHideInto(layer, hide, { overPhoto, withCandidates: false });
   if (hide.id !== before?.id) stage.fit(curveBox(hide.outline));
 }
 

@@ -80,6 +80,8 @@ export interface LayTable {
   /** Key of the copy that was chosen. */
   readonly chosen: Cell<string | undefined>;
   readonly snug: Cell<boolean>;
+  /** Whether the hide's photo is seen below the pieces, where there is one. */
+  readonly overPhoto: Cell<boolean>;
   /** Undefined: until stopped. */
   readonly seconds: Cell<number | undefined>;
   /** The layout that is compared with the one in front. */
@@ -102,11 +104,12 @@ export function layTable(app: App): LayTable {
     hand: cell<InHand | undefined>(undefined),
     chosen: cell<string | undefined>(undefined),
     snug: cell(true),
+    overPhoto: cell(true),
     seconds: cell<number | undefined>(USUAL_SECONDS),
     other: cell<string | undefined>(undefined),
   };
-  const { run, end, looked, chosen, snug, seconds, other } = table;
-  for (const each of [run, end, looked, chosen, snug, seconds, other] as Cell<unknown>[])
+  const { run, end, looked, chosen, snug, overPhoto, seconds, other } = table;
+  for (const each of [run, end, looked, chosen, snug, overPhoto, seconds, other] as Cell<unknown>[])
     each.watch(() => app.redraw());
   tables.set(app, table);
   return table;

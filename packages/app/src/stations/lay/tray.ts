@@ -1,7 +1,9 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
+import { hideAt } from '../../job/job.js';
 import { hasStaying } from '../../work/laying/staying.js';
+import { hasPicture } from '../hide/photo/stage/hide-picture.js';
 import { hidesOfOrderInFront } from './card/ready.js';
 import { showAll } from './middle.js';
 import { presentLayout } from './present.js';
@@ -30,7 +32,24 @@ export function layTray(app: App): TemplateResult {
             ${app.say('lay.snug')}
           </button>`
         : nothing
+    }
+    ${
+      isPhotoThere(app)
+        ? html`<button
+            aria-pressed=${String(table.overPhoto.get())}
+            title=${app.say('lay.photo.words')}
+            @click=${() => table.overPhoto.update((isOver) => !isOver)}
+          >
+            ${app.say('lay.photo')}
+          </button>`
+        : nothing
     } <button @click=${() => showAll(app)}>${app.say('shell.showAll')}</button>`;
+}
+
+function isPhotoThere(app: App): boolean {
+  const path = app.place.get().hide;
+  const hide = hideAt(app.job.get(), path);
+  return hide !== undefined && hasPicture(app, path, hide);
 }
 
 function begin(app: App) {

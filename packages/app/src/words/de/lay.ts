@@ -22,6 +22,8 @@ export const LAY_DE: Translated<typeof LAY_EN> = {
   'lay.goOn': 'Weiter',
   'lay.goOn.words':
     'Sucht von einem anderen Anfang aus eine bessere Auslegung. Was jetzt liegt, bleibt, bis eine bessere gefunden ist.',
+  'lay.photo': 'Leder sehen',
+  'lay.photo.words': 'Unter den Teilen ist das Leder selbst zu sehen, wie es fotografiert wurde.',
   'lay.snug': 'Anlegen',
   'lay.snug.words': 'Ein losgelassenes Teil rutscht so nah an seine Nachbarn, wie es der Zuschnitt erlaubt.',
   'lay.run.begins': 'Die Teile werden sortiert …',

@@ -19,6 +19,8 @@ export const LAY_EN = {
   'lay.goOn': 'Go on',
   'lay.goOn.words':
     'Looks for a better layout from another beginning. What lies there now stays unless a better one is found.',
+  'lay.photo': 'See the leather',
+  'lay.photo.words': 'The leather itself is seen below the pieces, as it was photographed.',
   'lay.snug': 'Snug',
   'lay.snug.words':
     'A piece that is let go slides close to what is beside it, as near as the cutting allows.',

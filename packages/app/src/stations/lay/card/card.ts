@@ -2,6 +2,7 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../app/app.js';
 import { orderAt } from '../../../job/job.js';
+import { nextStepLine } from '../../../shell/next-step-line.js';
 import { presentLayout } from '../present.js';
 import { layTable } from '../table.js';
 import type { LayTable, Run } from '../table.js';
@@ -65,5 +66,11 @@ function atRest(app: App, table: LayTable) {
 
 function afterwards(app: App, table: LayTable) {
   if (presentLayout(app) === undefined) return nothing;
-  return html`${howLong(app, table)} ${compareLayouts(app, table)}`;
+  return html`${howLong(app, table)} ${compareLayouts(app, table)}
+  ${isProven(app, table) ? nextStepLine(app) : nothing}`;
+}
+
+function isProven(app: App, table: LayTable): boolean {
+  const looked = table.looked.get();
+  return looked !== undefined && looked.layout === presentLayout(app)?.layout && looked.found.verdict.proven;
 }

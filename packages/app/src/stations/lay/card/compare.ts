@@ -1,11 +1,15 @@
 import { html, nothing } from 'lit-html';
 import type { Layout } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import { askFor, listField, textField } from '../../../fields/index.js';
 import { filesOfKind, layoutAt } from '../../../job/job.js';
 import { keptPathOf, layoutPathOf, nameOfKept } from '../../../work/laying/layout-paths.js';
 import { presentLayout } from '../present.js';
 import type { LayTable } from '../table.js';
 import { figuresOf } from './figures.js';
+
+/** The name that was typed for a layout, until it is kept. */
+const NAMED = new WeakMap<App, string>();
 
 /** Keeping a layout under a name, and comparing two of them. */
 export function compareLayouts(app: App, table: LayTable) {
@@ -48,45 +52,45 @@ function nameOf(app: App, order: string, path: string): string {
 
 function keepForm(app: App, order: string) {
   return html`<form
-    class="row"
     @submit=${(event: SubmitEvent) => {
       event.preventDefault();
-      const field = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement;
-      keep(app, order, field.value);
-      field.value = '';
+      const name = NAMED.get(app);
+      NAMED.delete(app);
+      if (name === undefined) askFor(app, ['lay-keep-name']);
+      else keep(app, order, name);
+      app.redraw();
     }}
   >
-    <label class="keep-name">
-      <span class="for-listeners">${app.say('lay.compare.name')}</span>
-      <input name="name" type="text" required maxlength="40" placeholder=${app.say('lay.compare.name')} />
-    </label>
-    <button>${app.say('lay.compare.keep')}</button>
+    ${textField(app, {
+      id: 'lay-keep-name',
+      label: app.say('lay.compare.name'),
+      value: NAMED.get(app) ?? '',
+      mostLetters: 40,
+      take: (name) => NAMED.set(app, name),
+      after: html`<button>${app.say('lay.compare.keep')}</button>`,
+    })}
   </form>`;
 }
 
 /** The present layout, once more under a name. */
 function keep(app: App, order: string, name: string): void {
   const present = presentLayout(app);
-  if (present === undefined || name.trim() === '') return;
+  if (present === undefined) return;
   const path = keptPathOf(order, name);
   app.change(
-    app.say('lay.change.kept', { name: name.trim() }),
+    app.say('lay.change.kept', { name }),
     new Map([[path, { kind: 'layout', layout: present.layout }]]),
   );
 }
 
 function choice(app: App, table: LayTable, order: string, others: readonly string[], now: string) {
-  return html`<div class="field">
-    <label for="lay-other">${app.say('lay.compare.with')}</label>
-    <select
-      id="lay-other"
-      @change=${({ target }: Event) => table.other.set((target as HTMLSelectElement).value)}
-    >
-      ${others.map(
-        (path) => html`<option value=${path} ?selected=${path === now}>${nameOf(app, order, path)}</option>`,
-      )}
-    </select>
-  </div>`;
+  return listField(
+    'lay-other',
+    app.say('lay.compare.with'),
+    others.map((path) => [path, nameOf(app, order, path)] as const),
+    now,
+    (path) => table.other.set(path),
+  );
 }
 
 function sideBySide(

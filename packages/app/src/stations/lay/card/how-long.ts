@@ -1,5 +1,5 @@
-import { html } from 'lit-html';
 import type { App } from '../../../app/app.js';
+import { listField } from '../../../fields/index.js';
 import type { LayTable } from '../table.js';
 
 /** How long a run may look for better layouts, s; undefined: until it is stopped. */
@@ -7,21 +7,13 @@ const CHOICES: readonly (number | undefined)[] = [10, 30, 120, 600, undefined];
 
 export function howLong(app: App, table: LayTable) {
   const now = table.seconds.get();
-  return html`<div class="field how-long">
-    <label for="lay-seconds">${app.say('lay.howLong')}</label>
-    <select
-      id="lay-seconds"
-      @change=${({ target }: Event) => {
-        const { value } = target as HTMLSelectElement;
-        table.seconds.set(value === '' ? undefined : Number(value));
-      }}
-    >
-      ${CHOICES.map(
-        (seconds) =>
-          html`<option value=${seconds ?? ''} ?selected=${seconds === now}>${words(app, seconds)}</option>`,
-      )}
-    </select>
-  </div>`;
+  return listField(
+    'lay-seconds',
+    app.say('lay.howLong'),
+    CHOICES.map((seconds) => [String(seconds ?? ''), words(app, seconds)] as const),
+    String(now ?? ''),
+    (seconds) => table.seconds.set(seconds === '' ? undefined : Number(seconds)),
+  );
 }
 
 function words(app: App, seconds: number | undefined): string {

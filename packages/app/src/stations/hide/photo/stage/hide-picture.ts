@@ -1,3 +1,4 @@
+import type { Hide } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import type { Stage } from '../../../../drawing/stage.js';
 import { hideAt, pathBeside } from '../../../../job/job.js';
@@ -41,6 +42,12 @@ export function openHidePicture(app: App, stage: Stage): () => void {
     for (const end of ends) end();
     away();
   };
+}
+
+/** Whether the job holds the straightened picture of the hide at this path. */
+export function hasPicture(app: App, path: string | undefined, { photo }: Hide): boolean {
+  if (path === undefined || photo === undefined) return false;
+  return app.job.get().files.get(pathBeside(path, photo.file))?.kind === 'picture';
 }
 
 async function forScreen(app: App, file: string, bytes: Uint8Array) {
