@@ -53,7 +53,7 @@ function explain(reading: Reading, issue: Issue): LeatherError {
   const place = placeOf(reading, path);
   const problem = problemOf(issue.message) ?? problemOfQuantity(issue, value);
   if (problem !== undefined) {
-    return new LeatherError(problem.code, `${placeWords(place)}: ${problem.sentence}`, place);
+    return new LeatherError(problem.code, `${placeWords(place)}: ${problem.sentence}`, place, problem);
   }
   const right = hasOwnWords(issue) ? issue.message : rightWords(schema, discriminatorOf(root, reading, path));
   return leatherError('wrong-value', { found: quoteValue(value), right }, place);

@@ -1,7 +1,6 @@
 import { checkAnswer } from '@hidebound/geometry/check';
 import type { CopyRef, Point, RuleName, Violation } from '@hidebound/geometry';
 import { hashHide } from '../hash/index.js';
-import { LeatherError } from '../leather-error.js';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { Hide } from '../model/hide.js';
 import type { Layout, PieceCopy } from '../model/layout.js';
@@ -14,6 +13,7 @@ import { answerOfLayout } from './answer-of.js';
 import { findMirroredFaults } from './mirrored-faults.js';
 import { provePieces } from './prove-pieces.js';
 import { proveYield } from './prove-yield.js';
+import { leatherErrorAs } from '../words/refuse.js';
 
 /** One broken rule, in the layout's words. */
 export interface LayoutViolation {
@@ -155,10 +155,7 @@ function shelfOf(hides: HideShelf | readonly NamedHide[]): HideShelf {
   const shelf = new Map<string, Hide>();
   for (const { file, hide } of hides) {
     if (shelf.has(hide.id)) {
-      throw new LeatherError(
-        'duplicate',
-        `${file}: another hide with the id "${hide.id}" was given already.`,
-      );
+      throw leatherErrorAs('duplicate', 'hide-given-twice', { hide: hide.id }, { file });
     }
     shelf.set(hide.id, hide);
   }

@@ -7,10 +7,10 @@ import {
   translation,
 } from '@hidebound/geometry';
 import type { Affine, Box, Region } from '@hidebound/geometry';
-import { LeatherError } from '../leather-error.js';
 import type { PiecePlacement, PlacedRegion } from '../model/layout.js';
 import type { LayablePiece } from '../model/piece.js';
 import { bareCopy } from '../order/item-id.js';
+import { leatherErrorAs } from '../words/refuse.js';
 
 /** From a piece's own frame onto its hide: mirrored if asked, turned clockwise about the origin, moved. */
 export function placementTransform(
@@ -27,10 +27,8 @@ export function pieceOfPlacement(
 ): LayablePiece {
   const found = pieces.find((p) => p.article === placement.article && p.piece === placement.piece);
   if (found !== undefined) return found;
-  throw new LeatherError(
-    'unknown-piece',
-    `The layout lays a piece "${placement.piece}" of the article "${placement.article}", but holds no such piece.`,
-  );
+  const { piece, article } = placement;
+  throw leatherErrorAs('unknown-piece', 'layout-piece-not-held', { piece, article });
 }
 
 /** Where a placed piece lies on its hide. */

@@ -1,8 +1,8 @@
-import { LeatherError } from '../leather-error.js';
-import type { LeatherErrorCode } from '../leather-error.js';
 import type { Order, OrderArticle, OrderPiece } from '../model/order.js';
 import type { StitchWish } from '../model/stitch.js';
-import { nearestName } from '../words/nearest.js';
+import { nearestParams } from '../words/nearest.js';
+import type { OrderPieceParams } from '../words/order.js';
+import { leatherErrorAs } from '../words/refuse.js';
 
 /** Copies of one piece that one order may ask for: beyond, a slip of the pen is likelier than the wish. */
 const MOST_COPIES = 100_000;
@@ -18,105 +18,86 @@ export interface OrderStage {
  * piece that isn't there, more mirrored copies than copies, a leather to cut from without hides.
  */
 export function checkOrder(order: Order, stage: OrderStage = {}): void {
-  needUnique(
-    'two articles',
-    order.articles.map((article) => article.name),
-  );
-  needUnique(
-    'two leathers',
-    order.leathers.map((leather) => leather.name),
-  );
-  for (const article of order.articles) checkArticle(order, article, stage);
+  const article = firstTwice(order.articles.map(({ name }) => name));
+  if (article !== undefined) throw leatherErrorAs('duplicate', 'order-article-twice', { name: article });
+  const leather = firstTwice(order.leathers.map(({ name }) => name));
+  if (leather !== undefined) throw leatherErrorAs('duplicate', 'order-leather-twice', { name: leather });
+  for (const each of order.articles) checkArticle(order, each, stage);
 }
 
 function checkArticle(order: Order, article: OrderArticle, stage: OrderStage): void {
   const names = article.pieces.map((piece) => piece.name);
-  if (names.length === 0) throw bad('no-pieces', `The article "${article.name}" has no pieces.`);
-  needUnique(`two pieces of the article "${article.name}"`, names);
-  checkThread(order, article, article.stitch, `The article "${article.name}"`);
+  const title = article.name;
+  if (names.length === 0) throw leatherErrorAs('no-pieces', 'article-without-pieces', { article: title });
+  const twice = firstTwice(names);
+  if (twice !== undefined) {
+    throw leatherErrorAs('duplicate', 'order-piece-twice', { name: twice, article: title });
+  }
+  checkArticleThread(order, article);
   for (const piece of article.pieces) {
-    checkThread(order, article, piece.stitch, `The piece ${named(article, piece)}`);
+    checkPieceThread(order, article, piece);
     checkLeather(order, article, piece, stage);
     checkCounts(article, piece);
-    for (const seam of piece.seams) {
-      needPiece(`The piece ${named(article, piece)} is sewn to`, seam.to.piece, names);
+    for (const { to } of piece.seams) {
+      if (names.includes(to.piece)) continue;
+      const params = { ...named(article, piece), wanted: to.piece, ...nearestParams(to.piece, names) };
+      throw leatherErrorAs('unknown-piece', 'seam-piece-unknown', params);
     }
   }
-  for (const [first, second] of article.beside) {
-    needPiece(`The article "${article.name}" lays side by side`, first, names);
-    needPiece(`The article "${article.name}" lays side by side`, second, names);
-  }
+  const wanted = article.beside.flat().find((name) => !names.includes(name));
+  if (wanted === undefined) return;
+  const params = { article: title, wanted, ...nearestParams(wanted, names) };
+  throw leatherErrorAs('unknown-piece', 'beside-piece-unknown', params);
 }
 
 function checkLeather(order: Order, article: OrderArticle, piece: OrderPiece, stage: OrderStage): void {
   const leather = order.leathers.find(({ name }) => name === piece.leather);
+  const who = { ...named(article, piece), leather: piece.leather };
   if (leather === undefined) {
     const known = order.leathers.map(({ name }) => name);
-    throw bad(
-      'unknown-leather',
-      `The piece ${named(article, piece)} is to be of the leather "${piece.leather}", which the order does not list` +
-        nearestName(piece.leather, known),
-    );
+    const params = { ...who, ...nearestParams(piece.leather, known) };
+    throw leatherErrorAs('unknown-leather', 'piece-leather-unknown', params);
   }
   if (leather.hides.length === 0 && stage.hidesLater !== true) {
-    throw bad(
-      'no-hides',
-      `The leather "${leather.name}" has no hides, but the piece ${named(article, piece)} is to be cut from it; list a hide file under it.`,
-    );
+    throw leatherErrorAs('no-hides', 'leather-without-hides', who);
   }
 }
 
-function checkThread(order: Order, article: OrderArticle, stitch: StitchWish | undefined, who: string): void {
+function checkArticleThread(order: Order, article: OrderArticle): void {
+  const asked = unknownThread(order, article, article.stitch);
+  if (asked === undefined) return;
+  throw leatherErrorAs('unknown-thread', 'article-thread-unknown', { article: article.name, ...asked });
+}
+
+function checkPieceThread(order: Order, article: OrderArticle, piece: OrderPiece): void {
+  const asked = unknownThread(order, article, piece.stitch);
+  if (asked === undefined) return;
+  throw leatherErrorAs('unknown-thread', 'piece-thread-unknown', { ...named(article, piece), ...asked });
+}
+
+function unknownThread(order: Order, article: OrderArticle, stitch: StitchWish | undefined) {
   const names = [...article.threads, ...order.threads].map(({ name }) => name);
-  if (stitch?.thread === undefined || names.includes(stitch.thread)) return;
-  throw bad(
-    'unknown-thread',
-    `${who} is sewn with the thread "${stitch.thread}", which neither it nor the order lists under "threads"${nearestName(stitch.thread, names)}`,
-  );
+  const thread = stitch?.thread;
+  if (thread === undefined || names.includes(thread)) return undefined;
+  return { thread, ...nearestParams(thread, names) };
 }
 
 function checkCounts(article: OrderArticle, piece: OrderPiece): void {
   const { count, mirrored, layers } = piece;
+  const who = named(article, piece);
   const isCount = (n: number, least: number): boolean =>
     Number.isInteger(n) && n >= least && n <= MOST_COPIES;
-  if (!isCount(count, 0)) {
-    throw bad(
-      'bad-count',
-      `The piece ${named(article, piece)} has the count ${count}; it must be a whole number, 0 or more.`,
-    );
-  }
+  if (!isCount(count, 0)) throw leatherErrorAs('bad-count', 'piece-count-bad', { ...who, count });
   if (!isCount(mirrored, 0) || mirrored > count) {
-    throw bad(
-      'bad-count',
-      `The piece ${named(article, piece)} asks for ${mirrored} mirrored of ${count} copies; there can't be more mirrored ones than copies.`,
-    );
+    throw leatherErrorAs('bad-count', 'piece-mirrored-bad', { ...who, mirrored, count });
   }
-  if (!isCount(layers, 1)) {
-    throw bad(
-      'bad-count',
-      `The piece ${named(article, piece)} has ${layers} layers; it must be a whole number, 1 or more.`,
-    );
-  }
+  if (!isCount(layers, 1)) throw leatherErrorAs('bad-count', 'piece-layers-bad', { ...who, layers });
 }
 
-function needPiece(says: string, name: string, names: readonly string[]): void {
-  if (names.includes(name)) return;
-  throw bad(
-    'unknown-piece',
-    `${says} "${name}", but the article has no such piece${nearestName(name, names)}`,
-  );
+function firstTwice(names: readonly string[]): string | undefined {
+  return names.find((name, i) => names.indexOf(name) !== i);
 }
 
-function needUnique(what: string, names: readonly string[]): void {
-  const twice = names.find((name, i) => names.indexOf(name) !== i);
-  if (twice !== undefined)
-    throw bad('duplicate', `The order has ${what} named "${twice}"; give each its own name.`);
-}
-
-function named(article: OrderArticle, piece: OrderPiece): string {
-  return `"${piece.name}" of the article "${article.name}"`;
-}
-
-function bad(code: LeatherErrorCode, message: string): LeatherError {
-  return new LeatherError(code, message);
+function named(article: OrderArticle, piece: OrderPiece): OrderPieceParams {
+  return { piece: piece.name, article: article.name };
 }

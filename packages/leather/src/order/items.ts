@@ -1,11 +1,11 @@
 import { MIRROR_X, transformRegion } from '@hidebound/geometry';
 import type { AngleRule, Item, LaneNeed, Region } from '@hidebound/geometry';
-import { LeatherError } from '../leather-error.js';
 import type { DirectionWish, ResolvedArticle, ResolvedPiece } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
 import { gradeOfLooks } from '../parts/effects.js';
 import { mirroredArrowDeg } from '../pieces/arrow.js';
 import { itemId } from './item-id.js';
+import { leatherErrorAs } from '../words/refuse.js';
 
 /** Name of the part of an item that is seen. */
 export const FACE_PART = 'face';
@@ -128,10 +128,8 @@ export function angleRuleOf(wish: DirectionWish, arrowDeg: number, isTurnedOver:
 function laneNeedOf(article: ResolvedArticle, piece: ResolvedPiece, isTurnedOver: boolean): LaneNeed {
   const { from } = piece;
   if (from.kind !== 'strap' && from.kind !== 'rectangle') {
-    throw new LeatherError(
-      'bad-value',
-      `The piece "${piece.name}" of the article "${article.name}" is to be cut in a lane of straps, but is not drawn as a strap or rectangle by numbers; draw it so, or leave the lane out.`,
-    );
+    const who = { piece: piece.name, article: article.name };
+    throw leatherErrorAs('bad-value', 'lane-not-straight', who);
   }
   const hasHoles = from.kind === 'strap' && (from.strap.holes?.count ?? 0) > 0;
   return { widthMm: laneWidthMm(piece), firmEnd: hasHoles ? (isTurnedOver ? -1 : 1) : 0 };

@@ -143,7 +143,7 @@ describe('resolving pieces', () => {
 
   test('when the file has no pieces, the sentence says so', () => {
     expect(() => resolve({ from: from('wing') }, () => ({ pieces: [] }))).toThrow(
-      /no piece was found in this file/,
+      /No piece was found in this file/,
     );
   });
 
@@ -166,7 +166,7 @@ describe('resolving pieces', () => {
     const withKnot = () => ({ pieces: [...patterns().pieces, knot] });
     // By hand: the lines y = x and y = 60 - 1.5 x meet at 24.
     expect(() => resolve({ from: from('knot') }, withKnot)).toThrow(
-      /^bag\.svg, #knot, at \(24, 24\) mm: the cut line of "knot" crosses itself here, so the piece "side" of the article "bag" can't be cut/,
+      /^bag\.svg, #knot, at \(24, 24\) mm: The cut line of "knot" crosses itself here, so the piece "side" of the article "bag" can't be cut/,
     );
     expect(() => resolve({ from: from('knot') }, withKnot)).toThrow(
       expect.objectContaining({ code: 'bad-outline' }),

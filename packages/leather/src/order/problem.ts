@@ -10,12 +10,12 @@ import type {
   SetKind,
 } from '@hidebound/geometry';
 import { MIRROR_X, transformRegion } from '@hidebound/geometry';
-import { LeatherError } from '../leather-error.js';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { Layout, PiecePlacement } from '../model/layout.js';
 import type { KeepTogether, OrderMode, ResolvedArticle, ResolvedOrder } from '../model/order.js';
 import type { LayablePiece } from '../model/piece.js';
-import { nearestName } from '../words/nearest.js';
+import { nearestParams } from '../words/nearest.js';
+import { leatherErrorAs } from '../words/refuse.js';
 import { bareCopy, itemId, pieceCopyKey } from './item-id.js';
 import type { ItemMeaning } from './item-id.js';
 import { copiesPerSet, itemsOfPiece, laneWidthMm } from './items.js';
@@ -211,10 +211,8 @@ function spoiledItems(kept: readonly PiecePlacement[], { order, pieces, keep }: 
 function fixedPlacement(placement: PiecePlacement, items: ReadonlyMap<string, ItemMeaning>): FixedPlacement {
   const item = itemId(placement.article, placement.piece, placement.mirrored);
   if (!items.has(item)) {
-    throw new LeatherError(
-      'unknown-piece',
-      `The layout to keep has a "${placement.piece}" of the article "${placement.article}" that stays where it is, but the order has no such piece; take it out of the layout or put it back into the order.`,
-    );
+    const { piece, article } = placement;
+    throw leatherErrorAs('unknown-piece', 'keep-piece-unknown', { piece, article });
   }
   return { ...placementOf(placement, item), accepted: placement.accepted };
 }
@@ -228,11 +226,9 @@ export function placementOf(placement: PiecePlacement, item: string): Placement 
 function layableOf(article: string, piece: string, pieces: readonly LayablePiece[]): LayablePiece {
   const found = pieces.find((p) => p.article === article && p.piece === piece);
   if (found !== undefined) return found;
-  throw new LeatherError(
-    'unknown-piece',
-    `The article "${article}" has no piece "${piece}" that was made ready to be laid${nearestName(
-      piece,
-      pieces.filter((p) => p.article === article).map((p) => p.piece),
-    )}`,
+  const near = nearestParams(
+    piece,
+    pieces.filter((p) => p.article === article).map((p) => p.piece),
   );
+  throw leatherErrorAs('unknown-piece', 'piece-not-ready', { piece, article, ...near });
 }

@@ -3,12 +3,13 @@ import { directionField, thicknessField } from '../hide/fields.js';
 import { hideRegion } from '../hide/hide-region.js';
 import { hideQualities, zoneOfCut } from '../hide/qualities.js';
 import { useFromVector } from '../hide/use-from.js';
-import { LeatherError } from '../leather-error.js';
+import type { LeatherError } from '../leather-error.js';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { Hide } from '../model/hide.js';
 import type { ResolvedOrder, ResolvedPiece } from '../model/order.js';
 import type { EffectDefaults } from '../parts/effects.js';
-import { nearestName } from '../words/nearest.js';
+import { nearestParams } from '../words/nearest.js';
+import { leatherErrorAs } from '../words/refuse.js';
 
 /** A hide with the name of its file as the order gives it. */
 export interface NamedHide {
@@ -144,18 +145,13 @@ function piecesOnHide(order: ResolvedOrder, file: string): ResolvedPiece[] {
 function hideOfFile(leather: string, file: string, hides: readonly NamedHide[]): Hide {
   const found = hides.find((named) => named.file === file);
   if (found !== undefined) return found.hide;
-  throw new LeatherError(
-    'unknown-hide',
-    `The leather "${leather}" is to be cut from "${file}", which was not given${nearestName(
-      file,
-      hides.map((named) => named.file),
-    )}`,
+  const near = nearestParams(
+    file,
+    hides.map((named) => named.file),
   );
+  throw leatherErrorAs('unknown-hide', 'leather-hide-not-given', { leather, file, ...near });
 }
 
 function sameId(id: string, first: string, second: string): LeatherError {
-  return new LeatherError(
-    'duplicate',
-    `The hides in "${first}" and "${second}" have the same id "${id}"; give each its own, so that a layout can tell them apart.`,
-  );
+  return leatherErrorAs('duplicate', 'order-hide-id-twice', { hide: id, first, second });
 }

@@ -1,6 +1,6 @@
 import { containingRing, curveFromPolyline, offsetRegions, regionArea } from '@hidebound/geometry';
-import { LeatherError } from '../leather-error.js';
 import type { Piece } from '../model/piece.js';
+import { leatherErrorAs } from '../words/refuse.js';
 
 /** A mitred corner of an allowance reaches at most this many times the allowance. */
 export const ALLOWANCE_MITRE_LIMIT = 2;
@@ -15,10 +15,7 @@ const ALLOWANCE_CURVE_MM = 0.01;
 export function addAllowance(piece: Piece, allowanceMm: number): Piece {
   if (allowanceMm === 0) return piece;
   if (!(allowanceMm > 0)) {
-    throw new LeatherError(
-      'bad-value',
-      `The allowance of the piece "${piece.name}" is ${allowanceMm} mm; it must be 0 mm or more.`,
-    );
+    throw leatherErrorAs('bad-value', 'allowance-bad', { piece: piece.name, allowanceMm });
   }
   const ring = containingRing(piece.cut, ALLOWANCE_CURVE_MM);
   const grown = [

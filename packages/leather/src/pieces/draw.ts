@@ -1,9 +1,12 @@
 import { circleCurve } from '@hidebound/geometry';
 import type { Curve, CurveSegment, Point } from '@hidebound/geometry';
-import { LeatherError } from '../leather-error.js';
+import type { LeatherError } from '../leather-error.js';
 import type { StrapNumbers } from '../model/order.js';
 import type { Piece, Punch } from '../model/piece.js';
 import { bareEndLength, endSegments } from './strap-end.js';
+import type { DrawnMeasure, ORDER_SENTENCES } from '../words/order.js';
+import { leatherErrorAs } from '../words/refuse.js';
+import type { ParamsOf } from '../words/sentence.js';
 
 const line = (x: number, y: number): CurveSegment => ({ kind: 'line', to: { x, y } });
 
@@ -26,7 +29,7 @@ export function drawRectangle(
   needPositive(name, 'width', widthMm);
   needPositive(name, 'length', lengthMm);
   if (!(r >= 0) || 2 * r > Math.min(widthMm, lengthMm)) {
-    throw impossible(name, `a corner radius of ${r} mm does not fit into ${widthMm} x ${lengthMm} mm`);
+    throw impossible('drawn-corners-too-large', { piece: name, radiusMm: r, widthMm, lengthMm });
   }
   const x = lengthMm / 2;
   const y = widthMm / 2;
@@ -61,7 +64,7 @@ export function drawStrap(name: string, strap: StrapNumbers): Piece {
   const holeBase = x - bareEndLength(strap.holeEnd, widthMm);
   const buckleBase = -x + bareEndLength(strap.buckleEnd, widthMm);
   if (buckleBase > holeBase) {
-    throw impossible(name, `its two ends are longer than its length of ${lengthMm} mm`);
+    throw impossible('drawn-ends-too-long', { piece: name, lengthMm });
   }
   const cut: Curve = {
     start: { x: buckleBase, y: -y },
@@ -89,7 +92,7 @@ function holesOf(name: string, strap: StrapNumbers): Punch[] {
   const last = first - (holes.count - 1) * holes.spacingMm;
   const reach = strap.lengthMm / 2 - holes.diameterMm / 2;
   if (first > reach || last < -reach || holes.diameterMm >= strap.widthMm) {
-    throw impossible(name, `its row of ${holes.count} holes does not lie within the strap`);
+    throw impossible('drawn-holes-outside', { piece: name, holes: holes.count });
   }
   return Array.from({ length: holes.count }, (_, i) => ({
     at: { x: first - i * holes.spacingMm, y: 0 },
@@ -104,10 +107,10 @@ function slotOf(name: string, strap: StrapNumbers): Curve[] {
   const r = slot.widthMm / 2;
   const half = slot.lengthMm / 2 - r;
   const centre = -strap.lengthMm / 2 + slot.fromEndMm;
-  if (half < 0) throw impossible(name, 'its slot is shorter than wide');
+  if (half < 0) throw impossible('drawn-slot-short', { piece: name });
   const end = strap.lengthMm / 2;
   if (slot.widthMm >= strap.widthMm || centre - half - r <= -end || centre + half + r >= end) {
-    throw impossible(name, 'its slot does not lie within the strap');
+    throw impossible('drawn-slot-outside', { piece: name });
   }
   if (half === 0) return [circleCurve({ x: centre, y: 0 }, r)];
   return [
@@ -149,10 +152,13 @@ function plainPiece(name: string, cut: Curve): Piece {
   };
 }
 
-function needPositive(name: string, what: string, mm: number): void {
-  if (!(mm > 0) || !Number.isFinite(mm)) throw impossible(name, `its ${what} must be more than 0 mm`);
+function needPositive(name: string, what: DrawnMeasure, mm: number): void {
+  if (!(mm > 0) || !Number.isFinite(mm)) throw impossible('drawn-not-positive', { piece: name, what });
 }
 
-function impossible(name: string, why: string): LeatherError {
-  return new LeatherError('impossible-piece', `The piece "${name}" can't be drawn: ${why}.`);
+function impossible<Said extends Extract<keyof typeof ORDER_SENTENCES, `drawn-${string}`>>(
+  said: Said,
+  params: ParamsOf<typeof ORDER_SENTENCES, Said>,
+): LeatherError {
+  return leatherErrorAs('impossible-piece', said, params);
 }

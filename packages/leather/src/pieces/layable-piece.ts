@@ -1,10 +1,10 @@
 import { roundPoint, enclosingCircle, translation } from '@hidebound/geometry';
 import type { Curve } from '@hidebound/geometry';
 import { hashPieceShape } from '../hash/index.js';
-import { LeatherError } from '../leather-error.js';
 import type { ResolvedPiece } from '../model/order.js';
 import type { LayablePiece, Piece } from '../model/piece.js';
-import { nearestName } from '../words/nearest.js';
+import { nearestParams } from '../words/nearest.js';
+import { leatherErrorAs } from '../words/refuse.js';
 import { addAllowance } from './allowance.js';
 import { arrowOf } from './arrow.js';
 import { mirrorPiece, pieceFace, pieceRegion, roundPiece, transformPiece } from './piece-shape.js';
@@ -70,9 +70,9 @@ function faceCurves(source: Piece, orderPiece: ResolvedPiece): readonly Curve[] 
   const named = lines.filter((line) => line.name === wish);
   if (named.length > 0) return named.map((line) => line.curve);
   const names = lines.flatMap((line) => (line.name === undefined ? [] : [line.name]));
-  throw new LeatherError(
-    'unknown-line',
-    `The piece "${orderPiece.name}" takes its face from a line "${wish}", but has no closed line of that name` +
-      nearestName(wish, names),
-  );
+  throw leatherErrorAs('unknown-line', 'face-line-unknown', {
+    piece: orderPiece.name,
+    line: wish,
+    ...nearestParams(wish, names),
+  });
 }

@@ -1,10 +1,10 @@
 import { findSelfCrossing, flattenCurve, roundPoint } from '@hidebound/geometry';
-import { LeatherError } from '../leather-error.js';
 import type { Diagnostic } from '../model/diagnostic.js';
 import type { PieceSource, ResolvedArticle, ResolvedOrder, ResolvedPiece } from '../model/order.js';
 import type { LayablePiece, PatternPiece, PatternPieces, Piece } from '../model/piece.js';
-import { placeWords } from '../words/catalogue.js';
-import { nearestName } from '../words/nearest.js';
+import { nearestParams } from '../words/nearest.js';
+import type { OrderPieceParams } from '../words/order.js';
+import { leatherErrorAs } from '../words/refuse.js';
 import { drawDisc, drawRectangle, drawStrap } from './draw.js';
 import { layablePiece } from './layable-piece.js';
 
@@ -78,33 +78,30 @@ function patternPiece(
   from: Extract<PieceSource, { kind: 'pattern' }>,
   found: readonly PatternPiece[],
 ): Piece {
-  const wanted = `the piece "${orderPiece.name}" of the article "${article.name}"`;
-  if (found.length === 0) {
-    throw new LeatherError(
-      'no-pieces',
-      `${from.file}: no piece was found in this file, but ${wanted} is to come from it; it needs a closed cut line.`,
-    );
-  }
+  const who = { piece: orderPiece.name, article: article.name };
+  const place = { file: from.file };
+  if (found.length === 0) throw leatherErrorAs('no-pieces', 'pattern-without-pieces', who, place);
   const named = found.filter(({ piece }) => piece.name === from.piece);
   if (named.length > 1) {
-    throw new LeatherError(
-      'duplicate',
-      `${from.file}: ${named.length} pieces are named "${from.piece}", so ${wanted} can't tell which is meant; give each its own name.`,
-    );
+    const params = { ...who, count: named.length, wanted: from.piece };
+    throw leatherErrorAs('duplicate', 'pattern-name-twice', params, place);
   }
   const [only] = named;
-  if (only !== undefined) return soundPiece(only, from.file, wanted);
-  throw new LeatherError(
+  if (only !== undefined) return soundPiece(only, from.file, who);
+  const near = nearestParams(
+    from.piece,
+    found.map(({ piece }) => piece.name),
+  );
+  throw leatherErrorAs(
     'unknown-piece',
-    `${from.file}: ${wanted} is to be "${from.piece}", which is not in this file${nearestName(
-      from.piece,
-      found.map(({ piece }) => piece.name),
-    )}`,
+    'pattern-piece-unknown',
+    { ...who, wanted: from.piece, ...near },
+    place,
   );
 }
 
 /** A pattern file may be read, and shown, with an outline that nobody could cut. */
-function soundPiece({ piece, source }: PatternPiece, file: string, wanted: string): Piece {
+function soundPiece({ piece, source }: PatternPiece, file: string, who: OrderPieceParams): Piece {
   const crossing = findSelfCrossing(flattenCurve(piece.cut).slice(0, -1));
   if (crossing === undefined) return piece;
   const place = {
@@ -112,11 +109,7 @@ function soundPiece({ piece, source }: PatternPiece, file: string, wanted: strin
     ...(source.element === undefined ? {} : { at: source.element }),
     point: roundPoint(crossing.place),
   };
-  throw new LeatherError(
-    'bad-outline',
-    `${placeWords(place)}: the cut line of "${piece.name}" crosses itself here, so ${wanted} can't be cut from it; pull the line apart in the drawing.`,
-    place,
-  );
+  throw leatherErrorAs('bad-outline', 'pattern-outline-crosses', { ...who, wanted: piece.name }, place);
 }
 
 function checkSeamLine(
@@ -128,10 +121,8 @@ function checkSeamLine(
   const lines = sources.get(piece)?.stitchLines ?? [];
   const names = lines.flatMap(({ name }) => (name === undefined ? [] : [name]));
   if (names.includes(line)) return;
-  throw new LeatherError(
-    'unknown-line',
-    `The piece "${piece}" of the article "${article.name}" is sewn along its line "${line}", but has no stitch line of that name${nearestName(line, names)}`,
-  );
+  const who = { piece, article: article.name };
+  throw leatherErrorAs('unknown-line', 'seam-line-unknown', { ...who, line, ...nearestParams(line, names) });
 }
 
 function guessedArrow(article: ResolvedArticle, orderPiece: ResolvedPiece, piece: LayablePiece): Diagnostic {

@@ -1,6 +1,5 @@
 import { hideRegion } from '../hide/hide-region.js';
 import { thicknessField } from '../hide/fields.js';
-import { LeatherError } from '../leather-error.js';
 import type {
   Order,
   OrderArticle,
@@ -20,6 +19,7 @@ import type { ShapeSize } from './size-fit.js';
 import { suitFindings } from './suit-findings.js';
 import type { HideFit, Suit, SuitHide, SuitPiece, SuitRemark } from './suit-model.js';
 import { finishedThickness, suitWork } from './suit-work.js';
+import { leatherErrorAs } from '../words/refuse.js';
 import { listWords } from '../words/sentence.js';
 import { spanOf, thicknessFit } from './thickness-fit.js';
 import { wantedLeather } from './wanted-leather.js';
@@ -68,10 +68,8 @@ function refuseSameIds(hides: readonly NamedHide[]): void {
   for (const { file, hide } of hides) {
     const other = seen.get(hide.id);
     if (other !== undefined) {
-      throw new LeatherError(
-        'duplicate',
-        `The hides in "${other}" and "${file}" have the same id "${hide.id}"; give each its own, so that they can be told apart.`,
-      );
+      const params = { hide: hide.id, first: other, second: file };
+      throw leatherErrorAs('duplicate', 'suit-hide-id-twice', params);
     }
     seen.set(hide.id, file);
   }

@@ -4,6 +4,7 @@ import { BUYING_SENTENCES } from './buying.js';
 import { CUT_FILE_SENTENCES } from './cutfile.js';
 import { FILE_SENTENCES } from './files.js';
 import { LAYOUT_SENTENCES } from './leather.js';
+import { ORDER_SENTENCES } from './order.js';
 import { PHOTO_HINTS_SENTENCES } from './photo-hints.js';
 import { PREPARING_SENTENCES } from './preparing.js';
 import { REFERENCE_SENTENCES } from './reference.js';
@@ -18,6 +19,7 @@ import { SUIT_SENTENCES } from './suit.js';
 export const SENTENCES = {
   ...FILE_SENTENCES,
   ...LAYOUT_SENTENCES,
+  ...ORDER_SENTENCES,
   ...CUT_FILE_SENTENCES,
   ...BUYING_SENTENCES,
   ...STITCH_SENTENCES,

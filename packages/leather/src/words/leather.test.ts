@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sentenceFor } from './catalogue.js';
 import { LAYOUT_SENTENCES } from './leather.js';
-import { nearestName, nearestWord } from './nearest.js';
+import { nameHint, nearestParams, nearestWord } from './nearest.js';
 
 describe('the sentences of order, hides and layout', () => {
   const params = {
@@ -38,13 +38,13 @@ test('when a long axis is told, its angle is told no finer than one can draw it'
 
 describe('a name that is not there', () => {
   test('when one is like it, that one is suggested, and all are listed', () => {
-    expect(nearestName('gussett', ['front', 'gusset'])).toBe(
+    expect(nameHint(nearestParams('gussett', ['front', 'gusset']))).toBe(
       ' (did you mean "gusset"?); it has "front", "gusset".',
     );
   });
 
   test('when none is like it, none is suggested', () => {
     expect(nearestWord('zipper', ['front', 'gusset'])).toBeUndefined();
-    expect(nearestName('zipper', [])).toBe('; it has none.');
+    expect(nameHint(nearestParams('zipper', []))).toBe('; it has none.');
   });
 });

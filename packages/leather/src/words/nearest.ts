@@ -36,13 +36,23 @@ function countSlips(a: string, b: string): number {
   return last[b.length]!;
 }
 
-/**
- * The end of a sentence about a name that isn't there: " (did you mean …?); there are …." or "; there is none.". It
- * closes the sentence.
- */
-export function nearestName(wanted: string, names: readonly string[]): string {
-  if (names.length === 0) return '; it has none.';
+/** What can be said about a name that isn't there. */
+export interface NearestParams {
+  /** The one that was most likely meant. */
+  readonly near?: string;
+  /** All that there are, quoted, with commas between; "" if there is none. */
+  readonly known: string;
+}
+
+/** A name that isn't there, for a sentence. */
+export function nearestParams(wanted: string, names: readonly string[]): NearestParams {
   const near = nearestWord(wanted, names);
-  const hint = near === undefined ? '' : ` (did you mean "${near}"?)`;
-  return `${hint}; it has ${names.map((name) => `"${name}"`).join(', ')}.`;
+  const known = names.map((name) => `"${name}"`).join(', ');
+  return { ...(near === undefined ? {} : { near }), known };
+}
+
+/** The end of a sentence about it: " (did you mean …?); it has …." or "; it has none.". It closes the sentence. */
+export function nameHint({ near, known }: NearestParams): string {
+  if (known === '') return '; it has none.';
+  return `${near === undefined ? '' : ` (did you mean "${near}"?)`}; it has ${known}.`;
 }

@@ -3,12 +3,14 @@ import { LeatherError } from '../../leather-error.js';
 import type { LeatherErrorCode } from '../../leather-error.js';
 import type { SENTENCES, SentenceCode } from '../../words/catalogue.js';
 import { leatherError } from '../../words/refuse.js';
-import type { ParamsOf } from '../../words/sentence.js';
+import type { ParamsOf, SentenceParams } from '../../words/sentence.js';
 
 /** A finding with its bare sentence, carried as the message of a schema's issue until its place is known. */
 export interface Problem {
   readonly code: LeatherErrorCode;
   readonly sentence: string;
+  readonly said: string;
+  readonly params: SentenceParams;
 }
 
 /** Marks a message that holds a problem; other messages are the words for what would be right. */
@@ -23,14 +25,14 @@ export function problemMessage<Code extends SentenceCode>(
 }
 
 function messageOf(error: LeatherError): string {
-  return `${MARK}${error.code}${MARK}${error.message}`;
+  const { code, message: sentence, said, params } = error;
+  return `${MARK}${JSON.stringify({ code, sentence, said, params } satisfies Problem)}`;
 }
 
 /** The problem within a message, if it holds one. */
 export function problemOf(message: string): Problem | undefined {
   if (!message.startsWith(MARK)) return undefined;
-  const [, code, sentence] = message.split(MARK) as [string, LeatherErrorCode, string];
-  return { code, sentence };
+  return JSON.parse(message.slice(MARK.length)) as Problem;
 }
 
 /** A transformation by a function that throws a LeatherError, without place, for what it can't read. */
