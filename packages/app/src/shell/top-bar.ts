@@ -11,7 +11,8 @@ export function topBar(shell: Shell): TemplateResult {
   return html`<header class="top">
     <h1 class="for-listeners">${app.say('app.name')}</h1>
     <button class="quiet job-name" @click=${() => shell.openSheet('job')}>
-      <span class="for-listeners">${app.say('shell.job')}: </span>${app.job.get().name}
+      <span class="job-word">${app.say('shell.job')}<span class="for-listeners">:</span></span>
+      <span class="job-title">${app.job.get().name}</span>
     </button>
     <span class="saved ${app.saved.get().kind}" role="status">${savedWords(app)}</span>
     <span class="grow"></span>

@@ -2,6 +2,7 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import type { Stage } from '../../drawing/stage.js';
+import { nextStepLine } from '../../shell/next-step-line.js';
 import type { Station } from '../../shell/station.js';
 import { MARKS_KEYS, marksCard, marksTable, marksTray, openMarks } from './marks/index.js';
 import {
@@ -25,10 +26,12 @@ export const HIDE_STATION: Station = {
   keys: MARKS_KEYS.map((row) => ({ ...row, run: (app) => isMarking(app) && row.run(app) })),
 };
 
-/** While possible flaws are looked through, the answers alone are on the card. */
+/** While possible flaws are looked through, the answers alone are on the card; what comes next waits for free hands. */
 function markingCard(app: App): TemplateResult {
   const { tool, looking } = marksTable(app).get();
-  return html`${looking === undefined ? hideHead(app, tool !== undefined) : nothing} ${marksCard(app)}`;
+  const isFree = looking === undefined && tool === undefined;
+  return html`${looking === undefined ? hideHead(app, tool !== undefined) : nothing} ${marksCard(app)}
+  ${isFree ? nextStepLine(app) : nothing}`;
 }
 
 /** Of all of it, what goes on now lies on the stage. */

@@ -2,6 +2,7 @@ import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import type { PlaceName } from '../../app/place.js';
+import { nextStepLine } from '../../shell/next-step-line.js';
 import type { MakeMoment, SheetRow } from './sheets.js';
 import { SHEETS, missingFor } from './sheets.js';
 import { openSheet } from './steps.js';
@@ -12,6 +13,7 @@ export function startPage(app: App): TemplateResult {
     <h2>${app.say('place.make')}</h2>
     <div class="make-moments">${SHEETS.map(([moment, rows]) => momentList(app, moment, rows))}</div>
     ${app.prefs.get().language === 'en' ? '' : html`<p class="soft">${app.say('make.inEnglish')}</p>`}
+    ${nextStepLine(app)}
   </div>`;
 }
 
