@@ -1,6 +1,7 @@
 import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../app/app.js';
+import { textField } from '../fields/index.js';
 import { binJob, fetchBack, listBin, listJobs, renameJob, throwAway } from '../store/browser-jobs.js';
 import type { JobRecord } from '../store/database.js';
 import { demoJob, goToJob, newJob, openJobFile, saveJobFile } from './job-files.js';
@@ -64,15 +65,16 @@ function deed(words: string, why: string, run: () => void): TemplateResult {
 
 function nameField(app: App, attempt: Attempt): TemplateResult {
   const { browserJob, database } = app.session;
-  const rename = (event: Event): void => {
-    const name = (event.target as HTMLInputElement).value.trim();
-    if (browserJob === undefined || name === '' || name === app.job.get().name) return;
-    attempt(async () => app.rename(await renameJob(database, browserJob, name)))();
-  };
-  return html`<div class="field">
-    <label for="job-name">${app.say('job.name')}</label>
-    <input id="job-name" maxlength="80" .value=${app.job.get().name} @change=${rename} />
-  </div>`;
+  return textField(app, {
+    id: 'job-name',
+    label: app.say('job.name'),
+    value: app.job.get().name,
+    mostLetters: 80,
+    take: (name) => {
+      if (browserJob !== undefined)
+        attempt(async () => app.rename(await renameJob(database, browserJob, name)))();
+    },
+  });
 }
 
 function otherJobs(app: App, attempt: Attempt): TemplateResult {

@@ -1,6 +1,7 @@
 import { html } from 'lit-html';
 import type { App } from '../app/app.js';
 import type { Prefs } from '../app/prefs.js';
+import { oneOf } from '../fields/index.js';
 import { sheet } from './sheet.js';
 import type { Shell } from './shell.js';
 
@@ -34,19 +35,7 @@ function choice<K extends keyof Prefs>(
   options: Readonly<Record<Prefs[K], string>>,
 ) {
   const now = app.prefs.get()[name];
-  return html`<fieldset class="choice">
-    <legend>${label}</legend>
-    ${Object.entries<string>(options).map(
-      ([value, words]) =>
-        html`<label
-          ><input
-            type="radio"
-            name=${name}
-            .checked=${value === now}
-            @change=${() => app.prefs.update((prefs) => ({ ...prefs, [name]: value }))}
-          />
-          ${words}</label
-        >`,
-    )}
-  </fieldset>`;
+  return oneOf(name, label, Object.entries<string>(options), now, (value) =>
+    app.prefs.update((prefs) => ({ ...prefs, [name]: value })),
+  );
 }

@@ -23,6 +23,8 @@ export interface Measures {
   degrees(deg: number): string;
   /** What stands behind a field for lengths: "mm" or "in". */
   readonly lengthUnit: string;
+  /** "dm²" or "ft²". */
+  readonly areaUnit: string;
   /** A length typed by a person, with the locale's comma or a unit of its own ("1 1/2 in"); undefined where it is none. */
   readLengthMm(text: string): number | undefined;
   readAreaMm2(text: string): number | undefined;
@@ -38,6 +40,7 @@ export function measuresFor({ language, lengths, areas }: Prefs, languages: read
   const number = (value: number, decimals = 1): string =>
     new Intl.NumberFormat(locale, { maximumFractionDigits: decimals }).format(value);
   const isInch = lengths === 'in';
+  const areaUnit = areas === 'ft2' ? 'ft²' : 'dm²';
   const lengthNumber = (mm: number): string =>
     isInch ? number(mm / MM_PER_INCH, 2) : number(mm, mm < 100 ? 1 : 0);
   const areaNumber = (mm2: number): string =>
@@ -49,13 +52,14 @@ export function measuresFor({ language, lengths, areas }: Prefs, languages: read
     locale,
     number,
     length: (mm) => `${lengthNumber(mm)} ${lengths}`,
-    area: (mm2) => `${areaNumber(mm2)} ${areas === 'ft2' ? 'ft²' : 'dm²'}`,
+    area: (mm2) => `${areaNumber(mm2)} ${areaUnit}`,
     thickness,
     thicknessRange: ({ minMm, maxMm }) => rangeWords(minMm, maxMm, thickness),
     percent: (share, decimals = 1) =>
       new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: decimals }).format(share),
     degrees: (deg) => `${number(deg, 1)}°`,
     lengthUnit: lengths,
+    areaUnit,
     readNumber,
     readLengthMm: (text) => readLength(text, readNumber, isInch ? MM_PER_INCH : 1),
     readAreaMm2: (text) => readArea(text, readNumber, areas === 'ft2' ? MM2_PER_FT2 : MM2_PER_DM2),

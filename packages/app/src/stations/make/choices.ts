@@ -5,7 +5,8 @@ import type { App } from '../../app/app.js';
 import { filesOfKind, layoutAt } from '../../job/job.js';
 import { pieceKey } from '../../work/make-tasks.js';
 import type { SheetName, TemplateChoice } from '../../work/make-tasks.js';
-import { check, field, lengthOf, listOf, oneOf } from './controls.js';
+import { checkField, lengthField, listField, oneOf, readField } from '../../fields/index.js';
+import type { Reading } from '../../fields/index.js';
 import { cutChoices } from './cut-choices.js';
 import { preparingChoices } from './preparing-choices.js';
 import { choose, makeTable } from './table.js';
@@ -38,7 +39,7 @@ export function choicesOf(app: App, sheet: SheetName): TemplateResult {
 function pageChoice(app: App): TemplateResult {
   const names = ['A4', 'A3', 'Letter', 'Tabloid'] as const;
   return oneOf(
-    'page',
+    'make-page',
     app.say('make.paper'),
     names.map((name) => [name, name] as const),
     makeTable(app).choices.page,
@@ -48,7 +49,7 @@ function pageChoice(app: App): TemplateResult {
 
 function sideChoice(app: App): TemplateResult {
   return oneOf(
-    'side',
+    'make-side',
     app.say('make.side'),
     [
       ['grain', app.say('make.side.grain')],
@@ -62,7 +63,7 @@ function sideChoice(app: App): TemplateResult {
 /** Only where a hide came from a photo. */
 function photoChoice(app: App): TemplateResult | typeof nothing {
   if (!filesOfKind(app.job.get(), 'hide').some(([, { hide }]) => hide.photo !== undefined)) return nothing;
-  return check(app.say('make.photo'), makeTable(app).choices.photo, (photo) => choose(app, { photo }));
+  return checkField(app.say('make.photo'), makeTable(app).choices.photo, (photo) => choose(app, { photo }));
 }
 
 function templateChoices(app: App): TemplateResult {
@@ -75,7 +76,7 @@ function templateChoices(app: App): TemplateResult {
   ];
   return html`
     ${oneOf(
-      'kind',
+      'make-kind',
       app.say('make.template.of'),
       [
         ['pieces', app.say('make.template.pieces')],
@@ -88,8 +89,8 @@ function templateChoices(app: App): TemplateResult {
     ${template.kind === 'pieces' ? pieceChoice(app, template, change) : nothing}
     ${
       template.kind === 'hide'
-        ? listOf(
-            'hide',
+        ? listField(
+            'make-hide',
             app.say('make.template.whichHide'),
             hides.map(({ id }) => [id, id] as const),
             template.hide ?? hides[0]?.id ?? '',
@@ -97,29 +98,34 @@ function templateChoices(app: App): TemplateResult {
           )
         : nothing
     }
-    ${listOf('paper', app.say('make.paper'), papers, template.paper, (paper) => change({ paper }))}
+    ${listField('make-paper', app.say('make.paper'), papers, template.paper, (paper) => change({ paper }))}
     ${
       template.paper === 'roll'
-        ? lengthOf(app, 'roll', app.say('make.rollWidth'), template.rollMm, (rollMm) => change({ rollMm }))
+        ? lengthField(app, {
+            id: 'make-roll',
+            label: app.say('make.rollWidth'),
+            value: template.rollMm,
+            take: (rollMm) => change({ rollMm }),
+          })
         : nothing
     }
     ${sideChoice(app)}
-    ${lengthOf(
-      app,
-      'overlap',
-      app.say('make.overlap'),
-      template.overlapMm,
-      (overlapMm) => change({ overlapMm }),
-      app.say('make.overlap.hint'),
-    )}
-    ${lengthOf(
-      app,
-      'margin',
-      app.say('make.margin'),
-      template.marginMm,
-      (marginMm) => change({ marginMm }),
-      app.say('make.margin.hint'),
-    )}
+    ${lengthField(app, {
+      id: 'make-overlap',
+      label: app.say('make.overlap'),
+      hint: app.say('make.overlap.hint'),
+      value: template.overlapMm,
+      least: 0,
+      take: (overlapMm) => change({ overlapMm }),
+    })}
+    ${lengthField(app, {
+      id: 'make-margin',
+      label: app.say('make.margin'),
+      hint: app.say('make.margin.hint', { least: app.measures().length(10) }),
+      value: template.marginMm,
+      least: 0,
+      take: (marginMm) => change({ marginMm }),
+    })}
   `;
 }
 
@@ -140,17 +146,17 @@ function pieceChoice(
   };
   return html`<details class="make-more">
     <summary>${app.say('make.template.which', { n: chosen.size, all: all.length })}</summary>
-    ${all.map(({ key, words }) => check(words, chosen.has(key), (isOn) => toggle(key, isOn)))}
+    ${all.map(({ key, words }) => checkField(words, chosen.has(key), (isOn) => toggle(key, isOn)))}
   </details>`;
 }
 
 function referenceChoices(app: App): TemplateResult {
   const { sheets, referencePaper } = makeTable(app).choices;
-  const read = (text: string): string | undefined =>
-    /^\d+(\s*[-,]\s*\d+)*$/.test(text.trim()) ? text.trim() : undefined;
+  const read = (text: string): Reading<string> =>
+    /^\d+(\s*[-,]\s*\d+)*$/.test(text) ? { value: text } : { slip: app.say('make.sheets.wrong', { text }) };
   return html`
     ${oneOf(
-      'reference-paper',
+      'make-reference-paper',
       app.say('make.paper'),
       [
         ['A4', 'A4'],
@@ -159,8 +165,13 @@ function referenceChoices(app: App): TemplateResult {
       referencePaper,
       (paper) => choose(app, { referencePaper: paper }),
     )}
-    ${field(app, 'sheets', app.say('make.sheets'), sheets, read, (next) => choose(app, { sheets: next }), {
+    ${readField(app, {
+      id: 'make-sheets',
+      label: app.say('make.sheets'),
       hint: app.say('make.sheets.hint'),
+      shown: sheets,
+      read,
+      take: (next) => choose(app, { sheets: next }),
     })}
   `;
 }
@@ -169,8 +180,8 @@ function customerChoice(app: App): TemplateResult | typeof nothing {
   const { shown, choices } = makeTable(app);
   const customers = shown?.made.customers ?? [];
   if (customers.length === 0) return nothing;
-  return listOf(
-    'customer',
+  return listField(
+    'make-customer',
     app.say('make.customer'),
     [['', app.say('make.customer.all')], ...customers.map((name) => [name, name] as const)],
     choices.customer ?? '',

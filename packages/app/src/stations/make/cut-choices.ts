@@ -3,8 +3,11 @@ import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import { layoutAt } from '../../job/job.js';
 import type { CutChoices } from '../../work/make-tasks.js';
-import { check, field, lengthOf, oneOf } from './controls.js';
+import { checkField, lengthField, oneOf, wholeField } from '../../fields/index.js';
 import { choose, makeTable } from './table.js';
+
+/** Of one piece; more leave nothing to cut. */
+const MOST_BRIDGES = 100;
 
 /** How a machine is to cut: what stands in every workshop first, the rest behind a lid. */
 export function cutChoices(app: App): TemplateResult {
@@ -13,7 +16,7 @@ export function cutChoices(app: App): TemplateResult {
   const orderKerf = layoutAt(app.job.get(), app.place.get().layout)?.order.cutting.kerfMm ?? 0;
   return html`
     ${oneOf(
-      'format',
+      'make-format',
       app.say('make.cut.format'),
       [
         ['R12', app.say('make.cut.r12')],
@@ -24,7 +27,7 @@ export function cutChoices(app: App): TemplateResult {
       (picked) => change(picked === 'svg' ? { format: 'svg' } : { format: 'dxf', version: picked }),
     )}
     ${oneOf(
-      'cut',
+      'make-cut',
       app.say('make.cut.what'),
       [
         ['pieces', app.say('make.cut.pieces')],
@@ -34,24 +37,30 @@ export function cutChoices(app: App): TemplateResult {
       cut.choice,
       (choice) => change({ choice }),
     )}
-    ${lengthOf(
-      app,
-      'kerf',
-      app.say('make.cut.kerf'),
-      cut.kerfMm ?? orderKerf,
-      (kerfMm) => change({ kerfMm }),
-      app.say('make.cut.kerf.hint'),
-    )}
-    ${check(app.say('make.cut.marks'), cut.marks, (marks) => change({ marks }))}
-    ${check(app.say('make.cut.labels'), cut.labels, (labels) => change({ labels }))}
-    ${check(app.say('make.cut.frame'), cut.frame, (frame) => change({ frame }))}
+    ${lengthField(app, {
+      id: 'make-kerf',
+      label: app.say('make.cut.kerf'),
+      hint: app.say('make.cut.kerf.hint'),
+      value: cut.kerfMm ?? orderKerf,
+      least: 0,
+      take: (kerfMm) => change({ kerfMm }),
+    })}
+    ${checkField(app.say('make.cut.marks'), cut.marks, (marks) => change({ marks }))}
+    ${checkField(app.say('make.cut.labels'), cut.labels, (labels) => change({ labels }))}
+    ${checkField(app.say('make.cut.frame'), cut.frame, (frame) => change({ frame }))}
     <details class="make-more">
       <summary>${app.say('make.cut.more')}</summary>
-      ${lengthOf(app, 'lead-in', app.say('make.cut.leadIn'), cut.leadInMm, (leadInMm) => change({ leadInMm }))}
+      ${lengthField(app, {
+        id: 'make-lead-in',
+        label: app.say('make.cut.leadIn'),
+        value: cut.leadInMm,
+        least: 0,
+        take: (leadInMm) => change({ leadInMm }),
+      })}
       ${
         cut.leadInMm > 0
           ? oneOf(
-              'lead-in-shape',
+              'make-lead-in-shape',
               app.say('make.cut.leadInShape'),
               [
                 ['straight', app.say('make.cut.straight')],
@@ -62,30 +71,32 @@ export function cutChoices(app: App): TemplateResult {
             )
           : nothing
       }
-      ${field(
-        app,
-        'bridges',
-        app.say('make.cut.bridges'),
-        app.measures().number(cut.bridges, 0),
-        wholeNumber,
-        (bridges) => change({ bridges }),
-        { hint: app.say('make.cut.bridges.hint') },
-      )}
+      ${wholeField(app, {
+        id: 'make-bridges',
+        label: app.say('make.cut.bridges'),
+        hint: app.say('make.cut.bridges.hint'),
+        value: cut.bridges,
+        least: 0,
+        most: MOST_BRIDGES,
+        take: (bridges) => change({ bridges }),
+      })}
       ${
         cut.bridges > 0
-          ? lengthOf(app, 'bridge', app.say('make.cut.bridge'), cut.bridgeMm, (bridgeMm) =>
-              change({ bridgeMm }),
-            )
+          ? lengthField(app, {
+              id: 'make-bridge',
+              label: app.say('make.cut.bridge'),
+              value: cut.bridgeMm,
+              take: (bridgeMm) => change({ bridgeMm }),
+            })
           : nothing
       }
-      ${lengthOf(app, 'overcut', app.say('make.cut.overcut'), cut.overcutMm, (overcutMm) =>
-        change({ overcutMm }),
-      )}
+      ${lengthField(app, {
+        id: 'make-overcut',
+        label: app.say('make.cut.overcut'),
+        value: cut.overcutMm,
+        least: 0,
+        take: (overcutMm) => change({ overcutMm }),
+      })}
     </details>
   `;
-}
-
-function wholeNumber(text: string): number | undefined {
-  const value = Number(text.trim());
-  return Number.isInteger(value) && value >= 0 && value <= 100 ? value : undefined;
 }

@@ -1,6 +1,7 @@
 import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
+import { readField, typedInputs } from '../../fields/index.js';
 import type { MakeChoices } from '../../work/make-tasks.js';
 import { choose, makeTable } from './table.js';
 
@@ -10,45 +11,42 @@ const USUAL = { fromMin: 8 * 60, toMin: 17 * 60 } as const;
 /** When work begins, and the hours of a day in which hands work. */
 export function preparingChoices(app: App): TemplateResult {
   const { start, hours } = makeTable(app).choices;
-  const { fromMin, toMin } = hours ?? USUAL;
-  const setHours = (change: { fromMin?: number; toMin?: number }): void => {
-    const next = { fromMin, toMin, ...change };
-    if (next.fromMin < next.toMin) choose(app, { hours: next });
-    else app.tell({ tone: 'warning', text: app.say('make.hours.wrong') });
-  };
-  return html`<div class="field">
-      <label for="make-start">${app.say('make.start')}</label>
-      <input
-        id="make-start"
-        type="datetime-local"
-        .value=${start}
-        @change=${(event: Event) => choose(app, startAt((event.target as HTMLInputElement).value, hours))}
-      />
-      <small class="soft">${app.say('make.start.hint')}</small>
-    </div>
-    <fieldset class="choice make-hours">
-      <legend>${app.say('make.hours')}</legend>
-      ${clock(app.say('make.hours.from'), fromMin, (minutes) => setHours({ fromMin: minutes }))}
-      ${clock(app.say('make.hours.to'), toMin, (minutes) => setHours({ toMin: minutes }))}
-    </fieldset>`;
+  return html`${readField(app, {
+    id: 'make-start',
+    label: app.say('make.start'),
+    hint: app.say('make.start.hint'),
+    type: 'datetime-local',
+    shown: start,
+    read: (text) => ({ value: text }),
+    take: (text) => choose(app, startAt(text, hours)),
+  })}
+  ${hoursFields(app, hours ?? USUAL)}`;
+}
+
+function hoursFields(app: App, { fromMin, toMin }: NonNullable<MakeChoices['hours']>): TemplateResult {
+  const { inputs, slip } = typedInputs<NonNullable<MakeChoices['hours']>>(app, {
+    places: [
+      { id: 'make-hours-from', type: 'time', shown: clockText(fromMin) },
+      { id: 'make-hours-to', type: 'time', shown: clockText(toMin) },
+    ],
+    read: (texts) => {
+      const [from, to] = texts.map(readClock);
+      if (from === undefined || to === undefined) return { slip: app.say('field.empty') };
+      return from < to ? { value: { fromMin: from, toMin: to } } : { slip: app.say('make.hours.wrong') };
+    },
+    take: (next) => choose(app, { hours: next }),
+  });
+  return html`<fieldset class="choice make-hours">
+    <legend>${app.say('make.hours')}</legend>
+    <label>${app.say('make.hours.from')} ${inputs[0]}</label>
+    <label>${app.say('make.hours.to')} ${inputs[1]}</label>
+    ${slip}
+  </fieldset>`;
 }
 
 /** A start on a day asks for hours; without it they are left as they are. */
 export function startAt(start: string, hours: MakeChoices['hours']): Partial<MakeChoices> {
   return { start, ...(start === '' || hours !== undefined ? {} : { hours: USUAL }) };
-}
-
-function clock(label: string, minutes: number, pick: (minutes: number) => void): TemplateResult {
-  return html`<label
-    >${label}
-    <input
-      type="time"
-      .value=${clockText(minutes)}
-      @change=${(event: Event) => {
-        const read = readClock((event.target as HTMLInputElement).value);
-        if (read !== undefined) pick(read);
-      }}
-  /></label>`;
 }
 
 export function clockText(minutes: number): string {

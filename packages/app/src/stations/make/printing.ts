@@ -1,7 +1,7 @@
 import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
-import { check } from './controls.js';
+import { checkField } from '../../fields/index.js';
 import type { SheetRow } from './sheets.js';
 import { closePrinting } from './steps.js';
 import { makeTable } from './table.js';
@@ -18,7 +18,7 @@ export function printing(app: App, { isTrueScale = false }: SheetRow): TemplateR
   return html`<section class="make-print" aria-labelledby="make-print-title">
     <h3 id="make-print-title" tabindex="-1">${app.say('make.print')}</h3>
     ${isTrueScale ? scaleWords(app) : html`<p>${app.say('make.print.any')}</p>`}
-    ${isTrueScale ? check(app.say('make.print.minded'), table.isScaleMinded, mind) : ''}
+    ${isTrueScale ? checkField(app.say('make.print.minded'), table.isScaleMinded, mind) : ''}
     <div class="row">
       ${wayToPrinter(app, isMinded, table.printUrl)}
       <button class="quiet" @click=${() => closePrinting(app)}>${app.say('shell.close')}</button>

@@ -41,6 +41,8 @@ export interface Bench {
   suit: readonly ShownSuit[] | 'asked' | undefined;
   suitRefused: string | undefined;
   measured: Measured | undefined;
+  /** How long what was measured is in truth, as far as it was said. */
+  trueMm: number | undefined;
   tool: 'measure' | 'face' | undefined;
   /** Pieces of patterns that are not to be taken: "path#name". */
   readonly left: Set<string>;
@@ -69,6 +71,7 @@ export function benchOf(app: App): Bench {
     suit: undefined,
     suitRefused: undefined,
     measured: undefined,
+    trueMm: undefined,
     tool: undefined,
     left: new Set(),
     draft: undefined,

@@ -3,6 +3,8 @@ import type { TemplateResult } from 'lit-html';
 import { ALL_FACE } from '@hidebound/leather';
 import type { OrderPiece } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import { oneOf } from '../../../fields/index.js';
+import type { Choice } from '../../../fields/index.js';
 import { freePath, pathBeside } from '../../../job/job.js';
 import type { JobFile } from '../../../job/job.js';
 import { benchOf, boardInput, editOrder, nameInOrder } from '../bench.js';
@@ -18,27 +20,14 @@ export function faceSection(app: App, key: string, piece: OrderPiece): TemplateR
     editOrder(app, app.say('pieces.faceLabel', { piece: piece.name }), (order) =>
       changePiece(order, article, index, { face }),
     );
-  const choices: readonly (readonly [string | undefined, string])[] = [
+  const choices: readonly Choice<string | undefined>[] = [
     [undefined, app.say('pieces.faceAsDrawn')],
     [ALL_FACE, app.say('pieces.faceAll')],
     ...closedLines(app).map((name) => [name, app.say('pieces.faceLine', { line: name })] as const),
   ];
   return html`<details>
     <summary>${app.say('pieces.face')}</summary>
-    <fieldset class="choice column">
-      <legend>${app.say('pieces.faceWhat')}</legend>
-      ${choices.map(
-        ([value, words]) =>
-          html`<label
-            ><input
-              type="radio"
-              name="face-${key}"
-              .checked=${piece.face === value}
-              @change=${() => set(value)}
-            />${words}</label
-          >`,
-      )}
-    </fieldset>
+    ${oneOf(`face-${key}`, app.say('pieces.faceWhat'), choices, piece.face, set, { isColumn: true })}
     ${
       piece.from.kind === 'pattern'
         ? html`<button aria-pressed=${String(bench.tool === 'face')} @click=${() => togglePainting(app)}>

@@ -2,6 +2,13 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { OrderFile, OrderLeather } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import {
+  checkField,
+  listField,
+  optionalLengthField,
+  textField,
+  thicknessSpan,
+} from '../../../fields/index.js';
 import { filesOfKind } from '../../../job/job.js';
 import { editOrder, nameInOrder } from '../bench.js';
 import {
@@ -15,8 +22,6 @@ import {
   withoutLeather,
 } from '../order/leathers.js';
 import { workshopFor } from '../take.js';
-import { checkField, lengthField, selectField, textField } from './fields.js';
-import { thicknessFields } from './thickness.js';
 
 /** Each leather of the order: what it is, and which hides it comes from, in the order of their use. */
 export function leathersSection(app: App, order: OrderFile): TemplateResult {
@@ -42,19 +47,24 @@ function leatherSection(app: App, order: OrderFile, leather: OrderLeather, index
     edit((now) => changeLeather(now, index, patch));
   return html`<fieldset class="leather">
     <legend>${name}</legend>
-    ${textField({
+    ${textField(app, {
       id: `leather-${index}`,
       label: app.say('pieces.leatherName'),
       value: name,
-      set: (value) => change({ name: value }),
+      take: (value) => change({ name: value }),
     })}
-    ${textField({
+    ${textField(app, {
       id: `colour-${index}`,
       label: app.say('pieces.colour'),
       value: colour ?? '',
-      set: (value) => change({ colour: value }),
+      isOptional: true,
+      take: (value) => change({ colour: value === '' ? undefined : value }),
     })}
-    ${thicknessFields(app, `leather-thickness-${index}`, thickness, (range) => change({ thickness: range }))}
+    ${thicknessSpan(app, {
+      id: `leather-thickness-${index}`,
+      range: thickness,
+      take: (range) => change({ thickness: range }),
+    })}
     <p class="soft">${app.say('pieces.itsHides')}</p>
     <ul class="piece-list">
       ${hidesFor(app, hides).map(
@@ -114,21 +124,21 @@ export function cuttingSection(app: App, order: OrderFile): TemplateResult {
   const words = { gapMm: 'pieces.gap', edgeMm: 'pieces.edge', voidMm: 'pieces.void' } as const;
   return html`<details>
     <summary>${app.say('pieces.cutting')}</summary>
-    ${selectField(
+    ${listField(
       'method',
       app.say('pieces.method'),
+      (names.includes(method) ? names : [method, ...names]).map((value) => [value, value] as const),
       method,
-      (names.includes(method) ? names : [method, ...names]).map((value) => ({ value, words: value })),
       (value) => editOrder(app, label, (now) => withMethod(now, value)),
     )}
     ${DISTANCES.map((key) =>
-      lengthField(app, {
+      optionalLengthField(app, {
         id: `cutting-${key}`,
         label: app.say(words[key]),
-        mm: order.cutting[key],
-        isOptional: true,
-        ...(usual === undefined ? {} : { usual: app.measures().lengthField(usual[key]) }),
-        set: (mm) => editOrder(app, label, (now) => changeCutting(now, { [key]: mm })),
+        value: order.cutting[key],
+        least: 0,
+        ...(usual === undefined ? {} : { placeholder: app.measures().lengthField(usual[key]) }),
+        take: (mm) => editOrder(app, label, (now) => changeCutting(now, { [key]: mm })),
       }),
     )}
   </details>`;

@@ -1,13 +1,13 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import { PARTS, STRAP_ENDS } from '@hidebound/leather';
-import type { PieceSource, StrapEnd, StrapNumbers } from '@hidebound/leather';
+import type { PieceSource, StrapNumbers } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import { checkField, countField, lengthField, listField, oneOf, textField } from '../../../fields/index.js';
 import { benchOf, choose } from '../bench.js';
 import { tryNumbers } from '../numbers-shape.js';
 import { newPiece } from '../order/pieces.js';
 import { leathersFor, takePieces } from '../take.js';
-import { checkField, lengthField, selectField, stepper, textField } from './fields.js';
 import { intoSection } from './into.js';
 
 export type NumberSource = Exclude<PieceSource, { readonly kind: 'pattern' }>;
@@ -26,6 +26,8 @@ const FIRST: Readonly<Record<NumberSource['kind'], NumberSource>> = {
   rectangle: { kind: 'rectangle', widthMm: 60, lengthMm: 120, cornerRadiusMm: 0 },
   disc: { kind: 'disc', diameterMm: 60 },
 };
+
+const SHAPES = ['strap', 'rectangle', 'disc'] as const;
 
 export function beginNumbers(app: App): void {
   const bench = benchOf(app);
@@ -55,52 +57,44 @@ export function numbersCard(app: App): TemplateResult {
       ← ${app.say('pieces.all')}
     </button>
     <h2>${app.say('pieces.byNumbers')}</h2>
-    <fieldset class="choice">
-      <legend>${app.say('pieces.shape')}</legend>
-      ${(['strap', 'rectangle', 'disc'] as const).map(
-        (kind) =>
-          html`<label
-            ><input
-              type="radio"
-              name="shape"
-              .checked=${piece.from.kind === kind}
-              @change=${() => setKind(kind)}
-            />${app.say(`pieces.shape.${kind}`)}</label
-          >`,
-      )}
-    </fieldset>
+    ${oneOf(
+      'shape',
+      app.say('pieces.shape'),
+      SHAPES.map((kind) => [kind, app.say(`pieces.shape.${kind}`)] as const),
+      piece.from.kind,
+      setKind,
+    )}
     ${numbersFields(app, 'new', piece.from, (from) => set({ from }))}
     ${typeof made === 'string' ? html`<p class="finding is-error" role="alert">${made}</p>` : nothing}
-    ${textField({
+    ${textField(app, {
       id: 'new-name',
       label: app.say('pieces.name'),
       value: piece.name,
-      set: (name) => set({ name }),
+      take: (name) => set({ name }),
     })}
     <div class="counts">
-      <span>${app.say('pieces.count')}</span>
-      ${stepper(app, {
+      ${countField(app, {
         id: 'new-count',
         label: app.say('pieces.count'),
         value: piece.count,
         least: 1,
         most: 10_000,
-        set: (count) => set({ count }),
+        take: (count) => set({ count }),
       })}
     </div>
-    ${selectField(
+    ${listField(
       'new-leather',
       app.say('pieces.leather'),
+      leathersFor(app).map(({ name }) => [name, name] as const),
       piece.leather,
-      leathersFor(app).map(({ name }) => ({ value: name, words: name })),
       (leather) => set({ leather }),
     )}
-    ${selectField(
+    ${listField(
       'new-part',
       app.say('pieces.part'),
+      PARTS.map((part) => [part, app.say(`pieces.part.${part}`)] as const),
       piece.part,
-      PARTS.map((part) => ({ value: part, words: app.say(`pieces.part.${part}`) })),
-      (part) => set({ part: PARTS.find((each) => each === part) ?? piece.part }),
+      (part) => set({ part }),
     )}
     ${intoSection(app)}
     <button class="main" ?disabled=${typeof made === 'string'} @click=${() => takePieces(app, [piece])}>
@@ -113,33 +107,34 @@ export function numbersFields(
   app: App,
   id: string,
   from: NumberSource,
-  set: (from: NumberSource) => void,
+  take: (from: NumberSource) => void,
 ): TemplateResult {
   const length = (name: string, label: string, mm: number, change: (mm: number) => void): TemplateResult =>
     lengthField(app, {
       id: `${id}-${name}`,
       label,
-      mm,
-      set: (value) => value !== undefined && value > 0 && change(value),
+      value: mm,
+      take: change,
     });
   switch (from.kind) {
     case 'disc':
       return length('diameter', app.say('pieces.diameter'), from.diameterMm, (diameterMm) =>
-        set({ ...from, diameterMm }),
+        take({ ...from, diameterMm }),
       );
     case 'rectangle':
       return html`<div class="pair">
-        ${length('width', app.say('pieces.width'), from.widthMm, (widthMm) => set({ ...from, widthMm }))}
-        ${length('length', app.say('pieces.length'), from.lengthMm, (lengthMm) => set({ ...from, lengthMm }))}
+        ${length('width', app.say('pieces.width'), from.widthMm, (widthMm) => take({ ...from, widthMm }))}
+        ${length('length', app.say('pieces.length'), from.lengthMm, (lengthMm) => take({ ...from, lengthMm }))}
         ${lengthField(app, {
           id: `${id}-corner`,
           label: app.say('pieces.corners'),
-          mm: from.cornerRadiusMm,
-          set: (mm) => set({ ...from, cornerRadiusMm: mm ?? 0 }),
+          value: from.cornerRadiusMm,
+          least: 0,
+          take: (mm) => take({ ...from, cornerRadiusMm: mm }),
         })}
       </div>`;
     case 'strap':
-      return strapFields(app, id, from.strap, length, (strap) => set({ kind: 'strap', strap }));
+      return strapFields(app, id, from.strap, length, (strap) => take({ kind: 'strap', strap }));
   }
 }
 
@@ -150,67 +145,65 @@ function strapFields(
   id: string,
   strap: StrapNumbers,
   length: LengthOf,
-  set: (strap: StrapNumbers) => void,
+  take: (strap: StrapNumbers) => void,
 ): TemplateResult {
   const { holes, slot } = strap;
   const { holes: _holes, ...withoutHoles } = strap;
   const { slot: _slot, ...withoutSlot } = strap;
-  const ends = STRAP_ENDS.map((end) => ({ value: end, words: app.say(`pieces.end.${end}`) }));
-  const endOf = (value: string): StrapEnd => STRAP_ENDS.find((end) => end === value) ?? 'square';
+  const ends = STRAP_ENDS.map((end) => [end, app.say(`pieces.end.${end}`)] as const);
   return html`<div class="pair">
-      ${length('width', app.say('pieces.width'), strap.widthMm, (widthMm) => set({ ...strap, widthMm }))}
-      ${length('length', app.say('pieces.length'), strap.lengthMm, (lengthMm) => set({ ...strap, lengthMm }))}
-      ${selectField(`${id}-hole-end`, app.say('pieces.holeEnd'), strap.holeEnd, ends, (value) =>
-        set({ ...strap, holeEnd: endOf(value) }),
+      ${length('width', app.say('pieces.width'), strap.widthMm, (widthMm) => take({ ...strap, widthMm }))}
+      ${length('length', app.say('pieces.length'), strap.lengthMm, (lengthMm) => take({ ...strap, lengthMm }))}
+      ${listField(`${id}-hole-end`, app.say('pieces.holeEnd'), ends, strap.holeEnd, (holeEnd) =>
+        take({ ...strap, holeEnd }),
       )}
-      ${selectField(`${id}-buckle-end`, app.say('pieces.buckleEnd'), strap.buckleEnd, ends, (value) =>
-        set({ ...strap, buckleEnd: endOf(value) }),
+      ${listField(`${id}-buckle-end`, app.say('pieces.buckleEnd'), ends, strap.buckleEnd, (buckleEnd) =>
+        take({ ...strap, buckleEnd }),
       )}
     </div>
     ${checkField(app.say('pieces.withHoles'), holes !== undefined, (isOn) =>
-      set(isOn ? { ...strap, holes: FIRST_HOLES } : withoutHoles),
+      take(isOn ? { ...strap, holes: FIRST_HOLES } : withoutHoles),
     )}
     ${
       holes === undefined
         ? nothing
         : html`<div class="counts">
-              <span>${app.say('pieces.holeCount')}</span>
-              ${stepper(app, {
+              ${countField(app, {
                 id: `${id}-holes`,
                 label: app.say('pieces.holeCount'),
                 value: holes.count,
                 least: 1,
                 most: 200,
-                set: (count) => set({ ...strap, holes: { ...holes, count } }),
+                take: (count) => take({ ...strap, holes: { ...holes, count } }),
               })}
             </div>
             <div class="pair">
               ${length('spacing', app.say('pieces.holeSpacing'), holes.spacingMm, (spacingMm) =>
-                set({ ...strap, holes: { ...holes, spacingMm } }),
+                take({ ...strap, holes: { ...holes, spacingMm } }),
               )}
               ${length('hole', app.say('pieces.holeDiameter'), holes.diameterMm, (diameterMm) =>
-                set({ ...strap, holes: { ...holes, diameterMm } }),
+                take({ ...strap, holes: { ...holes, diameterMm } }),
               )}
               ${length('first', app.say('pieces.holeFromEnd'), holes.fromEndMm, (fromEndMm) =>
-                set({ ...strap, holes: { ...holes, fromEndMm } }),
+                take({ ...strap, holes: { ...holes, fromEndMm } }),
               )}
             </div>`
     }
     ${checkField(app.say('pieces.withSlot'), slot !== undefined, (isOn) =>
-      set(isOn ? { ...strap, slot: FIRST_SLOT } : withoutSlot),
+      take(isOn ? { ...strap, slot: FIRST_SLOT } : withoutSlot),
     )}
     ${
       slot === undefined
         ? nothing
         : html`<div class="pair">
             ${length('slot-width', app.say('pieces.slotWidth'), slot.widthMm, (widthMm) =>
-              set({ ...strap, slot: { ...slot, widthMm } }),
+              take({ ...strap, slot: { ...slot, widthMm } }),
             )}
             ${length('slot-length', app.say('pieces.slotLength'), slot.lengthMm, (lengthMm) =>
-              set({ ...strap, slot: { ...slot, lengthMm } }),
+              take({ ...strap, slot: { ...slot, lengthMm } }),
             )}
             ${length('slot-end', app.say('pieces.slotFromEnd'), slot.fromEndMm, (fromEndMm) =>
-              set({ ...strap, slot: { ...slot, fromEndMm } }),
+              take({ ...strap, slot: { ...slot, fromEndMm } }),
             )}
           </div>`
     }`;

@@ -3,7 +3,9 @@ import type { TemplateResult } from 'lit-html';
 import { isArticleReference } from '@hidebound/leather';
 import type { OrderFile } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import { checkField, countField, textField } from '../../../fields/index.js';
 import { filesOfKind, freePath } from '../../../job/job.js';
+import { nextStepLine } from '../../../shell/next-step-line.js';
 import { articleFile, benchOf, choose, editOrder, nameInOrder, orderOf } from '../bench.js';
 import {
   articleForLater,
@@ -16,7 +18,6 @@ import { piecesOfArticle } from '../pieces-of.js';
 import { addArticleFile, addPatterns, workshopFor } from '../take.js';
 import { beginNumbers } from './numbers.js';
 import { cuttingSection, leathersSection } from './leathers.js';
-import { checkField, stepper, textField } from './fields.js';
 
 const MOST_SETS = 10_000;
 
@@ -40,7 +41,8 @@ export function overviewCard(app: App): TemplateResult {
         : html`<p class="finding is-warning"><b>${app.say('pieces.notReady')}</b> ${board.sentence}</p>`
     }
     ${order.articles.map((_, i) => articleSection(app, order, i))} ${leathersSection(app, order)}
-    ${patternsSection(app, order)} ${articleFilesSection(app, order)} ${cuttingSection(app, order)}`;
+    ${patternsSection(app, order)} ${articleFilesSection(app, order)} ${cuttingSection(app, order)}
+    ${board?.sentence === undefined ? nextStepLine(app) : nothing}`;
 }
 
 function articleSection(app: App, order: OrderFile, index: number): TemplateResult {
@@ -53,18 +55,20 @@ function articleSection(app: App, order: OrderFile, index: number): TemplateResu
   return html`<section class="article">
     <h3>${name}</h3>
     ${found?.sentence === undefined ? nothing : html`<p class="finding is-error">${found.sentence}</p>`}
-    <div class="row">
-      <span>${app.say('pieces.sets')}</span>
+    <div class="counts">
       ${
         article.sets === 'as many as fit'
-          ? html`<b>${app.say('pieces.asMany')}</b>`
-          : stepper(app, {
+          ? html`<div class="count">
+              <span>${app.say('pieces.sets')}</span> <b>${app.say('pieces.asMany')}</b>
+            </div>`
+          : countField(app, {
               id: `sets-${index}`,
-              label: app.say('pieces.setsOf', { article: name }),
+              label: app.say('pieces.sets'),
+              name: app.say('pieces.setsOf', { article: name }),
               value: article.sets,
               least: 1,
               most: MOST_SETS,
-              set: (sets) =>
+              take: (sets) =>
                 editOrder(app, app.say('pieces.setsLabel', { article: name }), (now) =>
                   withSets(now, index, sets),
                 ),
@@ -102,11 +106,11 @@ function articleMore(app: App, order: OrderFile, index: number, name: string): T
       isArticleReference(article)
         ? html`<p class="soft">${app.say('pieces.fromFile', { file: article.file })}</p>
             ${fileButton(app, index, article.file, label)}`
-        : html`${textField({
+        : html`${textField(app, {
               id: `article-${index}`,
               label: app.say('pieces.articleName'),
               value: article.name,
-              set: (value) => change({ name: value }),
+              take: (value) => change({ name: value }),
             })}
             ${goodsField(app, `goods-${index}`, article.goods, (goods) => change({ goods }))}
             <button @click=${() => keepForLater(app, order, index)}>${app.say('pieces.keepArticle')}</button>`
@@ -135,10 +139,10 @@ export function goodsField(
   app: App,
   id: string,
   goods: string,
-  set: (goods: string) => void,
+  take: (goods: string) => void,
 ): TemplateResult {
   const names = workshopFor(app).goods.map((row) => row.goods);
-  return html`${textField({ id, label: app.say('pieces.goods'), value: goods, set, list: `${id}-list` })}
+  return html`${textField(app, { id, label: app.say('pieces.goods'), value: goods, take, list: `${id}-list` })}
     <datalist id="${id}-list">${names.map((name) => html`<option value=${name}></option>`)}</datalist>`;
 }
 

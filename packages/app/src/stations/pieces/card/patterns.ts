@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit-html';
 import { DRAWING_UNITS, LINE_ROLES } from '@hidebound/leather';
 import type { OrderPiece, PatternPiece, RoleRule } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import { checkField, listField } from '../../../fields/index.js';
 import type { Finding, PatternShown } from '../../../work/patterns-tasks.js';
 import { benchOf, choose, editOrder, nameInOrder, orderOf, readingFor, shownPattern } from '../bench.js';
 import { sizeOfPiece } from '../large/snap.js';
@@ -10,7 +11,6 @@ import { newPiece, partOfName } from '../order/pieces.js';
 import { changeReading } from '../order/readings.js';
 import { piecesOfArticle } from '../pieces-of.js';
 import { leathersFor, takePieces } from '../take.js';
-import { checkField, selectField } from './fields.js';
 import { intoSection } from './into.js';
 import { scaleSection } from './scale.js';
 
@@ -79,16 +79,12 @@ function failure(
 
 function unitField(app: App, path: string): TemplateResult {
   const { units } = readingFor(app, path);
-  const id = `units-${path}`;
-  return selectField(
-    id,
+  return listField(
+    `units-${path}`,
     app.say('pieces.unit'),
+    [['', '…'] as const, ...DRAWING_UNITS.map((unit) => [unit, unit] as const)],
     units ?? '',
-    [{ value: '', words: '…' }, ...DRAWING_UNITS.map((unit) => ({ value: unit, words: unit }))],
-    (value) => {
-      const unit = DRAWING_UNITS.find((each) => each === value);
-      changeReadingOf(app, path, { units: unit });
-    },
+    (unit) => changeReadingOf(app, path, { units: unit === '' ? undefined : unit }),
   );
 }
 
@@ -150,14 +146,11 @@ function sizes(app: App, path: string, { read }: PatternShown): TemplateResult |
   const isIn = (size: string): boolean =>
     pieces.some((each) => each.size === size && !left.has(`${path}#${each.piece.name}`));
   const only = names.filter(isIn);
-  return selectField(
+  return listField(
     `size-${path}`,
     app.say('pieces.size'),
+    [['', app.say('pieces.allSizes')] as const, ...names.map((size) => [size, size] as const)],
     only.length === 1 ? only[0]! : '',
-    [
-      { value: '', words: app.say('pieces.allSizes') },
-      ...names.map((size) => ({ value: size, words: size })),
-    ],
     (value) => {
       for (const { size, piece } of pieces) {
         const id = `${path}#${piece.name}`;
@@ -211,17 +204,13 @@ function strays(app: App, path: string, { read }: PatternShown): TemplateResult 
   return html`<details>
     <summary>${app.say('pieces.strays', { n: read!.strays.length })}</summary>
     ${[...looks.values()].map(({ rule, words, n }, i) =>
-      selectField(
+      listField(
         `role-${i}`,
         app.say('pieces.lookOf', { n, look: words }),
+        [['', '…'] as const, ...LINE_ROLES.map((role) => [role, app.say(`pieces.role.${role}`)] as const)],
         '',
-        [
-          { value: '', words: '…' },
-          ...LINE_ROLES.map((role) => ({ value: role, words: app.say(`pieces.role.${role}`) })),
-        ],
-        (value) => {
-          const role = LINE_ROLES.find((each) => each === value);
-          if (role === undefined) return;
+        (role) => {
+          if (role === '') return;
           changeReadingOf(app, path, { roles: [...readingFor(app, path).roles, { ...rule, role }] });
         },
       ),
@@ -264,11 +253,11 @@ function takeSection(app: App, fresh: readonly Fresh[]): TemplateResult {
       ${
         leathers.length < 2
           ? nothing
-          : selectField(
+          : listField(
               'take-leather',
               app.say('pieces.leather'),
+              leathers.map(({ name }) => [name, name] as const),
               leather,
-              leathers.map(({ name }) => ({ value: name, words: name })),
               (value) => {
                 bench.leather = value;
                 app.redraw();

@@ -3,6 +3,15 @@ import type { TemplateResult } from 'lit-html';
 import { PARTS, ruleOfPart } from '@hidebound/leather';
 import type { DirectionWish, OrderPiece, ResolvedPiece } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import {
+  checkField,
+  countField,
+  lengthField,
+  listField,
+  oneOf,
+  textField,
+  thicknessSpan,
+} from '../../../fields/index.js';
 import type { BoardPiece } from '../../../work/patterns-tasks.js';
 import { benchOf, choose, editOrder } from '../bench.js';
 import { isOwnPiece, setArrow } from '../large/chosen-hand.js';
@@ -11,11 +20,9 @@ import { changePiece, withoutPiece } from '../order/pieces.js';
 import { piecesOfArticle } from '../pieces-of.js';
 import { leathersFor, workshopFor } from '../take.js';
 import { faceSection, paintingSlip } from './face.js';
-import { checkField, lengthField, selectField, stepper, textField } from './fields.js';
 import { legend } from './legend.js';
 import { numbersFields } from './numbers.js';
 import { suitSection } from './suit.js';
-import { thicknessFields } from './thickness.js';
 
 const MOST_COPIES = 10_000;
 
@@ -74,30 +81,28 @@ function fields(app: App, piece: OrderPiece, resolved: ResolvedPiece | undefined
   const change = changer(app);
   const { chosen } = benchOf(app);
   const key = chosen.kind === 'piece' ? `${chosen.article}-${chosen.piece}` : '';
-  return html`${textField({
+  return html`${textField(app, {
       id: `name-${key}`,
       label: app.say('pieces.name'),
       value: piece.name,
-      set: (name) => change({ name }),
+      take: (name) => change({ name }),
     })}
     <div class="counts">
-      <span>${app.say('pieces.count')}</span>
-      ${stepper(app, {
+      ${countField(app, {
         id: `count-${key}`,
         label: app.say('pieces.count'),
         value: piece.count,
         least: 1,
         most: MOST_COPIES,
-        set: (count) => change({ count }),
+        take: (count) => change({ count }),
       })}
-      <span>${app.say('pieces.mirrored')}</span>
-      ${stepper(app, {
+      ${countField(app, {
         id: `mirrored-${key}`,
         label: app.say('pieces.mirrored'),
         value: piece.mirrored,
         least: 0,
         most: piece.count,
-        set: (mirrored) => change({ mirrored }),
+        take: (mirrored) => change({ mirrored }),
       })}
     </div>
     ${
@@ -105,19 +110,19 @@ function fields(app: App, piece: OrderPiece, resolved: ResolvedPiece | undefined
         ? nothing
         : numbersFields(app, `own-${key}`, piece.from, (from) => change({ from }))
     }
-    ${selectField(
+    ${listField(
       `leather-${key}`,
       app.say('pieces.leather'),
+      leathersFor(app).map(({ name }) => [name, name] as const),
       piece.leather,
-      leathersFor(app).map(({ name }) => ({ value: name, words: name })),
       (leather) => change({ leather }),
     )}
-    ${selectField(
+    ${listField(
       `part-${key}`,
       app.say('pieces.part'),
+      PARTS.map((part) => [part, app.say(`pieces.part.${part}`)] as const),
       piece.part,
-      PARTS.map((part) => ({ value: part, words: app.say(`pieces.part.${part}`) })),
-      (part) => change({ part: PARTS.find((each) => each === part) ?? piece.part }),
+      (part) => change({ part }),
     )}
     ${directionFields(app, key, piece, resolved)}
     <details>
@@ -158,51 +163,44 @@ function directionFields(
     toleranceDeg: USUAL_TOLERANCE[rule],
     halfTurn: rule !== 'fixed',
   });
-  return html`<fieldset class="choice column">
-      <legend>${app.say('pieces.direction')}</legend>
-      ${RULES.map(
-        (rule) =>
-          html`<label
-            ><input
-              type="radio"
-              name="rule-${key}"
-              .checked=${wish.rule === rule}
-              @change=${() => change({ direction: withRule(rule) })}
-            />${app.say(`pieces.rule.${rule}`)}</label
-          >`,
-      )}
-    </fieldset>
-    ${
-      wish.rule === 'free'
-        ? nothing
-        : html`<div class="counts">
-              ${
-                wish.rule === 'fixed'
-                  ? html`<span>${app.say('pieces.fixedAngle')}</span> ${stepper(app, {
-                        id: `angle-${key}`,
-                        label: app.say('pieces.fixedAngle'),
-                        value: wish.angleDeg,
-                        least: -360,
-                        most: 360,
-                        set: (angleDeg) => change({ direction: { ...wish, angleDeg } }),
-                      })}`
-                  : nothing
-              }
-              <span>${app.say('pieces.tolerance')}</span>
-              ${stepper(app, {
-                id: `tolerance-${key}`,
-                label: app.say('pieces.tolerance'),
-                value: wish.toleranceDeg,
-                least: 0,
-                most: 180,
-                set: (toleranceDeg) => change({ direction: { ...wish, toleranceDeg } }),
-              })}
-            </div>
-            ${checkField(app.say('pieces.halfTurn'), wish.halfTurn, (halfTurn) =>
-              change({ direction: { ...wish, halfTurn } }),
-            )}`
-    }
-    ${arrowRow(app, piece)}`;
+  return html`${oneOf(
+    `rule-${key}`,
+    app.say('pieces.direction'),
+    RULES.map((rule) => [rule, app.say(`pieces.rule.${rule}`)] as const),
+    wish.rule,
+    (rule) => change({ direction: withRule(rule) }),
+    { isColumn: true },
+  )}
+  ${
+    wish.rule === 'free'
+      ? nothing
+      : html`<div class="counts">
+            ${
+              wish.rule === 'fixed'
+                ? html`${countField(app, {
+                    id: `angle-${key}`,
+                    label: app.say('pieces.fixedAngle'),
+                    value: wish.angleDeg,
+                    least: -360,
+                    most: 360,
+                    take: (angleDeg) => change({ direction: { ...wish, angleDeg } }),
+                  })}`
+                : nothing
+            }
+            ${countField(app, {
+              id: `tolerance-${key}`,
+              label: app.say('pieces.tolerance'),
+              value: wish.toleranceDeg,
+              least: 0,
+              most: 180,
+              take: (toleranceDeg) => change({ direction: { ...wish, toleranceDeg } }),
+            })}
+          </div>
+          ${checkField(app.say('pieces.halfTurn'), wish.halfTurn, (halfTurn) =>
+            change({ direction: { ...wish, halfTurn } }),
+          )}`
+  }
+  ${arrowRow(app, piece)}`;
 }
 
 function arrowRow(app: App, piece: OrderPiece): TemplateResult {
@@ -243,25 +241,29 @@ function needsFields(
   const change = changer(app);
   const usual = ruleOfPart(piece.part, workshopFor(app));
   const looks = { ...usual.looks, ...resolved?.looks, ...piece.looks };
-  const options = LOOKS.map((value) => ({ value, words: app.say(`pieces.looks.${value}`) }));
-  const look = (value: string) => LOOKS.find((each) => each === value) ?? 'A';
-  return html`${selectField(`face-looks-${key}`, app.say('pieces.faceLooks'), looks.face, options, (value) =>
-    change({ looks: { ...piece.looks, face: look(value) } }),
+  const options = LOOKS.map((value) => [value, app.say(`pieces.looks.${value}`)] as const);
+  return html`${listField(`face-looks-${key}`, app.say('pieces.faceLooks'), options, looks.face, (face) =>
+    change({ looks: { ...piece.looks, face } }),
   )}
-  ${selectField(`rest-looks-${key}`, app.say('pieces.restLooks'), looks.rest, options, (value) =>
-    change({ looks: { ...piece.looks, rest: look(value) } }),
+  ${listField(`rest-looks-${key}`, app.say('pieces.restLooks'), options, looks.rest, (rest) =>
+    change({ looks: { ...piece.looks, rest } }),
   )}
   ${checkField(app.say('pieces.load'), piece.bearsLoad ?? usual.bearsLoad, (bearsLoad) =>
     change({ bearsLoad }),
   )}
-  ${thicknessFields(app, `thickness-${key}`, piece.thickness, (thickness) => change({ thickness }))}
+  ${thicknessSpan(app, {
+    id: `thickness-${key}`,
+    range: piece.thickness,
+    take: (thickness) => change({ thickness }),
+  })}
   ${checkField(app.say('pieces.maySkive'), (piece.tooThick ?? usual.tooThick) === 'skive', (isOn) =>
     change({ tooThick: isOn ? 'skive' : 'refuse' }),
   )}
   ${lengthField(app, {
     id: `allowance-${key}`,
     label: app.say('pieces.allowance'),
-    mm: piece.allowanceMm,
-    set: (mm) => change({ allowanceMm: mm ?? 0 }),
+    value: piece.allowanceMm,
+    least: 0,
+    take: (allowanceMm) => change({ allowanceMm }),
   })}`;
 }

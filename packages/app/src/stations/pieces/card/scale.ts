@@ -1,11 +1,11 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../app/app.js';
+import { askFor, lengthField } from '../../../fields/index.js';
 import type { PatternShown } from '../../../work/patterns-tasks.js';
 import { benchOf, readingFor } from '../bench.js';
 import { sizeOfPiece } from '../large/snap.js';
 import { scaledReading } from '../order/readings.js';
-import { showError } from './fields.js';
 import { changeReadingOf } from './patterns.js';
 
 /** How many times larger or smaller a drawing may be made: beyond, a slip of the pen is likelier. */
@@ -86,32 +86,39 @@ function sideChoice(app: App, path: string, read: NonNullable<PatternShown['read
 }
 
 function trueLength(app: App, path: string, lengthMm: number): TemplateResult {
-  const measures = app.measures();
-  const use = (): void => {
-    const field = document.getElementById('true-length') as HTMLInputElement;
-    const trueMm = measures.readLengthMm(field.value);
-    const factor = trueMm === undefined ? NaN : trueMm / lengthMm;
-    const isFine = factor >= 1 / MOST_FACTOR && factor <= MOST_FACTOR;
-    showError(field, isFine ? '' : app.say('pieces.noLength'));
-    if (!isFine) return;
-    if (Math.abs(factor - 1) < 1e-6) {
-      app.tell({ tone: 'calm', text: app.say('pieces.scaleRight') });
-      return;
-    }
-    const bench = benchOf(app);
-    bench.measured = undefined;
-    bench.tool = undefined;
-    field.value = '';
-    changeReadingOf(app, path, scaledReading(readingFor(app, path), factor));
-  };
-  return html`<div class="field">
-    <label for="true-length">${app.say('pieces.trueLength')}</label>
-    <span class="with-unit"
-      ><input id="true-length" type="text" inputmode="decimal" aria-describedby="true-length-error" /><span
-        class="soft"
-        >${measures.lengthUnit}</span
-      ><button @click=${use}>${app.say('pieces.useScale')}</button></span
-    >
-    <span class="field-error" id="true-length-error"></span>
-  </div>`;
+  const bench = benchOf(app);
+  return lengthField(app, {
+    id: 'true-length',
+    of: path,
+    label: app.say('pieces.trueLength'),
+    value: bench.trueMm,
+    least: lengthMm / MOST_FACTOR,
+    most: lengthMm * MOST_FACTOR,
+    take: (mm) => {
+      bench.trueMm = mm;
+    },
+    after: html`<button type="button" @click=${() => useScale(app, path, lengthMm)}>
+      ${app.say('pieces.useScale')}
+    </button>`,
+  });
+}
+
+/** What was typed last is taken by now: a field is left before a button is pressed. */
+function useScale(app: App, path: string, lengthMm: number): void {
+  const bench = benchOf(app);
+  const { trueMm } = bench;
+  if (trueMm === undefined) {
+    askFor(app, ['true-length'], path);
+    return;
+  }
+  const factor = trueMm / lengthMm;
+  bench.trueMm = undefined;
+  if (Math.abs(factor - 1) < 1e-6) {
+    app.tell({ tone: 'calm', text: app.say('pieces.scaleRight') });
+    app.redraw();
+    return;
+  }
+  bench.measured = undefined;
+  bench.tool = undefined;
+  changeReadingOf(app, path, scaledReading(readingFor(app, path), factor));
 }

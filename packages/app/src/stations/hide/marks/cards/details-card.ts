@@ -8,20 +8,26 @@ import {
   formatMoney,
   parseMoney,
 } from '@hidebound/leather';
-import type { Hide, HideCut, HidePrice, LeatherQualities } from '@hidebound/leather';
+import type { Hide, HideCut, HidePrice, LeatherQualities, Money } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
+import {
+  listField,
+  optionalAreaField,
+  readField,
+  textField,
+  thicknessSpan,
+} from '../../../../fields/index.js';
+import type { Reading } from '../../../../fields/index.js';
 import type { WordKey } from '../../../../words/words.js';
 import { changeHide } from '../change-hide.js';
 import { confirmed } from '../logic/along.js';
-import { selectField, textField } from './fields.js';
-import { readThickness } from './tool-cards.js';
 
 /** What is known of the hide beside what is drawn: folded, calm rows. */
 export function detailsCard(app: App, hide: Hide): TemplateResult {
   const cuts = HIDE_CUTS.map((cut) => [cut, app.say(cutWord(cut))] as const);
   return html`<details class="more">
     <summary>${app.say('marks.details')}</summary>
-    ${selectField('hide-cut', app.say('marks.cut'), cuts, hide.cut, (cut) =>
+    ${listField('hide-cut', app.say('marks.cut'), cuts, hide.cut, (cut) =>
       change(app, (now) => ({ ...confirmed(now, 'cut'), cut })),
     )}
     ${tannageField(app, hide)} ${temperField(app, hide)} ${qualityField(app, hide, 'finish')}
@@ -46,15 +52,13 @@ function withText<T extends object>(owner: T, key: keyof T & string, text: strin
 }
 
 function plainField(app: App, hide: Hide, key: 'lot' | 'storedAt' | 'notes'): TemplateResult {
-  const value = hide[key] ?? '';
   return textField(app, {
     id: `hide-${key}`,
+    of: hide.id,
     label: app.say(`marks.${key}`),
-    value,
-    commit: (text) => {
-      if (text !== value) change(app, (now) => withText(now, key, text));
-      return undefined;
-    },
+    value: hide[key] ?? '',
+    isOptional: true,
+    take: (text) => change(app, (now) => withText(now, key, text)),
   });
 }
 
@@ -63,15 +67,13 @@ function withQuality(hide: Hide, key: 'tannage' | 'temper' | 'finish' | 'colour'
 }
 
 function qualityField(app: App, hide: Hide, key: 'finish' | 'colour'): TemplateResult {
-  const value = hide.leather[key] ?? '';
   return textField(app, {
     id: `hide-${key}`,
+    of: hide.id,
     label: app.say(`marks.${key}`),
-    value,
-    commit: (text) => {
-      if (text !== value) change(app, (now) => withQuality(now, key, text));
-      return undefined;
-    },
+    value: hide.leather[key] ?? '',
+    isOptional: true,
+    take: (text) => change(app, (now) => withQuality(now, key, text)),
   });
 }
 
@@ -89,7 +91,7 @@ function wordField(
     ...known,
     ...(isKnown ? [] : [[now, now] as const]),
   ];
-  return selectField(`hide-${key}`, app.say(`marks.${key}`), options, now, (text) =>
+  return listField(`hide-${key}`, app.say(`marks.${key}`), options, now, (text) =>
     change(app, (hide_) => withQuality(hide_, key, text)),
   );
 }
@@ -120,44 +122,28 @@ function temperField(app: App, hide: Hide): TemplateResult {
 }
 
 function rangeField(app: App, hide: Hide): TemplateResult {
-  const { thickness } = hide.leather;
-  const value = thickness === undefined ? '' : app.measures().thicknessRange(thickness);
-  return textField(app, {
+  const { thickness: range, ...rest } = hide.leather;
+  return thicknessSpan(app, {
     id: 'hide-thickness',
-    label: app.say('marks.thickness'),
-    value,
-    commit: (text) => {
-      if (text === value) return undefined;
-      const read = text === '' ? undefined : readThickness(app, text);
-      if (text !== '' && read === undefined) return app.say('marks.wrongThickness', { text });
-      const { thickness: _, ...rest } = hide.leather;
+    of: hide.id,
+    range,
+    take: (thickness) =>
       change(app, (now) => ({
         ...now,
-        leather: read === undefined ? rest : { ...rest, thickness: read },
-      }));
-      return undefined;
-    },
+        leather: thickness === undefined ? rest : { ...rest, thickness },
+      })),
   });
 }
 
 function invoicedField(app: App, hide: Hide): TemplateResult {
-  const measures = app.measures();
-  const { invoicedMm2 } = hide.area;
-  const value = invoicedMm2 === undefined ? '' : measures.areaField(invoicedMm2);
-  return textField(app, {
+  const { invoicedMm2, ...rest } = hide.area;
+  return optionalAreaField(app, {
     id: 'hide-invoiced',
+    of: hide.id,
     label: app.say('marks.area.invoiced'),
-    value,
-    unit: app.prefs.get().areas === 'ft2' ? 'ft²' : 'dm²',
-    isNumber: true,
-    commit: (text) => {
-      if (text === value) return undefined;
-      const read = text === '' ? undefined : measures.readAreaMm2(text);
-      if (text !== '' && (read === undefined || !(read > 0))) return app.say('marks.wrongArea', { text });
-      const { invoicedMm2: _, ...rest } = hide.area;
-      change(app, (now) => ({ ...now, area: read === undefined ? rest : { ...rest, invoicedMm2: read } }));
-      return undefined;
-    },
+    value: invoicedMm2,
+    take: (mm2) =>
+      change(app, (now) => ({ ...now, area: mm2 === undefined ? rest : { ...rest, invoicedMm2: mm2 } })),
   });
 }
 
@@ -165,14 +151,15 @@ const PER: readonly HidePrice['per'][] = ['hide', 'ft2', 'm2', 'dm2'];
 
 function priceFields(app: App, hide: Hide): TemplateResult {
   const { price } = hide;
-  const value = price === undefined ? '' : formatMoney(price);
-  return html`${textField(app, {
+  return html`${readField(app, {
     id: 'hide-price',
+    of: hide.id,
     label: app.say('marks.price'),
-    value,
-    commit: (text) => (text === value ? undefined : commitPrice(app, text)),
+    shown: price === undefined ? '' : formatMoney(price),
+    read: (text) => readPrice(app, text),
+    take: (money) => change(app, (now) => withPrice(now, money)),
   })}
-  ${selectField(
+  ${listField(
     'hide-per',
     app.say('marks.per'),
     PER.map((per) => [per, app.say(`marks.per.${per}`)] as const),
@@ -181,19 +168,19 @@ function priceFields(app: App, hide: Hide): TemplateResult {
   )}`;
 }
 
-function commitPrice(app: App, text: string): string | undefined {
+function readPrice(app: App, text: string): Reading<Money | undefined> {
   try {
-    const money = text === '' ? undefined : parseMoney(text);
-    change(app, (now) => {
-      const { price, ...rest } = now;
-      if (money === undefined) return rest;
-      return { ...now, price: { per: price?.per ?? 'hide', of: price?.of ?? 'invoiced', ...money } };
-    });
-    return undefined;
+    return { value: text === '' ? undefined : parseMoney(text) };
   } catch (error) {
     if (!(error instanceof LeatherError)) throw error;
-    return app.say('marks.wrongPrice', { text });
+    return { slip: app.say('marks.wrongPrice', { text }) };
   }
+}
+
+function withPrice(hide: Hide, money: Money | undefined): Hide {
+  const { price, ...rest } = hide;
+  if (money === undefined) return rest;
+  return { ...hide, price: { per: price?.per ?? 'hide', of: price?.of ?? 'invoiced', ...money } };
 }
 
 function stateField(app: App, hide: Hide): TemplateResult {
@@ -202,7 +189,7 @@ function stateField(app: App, hide: Hide): TemplateResult {
     ['reserved', app.say('marks.state.reserved')],
     ['cut', app.say('marks.state.cut')],
   ];
-  return selectField('hide-state', app.say('marks.state'), states, hide.state, (state) =>
+  return listField('hide-state', app.say('marks.state'), states, hide.state, (state) =>
     change(app, (now) => ({ ...now, state })),
   );
 }

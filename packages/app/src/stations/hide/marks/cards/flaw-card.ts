@@ -5,12 +5,12 @@ import type { Effect, Flaw, FlawKind } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import type { PlainEffect } from '../../../../drawing/hide-layer.js';
 import { plainEffect } from '../../../../drawing/hide-layer.js';
+import { lengthField, listField, optionalWholeField, pressRow } from '../../../../fields/index.js';
 import type { WordKey } from '../../../../words/words.js';
 import { changeHide, hideNow } from '../change-hide.js';
 import { PLAIN_EFFECTS, changedFlaw, resizedShape, sizeOf } from '../logic/flaws.js';
 import { FLAW_WAYS, choose, marksTable, setTool } from '../table.js';
 import { takeChosenAway } from '../take-away.js';
-import { lengthField, pressRow, selectField, textField } from './fields.js';
 
 const EFFECTS: readonly PlainEffect[] = ['never', 'hidden', 'anywhere'];
 
@@ -74,17 +74,17 @@ function chosenPart(app: App, flaw: Flaw): TemplateResult {
     ${
       size === undefined
         ? nothing
-        : lengthField(
-            app,
-            'flaw-size',
-            app.say(isSpot ? 'marks.acrossSpot' : 'marks.widthStroke'),
-            isSpot ? 2 * size : size,
-            (mm) =>
+        : lengthField(app, {
+            id: 'flaw-size',
+            of: flaw.id,
+            label: app.say(isSpot ? 'marks.acrossSpot' : 'marks.widthStroke'),
+            value: isSpot ? 2 * size : size,
+            take: (mm) =>
               changeChosen(app, 'marks.undo.flawSized', (now) => ({
                 ...now,
                 shape: resizedShape(now.shape, isSpot ? mm / 2 : mm),
               })),
-          )
+          })
     }
     ${moreOf(app, flaw)}
     <div class="row">
@@ -105,21 +105,23 @@ function moreOf(app: App, flaw: Flaw): TemplateResult {
   ];
   return html`<details class="more">
     <summary>${app.say('marks.more')}</summary>
-    ${selectField('flaw-kind', app.say('marks.whatItIs'), kinds, flaw.kind ?? '', (kind) =>
+    ${listField('flaw-kind', app.say('marks.whatItIs'), kinds, flaw.kind ?? '', (kind) =>
       changeChosen(app, 'marks.undo.flawKind', (now) => withKind(now, kind)),
     )}
     ${effectFields(app, 'flaw', effect, (next) =>
       changeChosen(app, 'marks.undo.flawEffect', (now) => ({ ...now, effect: next })),
     )}
-    ${textField(app, {
+    ${optionalWholeField(app, {
       id: 'flaw-depth',
+      of: flaw.id,
       label: app.say('marks.depth'),
-      value: flaw.depth === undefined ? '' : app.measures().number(flaw.depth * 100, 0),
+      value: flaw.depth === undefined ? undefined : flaw.depth * 100,
       unit: '%',
-      isNumber: true,
-      commit: (text) => commitDepth(app, text),
+      least: 0,
+      most: 100,
+      take: (percent) => changeChosen(app, 'marks.undo.flawDepth', (now) => withDepth(now, percent)),
     })}
-    ${selectField(
+    ${listField(
       'flaw-side',
       app.say('marks.side'),
       [
@@ -139,17 +141,9 @@ function withKind(flaw: Flaw, kind: FlawKind | ''): Flaw {
   return kind === '' ? { ...rest, effect } : { ...rest, kind, effect };
 }
 
-function commitDepth(app: App, text: string): string | undefined {
-  const { depth: known } = chosenFlaw(app) ?? {};
-  if (text === '') {
-    if (known !== undefined) changeChosen(app, 'marks.undo.flawDepth', ({ depth: _, ...rest }) => rest);
-    return undefined;
-  }
-  const percent = app.measures().readNumber(text);
-  if (percent === undefined || percent < 0 || percent > 100) return app.say('marks.wrongDepth', { text });
-  if (known === undefined || app.measures().number(known * 100, 0) !== text)
-    changeChosen(app, 'marks.undo.flawDepth', (now) => ({ ...now, depth: percent / 100 }));
-  return undefined;
+function withDepth(flaw: Flaw, percent: number | undefined): Flaw {
+  const { depth: _, ...rest } = flaw;
+  return percent === undefined ? rest : { ...rest, depth: percent / 100 };
 }
 
 /** Looks and strength, for a flaw or a zone. */
@@ -159,7 +153,7 @@ export function effectFields(
   effect: Effect,
   change: (effect: Effect) => void,
 ): TemplateResult {
-  return html`${selectField(
+  return html`${listField(
     `${owner}-looks`,
     app.say('marks.looks'),
     [
@@ -170,7 +164,7 @@ export function effectFields(
     effect.looks,
     (looks) => change({ ...effect, looks }),
   )}
-  ${selectField(
+  ${listField(
     `${owner}-strength`,
     app.say('marks.strength'),
     [

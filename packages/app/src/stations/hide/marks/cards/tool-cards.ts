@@ -2,10 +2,11 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import { keyed } from 'lit-html/directives/keyed.js';
 import { ref } from 'lit-html/directives/ref.js';
-import { ZONE_KINDS, effectOf, parseThickness } from '@hidebound/leather';
+import { ZONE_KINDS, effectOf } from '@hidebound/leather';
 import type { Effect, Zone } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import { plainEffect } from '../../../../drawing/hide-layer.js';
+import { lengthField, pressRow, thicknessField } from '../../../../fields/index.js';
 import { changeHide, hideNow } from '../change-hide.js';
 import {
   confirmed,
@@ -17,7 +18,6 @@ import {
 import { PLAIN_EFFECTS } from '../logic/flaws.js';
 import { BACK_WAYS, EDGE_WAYS, ZONE_WAYS, choose, marksTable, setTool } from '../table.js';
 import { takeChosenAway } from '../take-away.js';
-import { lengthField, pressRow, textField } from './fields.js';
 import { effectFields, effectRow } from './flaw-card.js';
 
 /** The edge: how it is worked, and the corner or opening in hand. */
@@ -29,9 +29,12 @@ export function edgeCard(app: App): TemplateResult {
     <p class="soft">${app.say(`marks.help.${edge.way}`)}</p>
     ${
       edge.way === 'push'
-        ? lengthField(app, 'edge-round', app.say('marks.round'), 2 * edge.roundMm, (mm) =>
-            setTool(app, 'edge', { roundMm: mm / 2 }),
-          )
+        ? lengthField(app, {
+            id: 'edge-round',
+            label: app.say('marks.round'),
+            value: 2 * edge.roundMm,
+            take: (mm) => setTool(app, 'edge', { roundMm: mm / 2 }),
+          })
         : nothing
     }
     ${chosen?.kind === 'corner' ? takeAwayRow(app, 'marks.cornerAway') : nothing}
@@ -111,9 +114,12 @@ export function zoneCard(app: App): TemplateResult {
     ${
       zone.way === 'around'
         ? nothing
-        : lengthField(app, 'zone-brush', app.say('marks.brush'), zone.brushMm, (brushMm) =>
-            setTool(app, 'zone', { brushMm }),
-          )
+        : lengthField(app, {
+            id: 'zone-brush',
+            label: app.say('marks.brush'),
+            value: zone.brushMm,
+            take: (brushMm) => setTool(app, 'zone', { brushMm }),
+          })
     }
     ${held === undefined ? nothing : heldZone(app, held)}`;
 }
@@ -144,12 +150,12 @@ export function thicknessCard(app: App): TemplateResult {
         ? keyed(
             JSON.stringify(chosen),
             html`<div ${ref(focusField)}>
-              ${textField(app, {
+              ${thicknessField(app, {
                 id: 'thickness-here',
+                of: JSON.stringify(chosen),
                 label: app.say('marks.thicknessHere'),
-                value: held === undefined ? '' : app.measures().thickness(held.mm),
-                isNumber: true,
-                commit: (text) => commitThickness(app, text),
+                mm: held?.mm,
+                take: (mm) => takeThickness(app, mm),
               })}
             </div>`,
           )
@@ -163,26 +169,9 @@ function focusField(element: Element | undefined): void {
   queueMicrotask(() => element?.querySelector('input')?.focus({ preventScroll: true }));
 }
 
-/** A bare number is in the unit that the app shows thickness in; "4-5 oz" and the like say their own. */
-export function readThickness(
-  app: App,
-  text: string,
-): { readonly minMm: number; readonly maxMm: number } | undefined {
-  const bare = app.measures().readNumber(text);
-  const unit = app.measures().lengthUnit === 'in' ? 'oz' : 'mm';
-  try {
-    return parseThickness(bare === undefined ? text.replaceAll(',', '.') : `${bare} ${unit}`);
-  } catch {
-    return undefined;
-  }
-}
-
-function commitThickness(app: App, text: string): string | undefined {
+function takeThickness(app: App, mm: number | undefined): void {
   const { chosen } = marksTable(app).get();
-  if (text === '') return undefined;
-  const read = readThickness(app, text);
-  if (read === undefined) return app.say('marks.wrongThickness', { text });
-  const mm = Math.round(((read.minMm + read.maxMm) / 2) * 1000) / 1000;
+  if (mm === undefined) return;
   if (chosen?.kind === 'place') {
     if (changeHide(app, 'marks.undo.reading', (hide) => withReading(hide, chosen.at, mm)))
       choose(app, undefined);
@@ -190,5 +179,4 @@ function commitThickness(app: App, text: string): string | undefined {
     changeHide(app, 'marks.undo.readingChanged', (hide) => withReadingChanged(hide, chosen.index, mm));
     choose(app, undefined);
   }
-  return undefined;
 }
