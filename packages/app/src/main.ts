@@ -3,7 +3,9 @@ import type { App } from './app/app.js';
 import { keptPrefs } from './app/prefs.js';
 import { filesOfKind } from './job/job.js';
 import { openShell } from './shell/shell.js';
+import { letCalmNoticesLeave } from './shell/calm-notices.js';
 import { keepOffline } from './shell/keep-offline.js';
+import { refuseStrayFiles } from './shell/receive-files.js';
 import { startPage } from './shell/start-page.js';
 import { openJob } from './store/open-job.js';
 import type { OpenJob } from './store/open-job.js';
@@ -14,6 +16,7 @@ await start();
 
 async function start(): Promise<void> {
   const root = document.querySelector<HTMLElement>('#table')!;
+  refuseStrayFiles();
   const prefs = keptPrefs();
   const desk = openDesk();
   const [words, opened] = await Promise.all([loadWords(prefs.get().language), openJob({ desk })]);
@@ -32,6 +35,7 @@ async function start(): Promise<void> {
   };
   const app = createApp({ job, prefs, words, desk, session, keeper });
   openShell(app, root);
+  letCalmNoticesLeave(app);
   listen(app, opened);
   // A table has its own files at hand; the app by itself opens without a network.
   if (session.kind === 'browser') keepOffline();

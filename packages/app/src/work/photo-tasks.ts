@@ -17,6 +17,12 @@ export interface RawPhoto {
 
 export interface TraceAsked {
   readonly photos: readonly RawPhoto[];
+  /** The same leather, not moved, with light from low at one side. */
+  readonly raking?: readonly RawPhoto[];
+  /** The hide turned over. */
+  readonly otherSide?: readonly RawPhoto[];
+  /** The leather was dragged along between the photos. */
+  readonly isMoved?: boolean;
   readonly id: string;
   readonly sideUp: Side;
   /** As the hide file names the straightened picture. */

@@ -9,6 +9,7 @@ import {
   bringInCard,
   bringInKind,
   hideHead,
+  hideLine,
   listenToDrops,
   openBringIn,
   openHidePicture,
@@ -30,7 +31,7 @@ export const HIDE_STATION: Station = {
 function markingCard(app: App): TemplateResult {
   const { tool, looking } = marksTable(app).get();
   const isFree = looking === undefined && tool === undefined;
-  return html`${looking === undefined ? hideHead(app, tool !== undefined) : nothing} ${marksCard(app)}
+  return html`${looking === undefined ? hideHead(app, tool !== undefined) : hideLine(app)} ${marksCard(app)}
   ${isFree ? nextStepLine(app) : nothing}`;
 }
 

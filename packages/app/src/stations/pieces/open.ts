@@ -10,7 +10,8 @@ import { drawLarge } from './large/draw-large.js';
 import { drawPatterns } from './large/draw-patterns.js';
 import type { LaidFile } from './large/draw-patterns.js';
 import { numbersShape } from './numbers-shape.js';
-import { receiveDrops } from './drops.js';
+import { receiveFiles } from '../../shell/receive-files.js';
+import { bringFiles } from './take.js';
 
 /** What the hands have to know of what is drawn. */
 export interface Scene {
@@ -56,7 +57,9 @@ export function openPieces(app: App, stage: Stage): () => void {
       (watched as App['redraws']).watch(drawSoon),
     ),
     stage.lay(chosenHand(app, stage, () => scene)),
-    receiveDrops(app, stage.element),
+    receiveFiles(stage.element, (files) => {
+      bringFiles(app, files).catch((error: unknown) => app.tellFailure(error));
+    }),
   ];
   draw();
   return () => {

@@ -14,6 +14,9 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
     '{area} weniger als die berechneten {invoiced} ({percent}). Miss die Linien der gedruckten Blätter nach, dann frag den Verkäufer.',
   'hide.invoiceMore':
     '{area} mehr als die berechneten {invoiced} ({percent}). Miss die Linien der gedruckten Blätter nach; eine der beiden Zahlen stimmt nicht.',
+  'hide.shortLess': '{percent} weniger als berechnet',
+  'hide.shortMore': '{percent} mehr als berechnet',
+  'hide.tellInvoice': 'Was steht auf der Rechnung?',
   'hide.notUsed': 'Dieser Auftrag verwendet die Haut noch nicht.',
   'hide.useFor': 'Für {leather} verwenden',
   'hide.photoTells': {
@@ -38,12 +41,45 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
   'hide.takePhoto': 'Foto aufnehmen',
   'hide.choosePhotos': 'Fotos wählen',
   'hide.onePhotoMore': 'Noch ein Foto dieser Haut',
+  'hide.shows': 'Es zeigt',
+  'hide.shows.as it lies': 'die Haut, wie sie liegt, oder einen Teil davon',
+  'hide.shows.raking': 'dasselbe im Streiflicht von einer Seite',
+  'hide.shows.other side': 'die andere Seite, umgedreht',
+  'hide.betweenPhotos': 'Zwischen den Fotos dieser Seite',
+  'hide.layStill': 'lag die Haut still',
+  'hide.wasMoved': 'wurde sie weitergezogen',
+  'hide.stillHow':
+    'Jedes Foto zeigt ein Blatt, das auch ein anderes zeigt; dazwischen bewegen sich weder Blätter noch Haut.',
+  'hide.movedHow':
+    'Die Blätter bleiben liegen, das Leder wandert. Mit Kreide sind drei Kreuze oder mehr, weit auseinander, in jeden Teil gemalt, den zwei Fotos zeigen.',
+  'hide.whyMore': 'Wozu weitere Fotos gut sind',
+  'hide.whyMore.parts':
+    'Eine große Haut Stück für Stück: Jedes Foto zeigt ein Blatt, das auch ein anderes zeigt.',
+  'hide.whyMore.raking':
+    'Streiflicht von einer Seite, Haut und Blätter unberührt: Falten und verheilte Schnitte werfen Schatten.',
+  'hide.whyMore.other':
+    'Die andere Seite, umgedreht, mit Blättern darum herum: Was dort mit Kreide angezeichnet ist, kommt auf diese Seite.',
+  'hide.missingAsItLies': 'Ein Foto muss die Haut zeigen, wie sie liegt.',
+  'hide.movedAndRaking':
+    'Eine weitergezogene Haut lässt sich nicht zugleich im Streiflicht lesen; leg eines von beiden weg.',
   'hide.dropPhoto': 'Weglegen',
   'hide.photosOfJob': 'Fotos in diesem Auftrag:',
   'hide.opening': 'Das Foto wird geöffnet …',
   'hide.otherWays': 'Ohne Foto',
   'hide.fromDrawing': 'Nachgezeichnet (SVG)',
-  'hide.fromFile': 'Eine Hautdatei',
+  'hide.fromFile': 'Eine Hautdatei, mit Foto',
+  'hide.thereAlready': '{name} ist schon in diesem Auftrag.',
+  'hide.renamed': 'Eine andere Haut dieses Auftrags heißt {name}, darum heißt diese {other}.',
+  'hide.withoutPhoto':
+    '{name} kam ohne Foto. Hole die Hautdatei zusammen mit ihren Bildern herein, um es zu sehen.',
+  'hide.finishFirst': 'Zeichne erst nach, was auf dem Tisch liegt, oder verlass es; dann hole {file} herein.',
+  'hide.isPattern': '{file} ist ein Schnittmuster; Schnittmuster kommen bei den Teilen herein.',
+  'hide.leftOut': {
+    one: '{file} gehört zu keiner dieser Hautdateien und blieb weg; hole Fotos für sich herein.',
+    other:
+      '{file} und andere, zusammen {n}, gehören zu keiner dieser Hautdateien und blieben weg; hole Fotos für sich herein.',
+  },
+  'hide.dropHere': 'Fotos, Hautdateien und Zeichnungen lassen sich auch auf den Tisch ziehen.',
   'hide.fromNumbers': 'Ein Zuschnitt nach Maßen',
   'hide.sheets': 'Maßblätter',
   'hide.sheetsWhy':
@@ -75,7 +111,6 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
   'hide.moreKnown': 'Was du noch weißt',
   'hide.thickness': 'Stärke',
   'hide.invoiced': 'Fläche laut Rechnung',
-  'hide.wrongNumber': 'Das lässt sich nicht lesen; schreib eine Zahl wie 12,5.',
   'hide.helpEdge': 'Beim Finden des Randes helfen',
   'hide.helpEdgeHow':
     'Wo Leder und Boden sich gleichen, zieh einen Strich auf dem Leder, einen auf dem Boden, oder tippe Stellen an, die genau auf dem Rand liegen.',
@@ -115,7 +150,6 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
   'hide.panelLeast.down': 'längs',
   'hide.panelLeast.unknown': 'nicht bekannt',
   'hide.panelMake': 'Auf den Tisch legen',
-  'hide.panelWrong': 'Beide Seiten müssen Längen über 0 sein; schreib Zahlen wie 600.',
   'hide.undo.traced': 'Haut umrissen',
   'hide.undo.edgeMended': 'Rand neu umrissen',
   'hide.undo.added': 'Haut dazugelegt',
@@ -153,6 +187,12 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
     '{file} zeigt kein Blatt, das ein anderes Foto auch zeigt, also sagt nichts, wie sie zusammenliegen; fotografiere dasselbe Blatt in beiden, oder leg ein Foto weg.',
   'hide.refused.bad-reference':
     'Die vier Stellen können so nicht sein: Sie dürfen nicht auf einer Linie liegen, und Längen müssen über 0 sein.',
+  'hide.refused.sides-do-not-match':
+    'Was {file} zeigt, lässt sich nicht auf die Haut legen, weder am Rand noch an Zeichen, die beide Seiten zeigen. Nimm die ganze umgedrehte Haut neu auf, mit zwei oder mehr Zeichen, die auf beiden Seiten zu sehen sind.',
+  'hide.refused.moved-photos-do-not-join':
+    '{file} hat weniger als zwei Kreidekreuze mit den anderen Fotos gemeinsam, darum weiß niemand, wo sein Teil der Haut liegt. Male drei oder mehr, weit auseinander, in jeden Teil, den zwei Fotos zeigen.',
+  'hide.refused.crosses-disagree':
+    'Die Kreuze in {file} liegen nicht wie auf den anderen Fotos: Das Leder war gedehnt oder warf Falten. Leg es flach, zieh es weiter, ohne es zu dehnen, und nimm es neu auf.',
   'hide.refused.no-hide-in-photo':
     'In {file} wurde keine Haut gefunden. Leg sie auf einen Boden von anderem Ton, oder zieh einen Strich auf dem Leder und einen auf dem Boden, und lass neu umreißen.',
   'hide.found.one-reference-only':
@@ -198,6 +238,12 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
     'Die Rückenlinie ließ sich nicht schätzen, also sagt nichts, in welcher Richtung sich das Leder am wenigsten dehnt. Zieh eine Linie vom Kopf zum Schwanz.',
   'hide.found.photo-of-moved-hide':
     'Die Haut liegt {mm} mm neben dem, was das erste Foto zeigt. Zwischen Fotos muss sie still liegen: Nimm sie noch einmal auf.',
+  'hide.found.other-side-flaws': {
+    one: 'Ein Zeichen vom Foto der anderen Seite wurde auf die Haut übertragen.',
+    other: '{n} Zeichen vom Foto der anderen Seite wurden auf die Haut übertragen.',
+  },
+  'hide.found.other-side-ambiguous':
+    'Die andere Seite passt auf zwei Arten auf die Haut, auf {misfit} mm und auf {other} mm genau; die bessere wurde genommen. Zwei oder mehr Zeichen, die beide Seiten zeigen, machen es sicher.',
   'hide.found.chalk-hardly-shows':
     'Das Leder ist so hell, dass weiße Kreide kaum zu sehen ist; Zeichen können fehlen. Nimm hellblaue Kreide, und sieh nach, ob jedes gefunden wurde.',
 };

@@ -11,6 +11,9 @@ export const HIDE_EN = {
     '{area} less than the invoiced {invoiced} ({percent}). Measure the lines of the printed sheets, then ask the seller.',
   'hide.invoiceMore':
     '{area} more than the invoiced {invoiced} ({percent}). Measure the lines of the printed sheets; one of the two figures is wrong.',
+  'hide.shortLess': '{percent} less than invoiced',
+  'hide.shortMore': '{percent} more than invoiced',
+  'hide.tellInvoice': 'What does the invoice say?',
   'hide.notUsed': 'This job does not use the hide yet.',
   'hide.useFor': 'Use it for {leather}',
   'hide.photoTells': {
@@ -35,12 +38,44 @@ export const HIDE_EN = {
   'hide.takePhoto': 'Take a photo',
   'hide.choosePhotos': 'Choose photos',
   'hide.onePhotoMore': 'One more photo of this hide',
+  'hide.shows': 'It shows',
+  'hide.shows.as it lies': 'the hide as it lies, or a part of it',
+  'hide.shows.raking': 'the same, lit from low at one side',
+  'hide.shows.other side': 'its other side, turned over',
+  'hide.betweenPhotos': 'Between the photos of this side the hide',
+  'hide.layStill': 'lay still',
+  'hide.wasMoved': 'was dragged along',
+  'hide.stillHow':
+    'Each photo shows a sheet that another one shows, too; neither sheets nor hide move in between.',
+  'hide.movedHow':
+    'The sheets stay, the leather moves. Three crosses or more, chalked far apart, lie in every part that two photos show.',
+  'hide.whyMore': 'What more photos are good for',
+  'hide.whyMore.parts': 'A large hide part by part: each photo shows a sheet that another one shows, too.',
+  'hide.whyMore.raking':
+    'Light from low at one side, hide and sheets untouched: wrinkles and healed cuts throw shadows.',
+  'hide.whyMore.other':
+    'The other side, turned over, with sheets around it: what is chalked there is laid onto this side.',
+  'hide.missingAsItLies': 'One photo has to show the hide as it lies.',
+  'hide.movedAndRaking':
+    'A hide that was dragged along can’t be lit from one side as well; put one of the two away.',
   'hide.dropPhoto': 'Put away',
   'hide.photosOfJob': 'Photos in this job:',
   'hide.opening': 'The photo is being opened…',
   'hide.otherWays': 'Without a photo',
   'hide.fromDrawing': 'A traced drawing (SVG)',
-  'hide.fromFile': 'A hide file',
+  'hide.fromFile': 'A hide file, with its photo',
+  'hide.thereAlready': '{name} is in this job already.',
+  'hide.renamed': 'Another hide of this job is called {name}, so this one is called {other}.',
+  'hide.withoutPhoto':
+    '{name} came without its photo. Bring in the hide file and its pictures together to see it.',
+  'hide.finishFirst': 'Trace or leave what lies on the table first, then bring in {file}.',
+  'hide.isPattern': '{file} is a pattern; patterns come in at Pieces.',
+  'hide.leftOut': {
+    one: '{file} belongs to no hide file here and was left out; bring photos in by themselves.',
+    other:
+      '{file} and others, {n} in all, belong to no hide file here and were left out; bring photos in by themselves.',
+  },
+  'hide.dropHere': 'Photos, hide files and drawings can also be dragged onto the table.',
   'hide.fromNumbers': 'A panel by its measures',
   'hide.sheets': 'Reference sheets',
   'hide.sheetsWhy':
@@ -72,7 +107,6 @@ export const HIDE_EN = {
   'hide.moreKnown': 'What else you know',
   'hide.thickness': 'Thickness',
   'hide.invoiced': 'Area on the invoice',
-  'hide.wrongNumber': 'This can’t be read; write a number such as 12.5.',
   'hide.helpEdge': 'Help to find the edge',
   'hide.helpEdgeHow':
     'Where leather and floor look alike, draw a stroke on the leather, one on the floor, or tap places that lie exactly on the edge.',
@@ -109,7 +143,6 @@ export const HIDE_EN = {
   'hide.panelLeast.down': 'down',
   'hide.panelLeast.unknown': 'not known',
   'hide.panelMake': 'Lay it on the table',
-  'hide.panelWrong': 'Both sides of the panel must be lengths above 0; write numbers such as 600.',
   'hide.undo.traced': 'hide traced',
   'hide.undo.edgeMended': 'edge traced again',
   'hide.undo.added': 'hide added',
@@ -146,6 +179,12 @@ export const HIDE_EN = {
     '{file} shows no sheet that another photo shows, so nothing tells how they lie together; photograph the same sheet in both, or put one photo away.',
   'hide.refused.bad-reference':
     'The four places can’t be as they are: they must not lie on one line, and lengths must be above 0.',
+  'hide.refused.sides-do-not-match':
+    'What {file} shows can’t be laid onto the hide, neither by its edge nor by marks that both sides show. Photograph the whole turned hide again, with two marks or more that both sides show.',
+  'hide.refused.moved-photos-do-not-join':
+    '{file} shares fewer than two chalked crosses with the other photos, so nothing tells where its part of the hide lies. Chalk three or more, far apart, into each part that two photos show.',
+  'hide.refused.crosses-disagree':
+    'The crosses in {file} don’t lie as in the other photos: the leather was stretched or creased. Lay it flat, drag it along without pulling, and photograph it again.',
   'hide.refused.no-hide-in-photo':
     'No hide was found in {file}. Lay it on a floor of another shade, or draw one stroke on the leather and one on the floor, and trace again.',
   'hide.found.one-reference-only':
@@ -191,6 +230,12 @@ export const HIDE_EN = {
     'No backbone could be guessed, so nothing tells the direction in which the leather stretches least. Draw a line from head to tail.',
   'hide.found.photo-of-moved-hide':
     'The hide lies {mm} mm off from where the first photo shows it. It must lie still between photos: take them again.',
+  'hide.found.other-side-flaws': {
+    one: 'One mark from the photo of the other side was laid onto the hide.',
+    other: '{n} marks from the photo of the other side were laid onto the hide.',
+  },
+  'hide.found.other-side-ambiguous':
+    'The other side fits the hide in two ways, within {misfit} mm and within {other} mm; the better one was taken. Two marks or more that both sides show would make it sure.',
   'hide.found.chalk-hardly-shows':
     'The leather is so pale that white chalk hardly shows, so marks may have been missed. Use pale blue chalk, and look whether each mark was found.',
 } as const;

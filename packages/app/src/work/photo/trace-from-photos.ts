@@ -11,7 +11,7 @@ import {
   writeHide,
 } from '@hidebound/leather';
 import type { Hide, PhotoHints } from '@hidebound/leather';
-import type { TraceAsked, TraceDone, TraceStep } from '../photo-tasks.js';
+import type { RawPhoto, TraceAsked, TraceDone, TraceStep } from '../photo-tasks.js';
 import { carryOver } from './carry-over.js';
 import { decodePhoto } from './decode-photo.js';
 import { encodePixels } from './encode-picture.js';
@@ -27,12 +27,15 @@ export async function traceFromPhotos(
   handOver: (buffers: readonly ArrayBuffer[]) => void,
 ): Promise<TraceDone> {
   progress('open');
-  const photos: Photo[] = [];
-  for (const photo of asked.photos) photos.push(await decodePhoto(photo));
+  const photos = await decodePhotos(asked.photos);
+  const sides = {
+    raking: await decodePhotos(asked.raking ?? []),
+    otherSide: await decodePhotos(asked.otherSide ?? []),
+  };
   progress('load');
   const { vision } = await loadVision();
   const trace = (hints: PhotoHints): TraceRead =>
-    traceHide(photos, { ...optionsFor(asked, hints), onStage: progress }, vision);
+    traceHide(photos, { ...optionsFor(asked, hints), ...sides, onStage: progress }, vision);
   const { marks, changed } = asked;
   const views = marks === undefined ? [] : (asked.views ?? trace(asked.hints).views);
   const hints = marks === undefined ? asked.hints : hintsFromMarks(asked.hints, marks, views);
@@ -51,6 +54,13 @@ export async function traceFromPhotos(
   return { hide, picture: encoded, hints, findings, report, views: seen };
 }
 
+/** One after the other: many large ones at once would not fit a phone's memory. */
+async function decodePhotos(raw: readonly RawPhoto[]): Promise<readonly Photo[]> {
+  const photos: Photo[] = [];
+  for (const photo of raw) photos.push(await decodePhoto(photo));
+  return photos;
+}
+
 /** As its file will be read again. Throws LeatherError where it would not be. */
 function soundHide(hide: Hide): Hide {
   return parseHide(writeHide(hide), { file: hide.id });
@@ -64,6 +74,7 @@ function optionsFor(asked: TraceAsked, hints: PhotoHints): TraceOptions {
     id,
     sideUp,
     pictureFile,
+    isMoved: asked.isMoved === true,
     ...(hints.photos.length === 0 ? {} : { hints, hintsFile }),
     ...(printed === undefined ? {} : { barsOf: (sheet: number) => barsOfSheet(printed, sheet) }),
     ...(cut === undefined ? {} : { cut }),

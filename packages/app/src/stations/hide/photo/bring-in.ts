@@ -35,6 +35,10 @@ export interface StatedPlaces {
   readonly readsMm: Four<number | undefined>;
 }
 
+/** What a photo shows: the hide as it lies, or a part of it; the same in a light from low at one side; its other side. */
+export const SHOWS = ['as it lies', 'raking', 'other side'] as const;
+export type Shows = (typeof SHOWS)[number];
+
 /** What goes on with the photos: a step of tracing, and what ends it. */
 export interface Working {
   readonly step: TraceStep;
@@ -53,6 +57,10 @@ export interface PhotoSteps {
   readonly kind: 'photo';
   readonly shots: readonly Shot[];
   readonly shown: number;
+  /** What photos show, by their names; without a word, the hide as it lies. */
+  readonly shows: ReadonlyMap<string, Shows>;
+  /** The hide was dragged along between the photos that show it as it lies. */
+  readonly isMoved: boolean;
   readonly sideUp: Side | undefined;
   readonly beside: Beside;
   readonly stated: StatedPlaces | undefined;
@@ -75,6 +83,16 @@ export interface MendSteps {
   readonly problem: Problem | undefined;
 }
 
+/** A panel by its measures, as far as they were given. */
+export interface PanelSteps {
+  readonly kind: 'panel';
+  readonly widthMm?: number | undefined;
+  readonly heightMm?: number | undefined;
+  readonly thicknessMm?: number | undefined;
+  readonly least?: 'across' | 'down' | 'unknown';
+  readonly problem?: Problem;
+}
+
 /** The photo of a traced hide, with what was found on it. */
 export interface SeenSteps {
   readonly kind: 'seen';
@@ -84,7 +102,7 @@ export interface SeenSteps {
 
 export type BringIn =
   | { readonly kind: 'ways'; readonly working?: boolean; readonly problem?: Problem }
-  | { readonly kind: 'panel'; readonly problem?: Problem }
+  | PanelSteps
   | PhotoSteps
   | MendSteps
   | SeenSteps;
@@ -180,6 +198,16 @@ export function withStroke(marks: EdgeHints, pen: Pen, line: Polyline): EdgeHint
     case 'edge':
       return { ...marks, edgePoints: [...marks.edgePoints, line[line.length - 1]!] };
   }
+}
+
+/** The photos that show it so, in their order. */
+export function shotsShowing({ shots, shows }: PhotoSteps, what: Shows): readonly Shot[] {
+  return shots.filter(({ file }) => (shows.get(file) ?? 'as it lies') === what);
+}
+
+/** Whether the hide was dragged along; between photos of one side alone it can have been. */
+export function wasMoved(steps: PhotoSteps): boolean {
+  return steps.isMoved && shotsShowing(steps, 'as it lies').length > 1;
 }
 
 export function countMarks({ hideStrokes, floorStrokes, edgePoints }: EdgeHints): number {

@@ -2,6 +2,7 @@ import { html } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../app/app.js';
 import type { Stage } from '../../../drawing/stage.js';
+import { receiveFiles } from '../../../shell/receive-files.js';
 import { bringInOf, hideDesk } from './bring-in.js';
 import { mendCard } from './cards/mend-card.js';
 import { panelCard } from './cards/panel-card.js';
@@ -12,7 +13,7 @@ import { openMendStage } from './stage/mend-stage.js';
 import { openPhotoStage } from './stage/photo-stage.js';
 import { openSeenStage } from './stage/seen-stage.js';
 
-export { hideHead } from './cards/hide-head.js';
+export { hideHead, hideLine } from './cards/hide-head.js';
 export { openHidePicture } from './stage/hide-picture.js';
 export { photoTray } from './tray.js';
 
@@ -33,7 +34,7 @@ export function bringInCard(app: App): TemplateResult {
     case 'ways':
       return waysCard(app, now.problem, now.working === true);
     case 'panel':
-      return panelCard(app, now.problem);
+      return panelCard(app, now);
     case 'photo':
       return photoCard(app, now);
     case 'mend':
@@ -60,18 +61,7 @@ export function openBringIn(app: App, stage: Stage): () => void {
   }
 }
 
-/** Files that are dropped onto the drawing come in as hides. */
+/** Files that are dropped come in as hides. */
 export function listenToDrops(app: App, { element }: Stage): () => void {
-  const end = new AbortController();
-  const { signal } = end;
-  element.addEventListener('dragover', (event) => event.preventDefault(), { signal });
-  element.addEventListener(
-    'drop',
-    (event) => {
-      event.preventDefault();
-      void bringFiles(app, [...(event.dataTransfer?.files ?? [])]);
-    },
-    { signal },
-  );
-  return () => end.abort();
+  return receiveFiles(element, (files) => void bringFiles(app, files));
 }

@@ -29,6 +29,8 @@ const FINDINGS: Readonly<Record<string, WordKey>> = {
   'no-backbone-guessed': 'hide.found.no-backbone-guessed',
   'photo-of-moved-hide': 'hide.found.photo-of-moved-hide',
   'chalk-hardly-shows': 'hide.found.chalk-hardly-shows',
+  'other-side-flaws': 'hide.found.other-side-flaws',
+  'other-side-ambiguous': 'hide.found.other-side-ambiguous',
 };
 
 /** Told elsewhere on the card, where they can be answered: the area beside the invoice, guesses among the marks. */
@@ -41,9 +43,10 @@ export function findingsToTell({ findings }: Found): readonly PhotoFinding[] {
 export function findingWords(app: App, { code, params, sentence }: PhotoFinding): string {
   const words = FINDINGS[code];
   if (words === undefined) return sentence;
-  const name = params['name'];
+  const { name, count } = params;
   return app.say(words, {
     ...params,
+    ...(count === undefined ? {} : { n: count }),
     ...(typeof name === 'string' ? { name: referenceName(app, name) } : {}),
   });
 }
@@ -89,6 +92,16 @@ export function invoiceWords(app: App, hide: Hide): string | undefined {
   };
   if (Math.abs(difference) <= AGREES_WITHIN) return app.say('hide.invoiceAgrees', params);
   return app.say(difference < 0 ? 'hide.invoiceLess' : 'hide.invoiceMore', params);
+}
+
+/** Area, its error and how it stands to the invoice, in one line that stays in view. */
+export function areaLine(app: App, hide: Hide): string {
+  const { invoicedMm2 } = hide.area;
+  const { grossMm2 } = areasOf(hide);
+  if (invoicedMm2 === undefined || invoicedMm2 === 0) return areaWords(app, hide);
+  const percent = app.measures().percent(Math.abs(grossMm2 / invoicedMm2 - 1));
+  const words = grossMm2 < invoicedMm2 ? 'hide.shortLess' : 'hide.shortMore';
+  return `${areaWords(app, hide)} · ${app.say(words, { percent })}`;
 }
 
 /** "4 reference sheets and rectangle", as the hide file says it. */

@@ -8,7 +8,14 @@ import { NO_MARKS, bringInOf, hideDesk } from '../bring-in.js';
 import { showOnPhoto } from '../deeds/show-on-photo.js';
 import { canTraceAgain } from '../deeds/trace-photos.js';
 import { leathersWithout, useHideFor } from '../deeds/use-hide.js';
-import { areaWords, findingWords, findingsToTell, invoiceWords, scaledByWords } from './found-words.js';
+import {
+  areaLine,
+  areaWords,
+  findingWords,
+  findingsToTell,
+  invoiceWords,
+  scaledByWords,
+} from './found-words.js';
 
 /**
  * The head of the card: the hides of the job, one of them chosen, the way to a new one, and what its photo told. With a
@@ -36,7 +43,7 @@ function hideList(app: App, path: string, hide: Hide, isShort: boolean): Templat
       <summary title=${app.say('hide.choose', { name: hide.id })}>
         <h2>${hide.id}</h2>
         <span class="soft"
-          >${isShort ? areaWords(app, hide) : app.say('hide.ofHides', { n: hides.length })}</span
+          >${isShort ? areaLine(app, hide) : app.say('hide.ofHides', { n: hides.length })}</span
         >
       </summary>
       <ul>
@@ -87,7 +94,26 @@ function figures(app: App, hide: Hide): TemplateResult {
               <dd>± ${app.measures().length(photo.errorMm)}</dd>`
       }
     </dl>
-    ${invoice === undefined ? nothing : html`<p class="hide-invoice">${invoice}</p>`}`;
+    ${
+      invoice === undefined
+        ? html`<button class="quiet" @click=${askForInvoice}>${app.say('hide.tellInvoice')}</button>`
+        : html`<p class="hide-invoice">${invoice}</p>`
+    }`;
+}
+
+/** The field for it lies among what is known of the hide. */
+function askForInvoice(event: Event): void {
+  const field = (event.currentTarget as Element).closest('.card-paper')?.querySelector('#hide-invoiced');
+  field?.closest('details')?.setAttribute('open', '');
+  if (field instanceof HTMLInputElement) field.focus();
+}
+
+/** While something else has the card: which hide it is, and its area. */
+export function hideLine(app: App): TemplateResult | typeof nothing {
+  const hide = hideAt(app.job.get(), app.place.get().hide);
+  return hide === undefined
+    ? nothing
+    : html`<p class="soft hide-line"><strong>${hide.id}</strong> ${areaLine(app, hide)}</p>`;
 }
 
 /** A new hide lies in the job, but none of its leathers takes it yet. */

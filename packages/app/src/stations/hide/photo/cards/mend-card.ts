@@ -3,6 +3,7 @@ import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../../app/app.js';
 import { NO_MARKS, changeMendSteps, countMarks } from '../bring-in.js';
 import type { MendSteps } from '../bring-in.js';
+import { hideLine } from './hide-head.js';
 import { workingNote } from './photo-card.js';
 import { problemNote } from './ways-card.js';
 
@@ -11,7 +12,7 @@ export function mendCard(app: App, steps: MendSteps): TemplateResult {
   if (steps.working !== undefined) return workingNote(app, steps.working);
   const count = countMarks(steps.marks);
   return html`<h2>${app.say('hide.mend')}</h2>
-    ${problemNote(steps.problem)}
+    ${hideLine(app)} ${problemNote(steps.problem)}
     <p>${app.say('hide.mendHow')}</p>
     ${
       count === 0

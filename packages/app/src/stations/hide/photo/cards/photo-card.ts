@@ -2,12 +2,12 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import { TRACE_STEPS } from '../../../../work/photo-tasks.js';
 import type { App } from '../../../../app/app.js';
+import { optionalAreaField, optionalLengthField, thicknessField } from '../../../../fields/index.js';
 import { NO_MARKS, changePhotoSteps, countMarks } from '../bring-in.js';
 import type { Beside, Four, Pen, PhotoSteps, StatedPlaces, Working } from '../bring-in.js';
-import { dropShot } from '../deeds/open-photos.js';
 import { firstPlaces, referenceOf } from '../logic/stated-reference.js';
-import { measureField } from './fields.js';
-import { fileButton, problemNote } from './ways-card.js';
+import { missingOfShots, shotList } from './shot-list.js';
+import { problemNote } from './ways-card.js';
 
 const BESIDE: readonly Beside[] = ['sheets', 'rectangle', 'card', 'rules'];
 
@@ -20,18 +20,16 @@ export function photoCard(app: App, steps: PhotoSteps): TemplateResult {
     <details class="hide-more">
       <summary>${app.say('hide.moreKnown')}</summary>
       <div class="row">
-        ${measureField(app, {
+        ${thicknessField(app, {
           id: 'hide-thickness',
           label: app.say('hide.thickness'),
-          value: steps.thicknessMm,
-          kind: 'length',
+          mm: steps.thicknessMm,
           take: (thicknessMm) => changePhotoSteps(app, { thicknessMm }),
         })}
-        ${measureField(app, {
+        ${optionalAreaField(app, {
           id: 'hide-invoiced',
           label: app.say('hide.invoiced'),
           value: steps.invoicedMm2,
-          kind: 'area',
           take: (invoicedMm2) => changePhotoSteps(app, { invoicedMm2 }),
         })}
       </div>
@@ -42,6 +40,8 @@ export function photoCard(app: App, steps: PhotoSteps): TemplateResult {
 /** What is missing before the photo can be traced, in words; undefined when nothing is. */
 export function missingWords(app: App, steps: PhotoSteps): string | undefined {
   if (steps.sideUp === undefined) return app.say('hide.missingSide');
+  const missing = missingOfShots(app, steps);
+  if (missing !== undefined) return missing;
   const { beside, stated } = steps;
   if (beside === 'sheets') return undefined;
   return stated === undefined || referenceOf(beside, stated) === undefined
@@ -105,18 +105,16 @@ function sideFields(app: App, stated: StatedPlaces): TemplateResult {
   const tell = (sidesMm: StatedPlaces['sidesMm']): void =>
     changePhotoSteps(app, { stated: { ...stated, sidesMm } });
   return html`<div class="row">
-    ${measureField(app, {
+    ${optionalLengthField(app, {
       id: 'hide-rectangle-width',
       label: app.say('hide.rectangleWidth'),
       value: width,
-      kind: 'length',
       take: (value) => tell([value, height]),
     })}
-    ${measureField(app, {
+    ${optionalLengthField(app, {
       id: 'hide-rectangle-height',
       label: app.say('hide.rectangleHeight'),
       value: height,
-      kind: 'length',
       take: (value) => tell([width, value]),
     })}
   </div>`;
@@ -131,38 +129,14 @@ function readingFields(app: App, stated: StatedPlaces): TemplateResult {
   };
   return html`<div class="row">
     ${stated.readsMm.map((value, which) =>
-      measureField(app, {
+      optionalLengthField(app, {
         id: `hide-reading-${which}`,
+        least: 0,
         label: app.say('hide.reading', { n: which + 1 }),
         value,
-        kind: 'length',
         take: (mm) => tell(which, mm),
       }),
     )}
-  </div>`;
-}
-
-function shotList(app: App, { shots, shown, stated }: PhotoSteps): TemplateResult {
-  const choose = (index: number): void => {
-    changePhotoSteps(app, { shown: index, ...(stated === undefined ? {} : { stated }) });
-  };
-  return html`<div class="hide-shots">
-    ${
-      shots.length < 2
-        ? nothing
-        : html`<ul>
-            ${shots.map(
-              ({ file }, i) =>
-                html`<li class="row">
-                  <button aria-pressed=${i === shown} @click=${() => choose(i)}>${file}</button>
-                  <button class="quiet" @click=${() => dropShot(app, file)}>
-                    ${app.say('hide.dropPhoto')}
-                  </button>
-                </li>`,
-            )}
-          </ul>`
-    }
-    ${fileButton(app, 'hide.onePhotoMore', { accept: 'image/jpeg,image/png,image/webp', several: true })}
   </div>`;
 }
 

@@ -2,13 +2,13 @@ import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import { REFERENCE_SHEETS_FILE } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
+import { optionalLengthField } from '../../../../fields/index.js';
 import { filesOfKind, pathBeside } from '../../../../job/job.js';
 import { hideDesk } from '../bring-in.js';
 import type { Problem } from '../bring-in.js';
 import { openRawPhotos } from '../deeds/open-photos.js';
 import { bringFiles } from '../deeds/other-ways.js';
 import { makeSheets, sheetsAre, tellLines } from '../deeds/reference-sheets.js';
-import { measureField } from './fields.js';
 
 /** Formats of photos that are read; a phone that is asked for these gives its own format as JPEG. */
 const PHOTOS = 'image/jpeg,image/png,image/webp';
@@ -25,7 +25,8 @@ export function waysCard(app: App, problem: Problem | undefined, isWorking: bool
               ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true })}
             </div>
             ${photosOfJob(app)}
-            <p>${app.say('hide.howTo')}</p>`
+            <p>${app.say('hide.howTo')}</p>
+            ${matchMedia('(pointer: fine)').matches ? html`<p class="soft">${app.say('hide.dropHere')}</p>` : nothing}`
     }
     <details class="hide-more">
       <summary>${app.say('hide.sheets')}</summary>
@@ -38,7 +39,7 @@ export function waysCard(app: App, problem: Problem | undefined, isWorking: bool
       <summary>${app.say('hide.otherWays')}</summary>
       <div class="row">
         ${fileButton(app, 'hide.fromDrawing', { accept: '.svg,image/svg+xml' })}
-        ${fileButton(app, 'hide.fromFile', { accept: '.json' })}
+        ${fileButton(app, 'hide.fromFile', { accept: `.json,.yaml,${PHOTOS}`, several: true })}
         <button @click=${() => hideDesk(app).bringIn.set({ kind: 'panel' })}>
           ${app.say('hide.fromNumbers')}
         </button>
@@ -111,18 +112,16 @@ function photosOfJob(app: App): TemplateResult | typeof nothing {
 function linesFields(app: App): TemplateResult {
   const { acrossMm, downMm } = sheetsAre(app);
   return html`<div class="row" data-file=${REFERENCE_SHEETS_FILE}>
-    ${measureField(app, {
+    ${optionalLengthField(app, {
       id: 'hide-line-across',
       label: app.say('hide.lineAcross'),
       value: acrossMm,
-      kind: 'length',
       take: (value) => tellLines(app, { acrossMm: value }),
     })}
-    ${measureField(app, {
+    ${optionalLengthField(app, {
       id: 'hide-line-down',
       label: app.say('hide.lineDown'),
       value: downMm,
-      kind: 'length',
       take: (value) => tellLines(app, { downMm: value }),
     })}
   </div>`;

@@ -16,6 +16,8 @@ export function mostScreenPx(): number {
 const FIRST_STEPS: Omit<PhotoSteps, 'shots'> = {
   kind: 'photo',
   shown: 0,
+  shows: new Map(),
+  isMoved: false,
   sideUp: undefined,
   beside: 'sheets',
   stated: undefined,

@@ -14,6 +14,9 @@ const REFUSALS: Readonly<Record<string, WordKey>> = {
   'photo-not-tied': 'hide.refused.photo-not-tied',
   'bad-reference': 'hide.refused.bad-reference',
   'no-hide-in-photo': 'hide.refused.no-hide-in-photo',
+  'sides-do-not-match': 'hide.refused.sides-do-not-match',
+  'moved-photos-do-not-join': 'hide.refused.moved-photos-do-not-join',
+  'crosses-disagree': 'hide.refused.crosses-disagree',
 };
 
 /** `called`: the file's name where the person has it, if the job calls it otherwise. */

@@ -3,7 +3,7 @@ import type { PhotoHints } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import type { Edits, JobFile } from '../../../../job/job.js';
 import { hideAt, pathBeside } from '../../../../job/job.js';
-import type { TraceAsked, TraceDone, TraceStep } from '../../../../work/photo-tasks.js';
+import type { RawPhoto, TraceAsked, TraceDone, TraceStep } from '../../../../work/photo-tasks.js';
 import {
   NO_MARKS,
   changeMendSteps,
@@ -12,8 +12,10 @@ import {
   hideDesk,
   mendSteps,
   photoSteps,
+  shotsShowing,
+  wasMoved,
 } from '../bring-in.js';
-import type { PhotoSteps } from '../bring-in.js';
+import type { PhotoSteps, Shows } from '../bring-in.js';
 import { freeHideStem, nameBeside, stemOf, stemOfHide } from '../logic/file-names.js';
 import { hintsOf, referenceOf } from '../logic/stated-reference.js';
 import { isStopped, problemOf } from './problem-of.js';
@@ -37,10 +39,15 @@ export async function tracePhotos(app: App): Promise<void> {
 
 function askedOf(app: App, steps: PhotoSteps, stem: string): TraceAsked {
   const { shots, beside, stated, strokes, thicknessMm, invoicedMm2 } = steps;
+  const showing = (what: Shows): RawPhoto[] =>
+    shotsShowing(steps, what).map(({ file, bytes }) => ({ file, bytes }));
   const reference = stated === undefined ? undefined : referenceOf(beside, stated);
   const said = stated === undefined || reference === undefined ? undefined : { file: stated.file, reference };
   return {
-    photos: shots.map(({ file, bytes }) => ({ file, bytes })),
+    photos: showing('as it lies'),
+    raking: showing('raking'),
+    otherSide: showing('other side'),
+    isMoved: wasMoved(steps),
     id: stem,
     sideUp: steps.sideUp!,
     pictureFile: `${stem}.straight.jpg`,
@@ -81,11 +88,16 @@ function againOf(app: App, path: string, hide: NonNullable<ReturnType<typeof hid
   const found = hideDesk(app).found.get().get(path);
   const isChanged = found?.hide !== hide;
   const { lot } = hide;
-  return {
-    photos: (photo.takenFrom ?? []).flatMap((file) => {
+  const { takenFrom = [], raking = [], otherSide = [] } = photo;
+  const pictures = (files: readonly string[]): RawPhoto[] =>
+    files.flatMap((file) => {
       const picture = app.job.get().files.get(pathBeside(path, file));
       return picture?.kind === 'picture' ? [{ file, bytes: picture.bytes }] : [];
-    }),
+    });
+  return {
+    photos: pictures(takenFrom.filter((file) => ![...raking, ...otherSide].includes(file))),
+    raking: pictures(raking),
+    otherSide: pictures(otherSide),
     id: hide.id,
     sideUp: photo.sideUp ?? 'grain',
     pictureFile: photo.file,
@@ -100,11 +112,18 @@ function againOf(app: App, path: string, hide: NonNullable<ReturnType<typeof hid
   };
 }
 
-/** True where the photos that the hide was traced from lie in the job, so that its edge can be traced anew. */
+/**
+ * True where the photos that the hide was traced from lie in the job, so that its edge can be traced anew. Of a hide that
+ * was dragged along, nobody knows which photo shows a stroke.
+ */
 export function canTraceAgain(app: App, path: string): boolean {
   const photo = hideAt(app.job.get(), path)?.photo;
   const files = photo?.takenFrom ?? [];
-  return files.length > 0 && files.every((file) => keptPicture(app, pathBeside(path, file)) !== undefined);
+  return (
+    photo?.isMoved !== true &&
+    files.length > 0 &&
+    files.every((file) => keptPicture(app, pathBeside(path, file)) !== undefined)
+  );
 }
 
 function keptPicture(app: App, path: string): JobFile | undefined {
