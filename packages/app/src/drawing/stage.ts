@@ -6,7 +6,7 @@ import type { Watched } from '../app/cell.js';
 import type { Hand } from './hand.js';
 import { listenToKeys } from './keys.js';
 import { listenToPointers } from './pointers.js';
-import { FIRST_VIEW, fitted, seenFrom, toPlace, toScreen, viewMatrix } from './view.js';
+import { FIRST_VIEW, fitted, isNearly, seenFrom, toPlace, toScreen, viewMatrix } from './view.js';
 import type { Size, View } from './view.js';
 
 /**
@@ -31,6 +31,8 @@ export interface Stage {
   /** The view that the drawing is drawn sharp for: what is sized by the scale needs no more. Undefined before the first. */
   readonly sharpView: Watched<View | undefined>;
   readonly size: Watched<Size>;
+  /** Whether, at rest, something else is seen than all of what was fitted last. */
+  readonly isAway: Watched<boolean>;
   /** A layer of the drawing, mm; later ones lie above. Taken away by `remove()`. */
   layer(name: string): G;
   setPhoto(photo: StagePhoto | undefined): void;
@@ -64,6 +66,7 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
   let frame = 0;
 
   const sharpView = cell<View | undefined>(undefined);
+  const isAway = cell(false);
   let isDue = true;
   let rest = 0;
 
@@ -81,6 +84,7 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
     parts.world.node.setAttribute('transform', cssMatrix(viewMatrix(now)));
     moveDrawing(now, now);
     sharpView.set(now);
+    isAway.set(fittedBox !== undefined && !isNearly(now, fitted(now, fittedBox, size.get())));
   };
   const moveDrawing = (now: View, drawn: View): void => {
     parts.drawing.style.transform = cssMatrix(viewMatrix(seenFrom(drawn, now)));
@@ -111,6 +115,7 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
     view,
     sharpView,
     size,
+    isAway,
     layer: (name) => parts.world.group().attr({ 'data-layer': name }),
     setPhoto: (next) => {
       photo = next;

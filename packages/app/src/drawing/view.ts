@@ -37,6 +37,12 @@ export function shifted(view: View, dx: number, dy: number): View {
   return { ...view, x: view.x + dx, y: view.y + dy };
 }
 
+/** Whether one would hardly see a difference between two views. */
+export function isNearly(a: View, b: View): boolean {
+  const isPlaced = Math.abs(a.x - b.x) < 2 && Math.abs(a.y - b.y) < 2;
+  return isPlaced && a.turnDeg === b.turnDeg && Math.abs(a.scale / b.scale - 1) < 0.01;
+}
+
 /** Closer or farther, and turned, while what is at `at` on the screen stays there. */
 export function zoomedAt(view: View, at: Point, factor: number, byDeg = 0): View {
   const place = toPlace(view, at);

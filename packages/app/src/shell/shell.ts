@@ -1,4 +1,4 @@
-import { html, render } from 'lit-html';
+import { html, nothing, render } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App, Notice } from '../app/app.js';
 import { PLACE_NAMES } from '../app/place.js';
@@ -36,6 +36,8 @@ export interface Frame {
 export interface Shell {
   readonly app: App;
   frame(): Frame;
+  /** Brings all of the drawing into view; undefined where it is. */
+  showAll(): (() => void) | undefined;
   openSheet(sheet: OpenSheet): void;
   setCard(card: CardHeight): void;
 }
@@ -57,10 +59,12 @@ export function openShell(app: App, root: HTMLElement): Shell {
   let close: (() => void) | undefined;
   let opened: PlaceName | undefined;
   let queued = false;
+  let showAll: Shell['showAll'] = () => undefined;
 
   const shell: Shell = {
     app,
     frame: () => frame,
+    showAll: () => showAll(),
     openSheet: (sheet) => {
       frame = { ...frame, sheet, toldBefore: app.notices.get().at(-1)?.id ?? 0 };
       draw();
@@ -83,7 +87,15 @@ export function openShell(app: App, root: HTMLElement): Shell {
       close = () => undefined;
       return;
     }
-    stage ??= openStage(element, { name: app.say('shell.drawing'), help: app.say('shell.drawingHelp') });
+    if (stage === undefined) {
+      const drawing = openStage(element, {
+        name: app.say('shell.drawing'),
+        help: app.say('shell.drawingHelp'),
+      });
+      drawing.isAway.watch(drawSoon);
+      showAll = () => (drawing.isAway.get() ? () => drawing.fitAgain() : undefined);
+      stage = drawing;
+    }
     close = station.open(app, stage);
   };
   const drawSoon = (): void => {
@@ -150,15 +162,24 @@ function shellTemplate(shell: Shell): TemplateResult {
       )}
     </nav>
     <main class="middle">
-      <div class="drawing" ?hidden=${!hasDrawing}></div>
+      <div class="drawing" ?hidden=${!hasDrawing}>${hasDrawing ? showAllButton(shell) : nothing}</div>
+      <div class="notices-place">${noticeList(app, noticesBelow(shell))}</div>
       <section class="tray" aria-label=${app.say('shell.tools')}>${station?.tray(app)}</section>
     </main>
     <section class="card" aria-label=${app.say('shell.card')}>
       ${cardHandle(shell)}
       <div class="card-paper">${station?.card(app) ?? html`<p>${app.say('shell.loading')}</p>`}</div>
     </section>
-    ${noticeList(app, noticesBelow(shell))} ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}
+    ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}
   </div>`;
+}
+
+/** Within reach only where there is something out of view. */
+function showAllButton(shell: Shell): TemplateResult | typeof nothing {
+  const showAll = shell.showAll();
+  return showAll === undefined
+    ? nothing
+    : html`<button class="show-all" @click=${showAll}>${shell.app.say('shell.showAll')}</button>`;
 }
 
 /** A sheet has its own: nothing below it can be reached, or heard of, while it lies there. */

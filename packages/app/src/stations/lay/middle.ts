@@ -27,7 +27,3 @@ export function middleInView(app: App): Point {
   const { width, height } = stage.size.get();
   return stage.toPlace({ x: width / 2, y: height / 2 });
 }
-
-export function showAll(app: App): void {
-  stages.get(app)?.fitAgain();
-}

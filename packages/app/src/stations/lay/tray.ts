@@ -5,7 +5,6 @@ import { hideAt } from '../../job/job.js';
 import { hasStaying } from '../../work/laying/staying.js';
 import { hasPicture } from '../hide/photo/stage/hide-picture.js';
 import { hidesOfOrderInFront } from './card/ready.js';
-import { showAll } from './middle.js';
 import { presentLayout } from './present.js';
 import { startRun } from './run.js';
 import { layTable } from './table.js';
@@ -16,34 +15,34 @@ export function layTray(app: App): TemplateResult {
   const run = table.run.get();
   if (app.place.get().order === undefined) return html``;
   return html`${
-      run === undefined
-        ? begin(app)
-        : html`<button class="main" ?disabled=${run.isStopping} @click=${run.stop}>
-            ${app.say('lay.stop')}
-          </button>`
-    }
-    ${
-      run === undefined && presentLayout(app) !== undefined
-        ? html`<button
-            aria-pressed=${String(table.snug.get())}
-            title=${app.say('lay.snug.words')}
-            @click=${() => table.snug.update((isSnug) => !isSnug)}
-          >
-            ${app.say('lay.snug')}
-          </button>`
-        : nothing
-    }
-    ${
-      isPhotoThere(app)
-        ? html`<button
-            aria-pressed=${String(table.overPhoto.get())}
-            title=${app.say('lay.photo.words')}
-            @click=${() => table.overPhoto.update((isOver) => !isOver)}
-          >
-            ${app.say('lay.photo')}
-          </button>`
-        : nothing
-    } <button @click=${() => showAll(app)}>${app.say('shell.showAll')}</button>`;
+    run === undefined
+      ? begin(app)
+      : html`<button class="main" ?disabled=${run.isStopping} @click=${run.stop}>
+          ${app.say('lay.stop')}
+        </button>`
+  }
+  ${
+    run === undefined && presentLayout(app) !== undefined
+      ? html`<button
+          aria-pressed=${String(table.snug.get())}
+          title=${app.say('lay.snug.words')}
+          @click=${() => table.snug.update((isSnug) => !isSnug)}
+        >
+          ${app.say('lay.snug')}
+        </button>`
+      : nothing
+  }
+  ${
+    isPhotoThere(app)
+      ? html`<button
+          aria-pressed=${String(table.overPhoto.get())}
+          title=${app.say('lay.photo.words')}
+          @click=${() => table.overPhoto.update((isOver) => !isOver)}
+        >
+          ${app.say('lay.photo')}
+        </button>`
+      : nothing
+  }`;
 }
 
 function isPhotoThere(app: App): boolean {

@@ -7,6 +7,7 @@ import { dotPath, drawHideInto } from '../../../drawing/hide-layer.js';
 import type { HideLayerOptions } from '../../../drawing/hide-layer.js';
 import type { Stage } from '../../../drawing/stage.js';
 import { fitted } from '../../../drawing/view.js';
+import { hasPicture } from '../photo/stage/hide-picture.js';
 import { hideNow } from './change-hide.js';
 import { backHand, thicknessHand } from './hands/along-hands.js';
 import { edgeHand } from './hands/edge-hand.js';
@@ -47,6 +48,7 @@ export function openMarks(app: App, stage: Stage): () => void {
   };
   const drawSoon = soon(draw);
   const goToCandidate = (now: MarksTable, before: MarksTable): void => {
+    if (now.looking === undefined && before.looking !== undefined) stage.fitAgain();
     if (now.looking !== undefined && now.looking.id !== before.looking?.id)
       showCandidate(work, now.looking.id);
   };
@@ -85,7 +87,7 @@ function soon(draw: () => void): { readonly ask: () => void; readonly end: () =>
 function lookOf(app: App, hide: Hide, table: MarksTable): HideLayerOptions {
   const chosen = chosenName(table);
   return {
-    overPhoto: hide.photo !== undefined && hasPicture(app, hide.photo.file),
+    overPhoto: hasPicture(app, app.place.get().hide, hide),
     withCandidates: true,
     ...(chosen === undefined ? {} : { chosen }),
     words: {
@@ -94,11 +96,6 @@ function lookOf(app: App, hide: Hide, table: MarksTable): HideLayerOptions {
       thickness: (mm) => app.measures().thickness(mm),
     },
   };
-}
-
-function hasPicture(app: App, file: string): boolean {
-  const name = file.split('/').at(-1) ?? file;
-  return [...app.job.get().files].some(([path, { kind }]) => kind === 'picture' && path.endsWith(name));
 }
 
 function chosenName({ chosen, looking }: MarksTable): string | undefined {
