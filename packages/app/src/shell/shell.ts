@@ -9,9 +9,11 @@ import { STATIONS } from '../stations/index.js';
 import { listenToAppKeys } from './app-keys.js';
 import { cardHandle } from './card-handle.js';
 import type { CardHeight } from './card-handle.js';
+import { saveJobFile } from './job-files.js';
 import { jobMenu, lookUpJobs } from './job-menu.js';
 import { keySheet } from './key-sheet.js';
 import { noticeList } from './notices.js';
+import { lookUpOffline } from './offline-line.js';
 import { safetyLine } from './safety.js';
 import { settingsSheet } from './settings.js';
 import type { Station } from './station.js';
@@ -68,6 +70,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
     openSheet: (sheet) => {
       frame = { ...frame, sheet, toldBefore: app.notices.get().at(-1)?.id ?? 0 };
       draw();
+      if (sheet === 'settings') void lookUpOffline(app);
       if (sheet === 'job') lookUpJobs(app).catch((error: unknown) => app.tellFailure(error));
     },
     setCard: (card) => {
@@ -82,7 +85,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
     render(shellTemplate(shell), root);
     const { station } = frame;
     if (station === undefined || close !== undefined) return;
-    const element = root.querySelector<HTMLElement>('.drawing');
+    const element = root.querySelector<HTMLElement>('.floor');
     if (station.open === undefined || element === null) {
       close = () => undefined;
       return;
@@ -148,6 +151,7 @@ function shellTemplate(shell: Shell): TemplateResult {
     data-place=${place}
     data-shown=${shown ?? ''}
   >
+    <a class="skip" href="#card" @click=${skipToCard}>${app.say('shell.toCard')}</a>
     <div class="above">${topBar(shell)} ${safetyLine(app, shell.frame().isLookingOn)}</div>
     <nav class="places" aria-label=${app.say('place.nav')}>
       ${PLACE_NAMES.map(
@@ -162,13 +166,16 @@ function shellTemplate(shell: Shell): TemplateResult {
       )}
     </nav>
     <main class="middle">
-      <div class="drawing" ?hidden=${!hasDrawing}>${hasDrawing ? showAllButton(shell) : nothing}</div>
+      <div class="drawing" ?hidden=${!hasDrawing}>
+        ${hasDrawing ? showAllButton(shell) : nothing}
+        <div class="floor"></div>
+      </div>
       <div class="notices-place">${noticeList(app, noticesBelow(shell))}</div>
       <section class="tray" aria-label=${app.say('shell.tools')}>${station?.tray(app)}</section>
     </main>
-    <section class="card" aria-label=${app.say('shell.card')}>
+    <section class="card" id="card" tabindex="-1" aria-label=${app.say('shell.card')}>
       ${cardHandle(shell)}
-      <div class="card-paper">${station?.card(app) ?? html`<p>${app.say('shell.loading')}</p>`}</div>
+      <div class="card-paper">${cardOf(shell)}</div>
     </section>
     ${keySheet(shell)} ${settingsSheet(shell)} ${jobMenu(shell)}
   </div>`;
@@ -187,6 +194,31 @@ function noticesBelow(shell: Shell): readonly Notice[] {
   const { sheet, toldBefore } = shell.frame();
   const all = shell.app.notices.get();
   return sheet === undefined ? all : all.filter(({ id }) => id <= toldBefore);
+}
+
+/** For those who come by keys: past the bar and the drawing, to what is told and asked. */
+function skipToCard(event: Event): void {
+  event.preventDefault();
+  document.getElementById('card')?.focus();
+}
+
+/** A card that can't be drawn says so, and leaves the rest of the table as it is. */
+function cardOf({ app, frame }: Shell): TemplateResult {
+  const { station } = frame();
+  if (station === undefined) return html`<p>${app.say('shell.loading')}</p>`;
+  try {
+    return station.card(app);
+  } catch (error) {
+    console.error(error);
+    const sentence = error instanceof Error ? error.message : String(error);
+    return html`<p role="alert">${app.say('failure.card', { sentence })}</p>
+      <div class="row">
+        <button @click=${() => app.undo()}>${app.say('shell.undo')}</button>
+        <button @click=${() => saveJobFile(app).catch((reason: unknown) => app.tellFailure(reason))}>
+          ${app.say('job.save')}
+        </button>
+      </div>`;
+  }
 }
 
 function applyLight(app: App): void {
