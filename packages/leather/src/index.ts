@@ -124,6 +124,7 @@ export { leatherError } from './words/refuse.js';
 export type { LeatherErrorCode } from './leather-error.js';
 export { placeWords, sentenceFor } from './words/catalogue.js';
 export type { SentenceCode } from './words/catalogue.js';
+export type { SentenceLanguage } from './words/language.js';
 export { capital, groupDigits, listWords, quoteValue } from './words/sentence.js';
 export type { SentenceParams, SentenceTable } from './words/sentence.js';
 export { nearestWord } from './words/nearest.js';

@@ -4,7 +4,7 @@ import type { Workshop } from '../model/workshop.js';
 import { trimmed } from '../units/length.js';
 import { figureOf } from '../workshop/figures.js';
 import { listWords } from '../words/sentence.js';
-import { suitRemarkWords, thicknessWords } from '../words/suit.js';
+import { reasonsText, suitRemarkWords, thicknessWords } from '../words/suit.js';
 import type { FindingsInput, Suited } from './findings-input.js';
 import { SUIT } from './suit-figures.js';
 import type { HideFit, SuitHide, SuitPiece } from './suit-model.js';
@@ -28,8 +28,14 @@ function withoutHide(piece: SuitPiece, own: readonly string[]): Diagnostic[] {
   const good = piece.fits.filter(({ kind }) => kind !== 'no');
   if (good.some(isOwn)) return [];
   const told = own.length > 0 ? piece.fits.filter(isOwn) : piece.fits;
-  const why = told.slice(0, REASONS_TOLD).map((fit) => `${fit.hide} ${reasonWords(fit)}`);
-  const params = { piece: piece.piece, article: piece.article, leather, why: why.join('; ') };
+  const first = told.slice(0, REASONS_TOLD);
+  const params = {
+    piece: piece.piece,
+    article: piece.article,
+    leather,
+    why: first.map((fit) => `${fit.hide} ${reasonWords(fit)}`).join('; '),
+    reasons: reasonsText(first.map(({ hide, reasons: [remark] }) => ({ hide, ...(remark && { remark }) }))),
+  };
   if (good.length === 0) return [{ code: 'suit-no-hide', severity: 'error', params }];
   // No hide is listed yet: to find one is what was asked for.
   if (own.length === 0) return [];

@@ -8,6 +8,7 @@ import { ORDER_SENTENCES } from './order.js';
 import { PHOTO_HINTS_SENTENCES } from './photo-hints.js';
 import { PREPARING_SENTENCES } from './preparing.js';
 import { REFERENCE_SENTENCES } from './reference.js';
+import type { SentenceLanguage } from './language.js';
 import type { SentenceParams, SentenceTable } from './sentence.js';
 import { STAGES_SENTENCES } from './stages.js';
 import { TEMPLATE_SENTENCES } from './template.js';
@@ -36,18 +37,23 @@ export const SENTENCES = {
 /** A code that has a sentence in this package's catalogue. */
 export type SentenceCode = keyof typeof SENTENCES;
 
+/** What the packages' own words are in. */
+const ENGLISH: Omit<SentenceLanguage, 'suitRemark'> = { sentences: {}, place: placeWords };
+
 /**
  * The one sentence for a finding: its place (file, line, element), then what is wrong and what would be right.
  * Other packages hand in their own tables; these are looked up first. A code that no table knows is shown as it is,
- * with its parameters, so that nothing is hidden.
+ * with its parameters, so that nothing is hidden. In another language its own sentences go first; a code without one
+ * is told in English.
  */
 export function sentenceFor(
-  diagnostic: Pick<Diagnostic, 'code' | 'params' | 'place'>,
+  { code, params, place }: Pick<Diagnostic, 'code' | 'params' | 'place'>,
   extraTables: readonly SentenceTable[] = [],
+  language: Pick<SentenceLanguage, 'sentences' | 'place'> = ENGLISH,
 ): string {
-  const words = bareSentence(diagnostic.code, diagnostic.params, extraTables);
-  const place = placeWords(diagnostic.place);
-  return place === '' ? words : `${place}: ${words}`;
+  const words = bareSentence(code, params, [language.sentences, ...extraTables]);
+  const where = place === undefined ? '' : language.place(place);
+  return where === '' ? words : `${where}: ${words}`;
 }
 
 function bareSentence(code: string, params: SentenceParams, extraTables: readonly SentenceTable[]): string {

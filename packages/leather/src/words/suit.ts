@@ -10,7 +10,7 @@ export function thicknessWords(minMm: number, maxMm: number): string {
 }
 
 /** Figures that a remark may carry. */
-interface RemarkParams {
+export interface RemarkParams {
   readonly minMm: number;
   readonly maxMm: number;
   readonly wantedMinMm: number;
@@ -94,6 +94,21 @@ export function suitRemarkWords({ code, params }: SuitRemark): string {
   return REMARK_WORDS[code](params as unknown as RemarkParams);
 }
 
+/** Why a hide does not fit, as data. */
+export interface HideReason {
+  readonly hide: string;
+  readonly remark?: SuitRemark;
+}
+
+/** Parameters are plain texts: reasons as one of them, so that another language can word them anew. */
+export function reasonsText(reasons: readonly HideReason[]): string {
+  return JSON.stringify(reasons);
+}
+
+export function reasonsOf(text: string): readonly HideReason[] {
+  return JSON.parse(text) as readonly HideReason[];
+}
+
 export interface SuitPieceParams {
   readonly piece: string;
   readonly article: string;
@@ -133,8 +148,10 @@ export const SUIT_SENTENCES = {
     `Edges of ${who(p)} are to be turned, but leather of ${p.thickness} does not turn neatly above ${p.most} mm; take thinner leather, or leave the edge raw and burnish it.`,
   'suit-beside-steel': (p: { articles: string }) =>
     `No blade and no gun is stored in leather (${p.articles}): what chrome leaves rusts steel, and vegetable tanned leather is acid too; carry it in leather, store it dry and oiled outside.`,
-  'suit-no-hide': (p: SuitPieceParams & { leather: string; why: string }) =>
+  'suit-no-hide': (p: SuitPieceParams & { leather: string; why: string; reasons?: string }) =>
     `No hide on hand fits ${who(p)} (leather "${p.leather}")${p.why === '' ? '' : `: ${p.why}`}.`,
-  'suit-other-hide': (p: SuitPieceParams & { leather: string; hides: string; why: string }) =>
+  'suit-other-hide': (
+    p: SuitPieceParams & { leather: string; hides: string; why: string; reasons?: string },
+  ) =>
     `None of the hides of leather "${p.leather}" fits ${who(p)} (${p.why}), but ${p.hides} does; list it under that leather.`,
 } as const satisfies SentenceTable;
