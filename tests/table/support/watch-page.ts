@@ -28,15 +28,21 @@ export function watchPage(page: Page, origin: string): PageFaults {
 }
 
 /** A file to be made in the page; `sizeBytes` for one of blanks, which need not be sent to it. */
-export type DroppedFile =
-  { readonly name: string; readonly text: string } | { readonly name: string; readonly sizeBytes: number };
+export type DroppedFile = { readonly name: string } & (
+  { readonly text: string } | { readonly bytes: readonly number[] } | { readonly sizeBytes: number }
+);
 
 /** Lets go of files over the drawing, as from another window. */
 export async function dropFiles(page: Page, files: readonly DroppedFile[]): Promise<void> {
   await page.evaluate((given) => {
     const dataTransfer = new DataTransfer();
     for (const file of given) {
-      const content = 'text' in file ? file.text : new Uint8Array(file.sizeBytes).fill(32);
+      const content =
+        'text' in file
+          ? file.text
+          : 'bytes' in file
+            ? new Uint8Array(file.bytes)
+            : new Uint8Array(file.sizeBytes).fill(32);
       dataTransfer.items.add(new File([content], file.name));
     }
     const drawing = document.querySelector('.stage')!;
