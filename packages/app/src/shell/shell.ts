@@ -61,6 +61,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
   let close: (() => void) | undefined;
   let opened: PlaceName | undefined;
   let queued = false;
+  let cardSubject = '';
   let showAll: Shell['showAll'] = () => undefined;
 
   const shell: Shell = {
@@ -83,6 +84,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
     queued = false;
     document.documentElement.lang = app.prefs.get().language;
     render(shellTemplate(shell), root);
+    showCardFromTop();
     const { station } = frame;
     if (station === undefined || close !== undefined) return;
     const element = root.querySelector<HTMLElement>('.floor');
@@ -100,6 +102,13 @@ export function openShell(app: App, root: HTMLElement): Shell {
       stage = drawing;
     }
     close = station.open(app, stage);
+  };
+  /** When the card is about something else, its head is in view again. */
+  const showCardFromTop = (): void => {
+    const paper = root.querySelector('.card-paper');
+    const subject = `${frame.shown ?? ''} ${paper?.querySelector('h2, h3')?.textContent ?? ''}`;
+    if (subject !== cardSubject) paper?.scrollTo({ top: 0 });
+    cardSubject = subject;
   };
   const drawSoon = (): void => {
     if (queued) return;
@@ -203,8 +212,9 @@ function skipToCard(event: Event): void {
 }
 
 /** A card that can't be drawn says so, and leaves the rest of the table as it is. */
-function cardOf({ app, frame }: Shell): TemplateResult {
-  const { station } = frame();
+function cardOf(shell: Shell): TemplateResult {
+  const { app } = shell;
+  const { station } = shell.frame();
   if (station === undefined) return html`<p>${app.say('shell.loading')}</p>`;
   try {
     return station.card(app);

@@ -22,7 +22,7 @@ export const LAY_DE: Translated<typeof LAY_EN> = {
   'lay.goOn': 'Weiter',
   'lay.goOn.words':
     'Sucht von einem anderen Anfang aus eine bessere Auslegung. Was jetzt liegt, bleibt, bis eine bessere gefunden ist.',
-  'lay.photo': 'Leder sehen',
+  'lay.photo': 'Foto',
   'lay.photo.words': 'Unter den Teilen ist das Leder selbst zu sehen, wie es fotografiert wurde.',
   'lay.snug': 'Anlegen',
   'lay.snug.words': 'Ein losgelassenes Teil rutscht so nah an seine Nachbarn, wie es der Zuschnitt erlaubt.',
@@ -39,6 +39,11 @@ export const LAY_DE: Translated<typeof LAY_EN> = {
   'lay.end.less': 'Sie verbraucht weniger Leder als vorher: {now} statt {before}.',
   'lay.end.more':
     'Sie verbraucht mehr Leder als vorher: {now} statt {before}. „Zurück“ bringt die vorige wieder; Weiter sucht eine bessere.',
+  'lay.end.worse':
+    'Deine Auslegung bleibt, wie sie war: Die neue würde {now} Leder verbrauchen statt {before}. „Weiter“ sucht nach einer besseren.',
+  'lay.end.fewer':
+    'Deine Auslegung bleibt, wie sie war: In der neuen haben {now} Teile Platz statt {before}. „Weiter“ sucht nach einer besseren.',
+  'lay.end.takeWorse': 'Trotzdem die neue nehmen',
   'lay.end.early':
     'Der Browser hat einen Teil der Arbeit vorzeitig beendet; die bis dahin beste Auslegung bleibt.',
   'lay.howLong': 'Wie lange nach einer guten Auslegung suchen',

@@ -19,7 +19,7 @@ export const LAY_EN = {
   'lay.goOn': 'Go on',
   'lay.goOn.words':
     'Looks for a better layout from another beginning. What lies there now stays unless a better one is found.',
-  'lay.photo': 'See the leather',
+  'lay.photo': 'Photo',
   'lay.photo.words': 'The leather itself is seen below the pieces, as it was photographed.',
   'lay.snug': 'Snug',
   'lay.snug.words':
@@ -37,6 +37,11 @@ export const LAY_EN = {
   'lay.end.less': 'It uses up less leather than before: {now} instead of {before}.',
   'lay.end.more':
     'It uses up more leather than before: {now} instead of {before}. Undo brings the former layout back; Go on looks for a better one.',
+  'lay.end.worse':
+    'Your layout stays as it was: the new one would use up {now} of leather instead of {before}. Go on looks for a better one.',
+  'lay.end.fewer':
+    'Your layout stays as it was: in the new one {now} pieces have a place instead of {before}. Go on looks for a better one.',
+  'lay.end.takeWorse': 'Take the new one all the same',
   'lay.end.early':
     'The browser ended a part of the work before its time; the best layout up to then is kept.',
   'lay.howLong': 'How long to look for a good layout',

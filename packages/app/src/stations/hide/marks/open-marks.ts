@@ -14,7 +14,7 @@ import { edgeHand } from './hands/edge-hand.js';
 import { flawHand } from './hands/flaw-hand.js';
 import type { Work } from './hands/work.js';
 import { zoneHand } from './hands/zone-hand.js';
-import { cornersOf, edgeOf, edgesOf } from './logic/edges.js';
+import { cornersOf, edgeOf, edgesOf, toldApart } from './logic/edges.js';
 import { markBox } from './logic/nearest-mark.js';
 import { sizeHandle } from './logic/size-handle.js';
 import { marksTable } from './table.js';
@@ -31,17 +31,21 @@ export function openMarks(app: App, stage: Stage): () => void {
   const table = marksTable(app);
   let shownPath: string | undefined;
 
+  const showHandles = (): void => {
+    const hide = hideNow(app);
+    if (hide !== undefined) drawHandles(layers.handles, hide, table.get(), stage.view.get().scale);
+  };
   const draw = (): void => {
     const hide = hideNow(app);
     const path = app.place.get().hide;
-    layers.handles.clear();
     if (hide === undefined) {
+      layers.handles.clear();
       layers.hide.clear();
       shownPath = undefined;
       return;
     }
     drawHideInto(layers.hide, hide, lookOf(app, hide, table.get()));
-    drawHandles(layers.handles, hide, table.get());
+    showHandles();
     if (path !== shownPath) stage.fit(curveBox(hide.outline));
     shownPath = path;
     fitToView(layers.hide, stage.view.get());
@@ -60,6 +64,7 @@ export function openMarks(app: App, stage: Stage): () => void {
     table.watch(drawSoon.ask),
     table.watch(goToCandidate),
     stage.view.watch((view) => fitToView(layers.hide, view)),
+    stage.sharpView.watch(showHandles),
     drawSoon.end,
   ];
   draw();
@@ -105,10 +110,20 @@ function chosenName({ chosen, looking }: MarksTable): string | undefined {
   return undefined;
 }
 
+/** Corners that lie closer on the screen are shown when one comes closer: all of a traced edge would be one thick band. */
+const CORNERS_APART_PX = 18;
+
 /** What can be taken hold of. */
-function drawHandles(layer: Work['sketch'], hide: Hide, { tool, edge, chosen }: MarksTable): void {
+function drawHandles(
+  layer: Work['sketch'],
+  hide: Hide,
+  { tool, edge, chosen }: MarksTable,
+  scale: number,
+): void {
+  layer.clear();
   if (tool === 'edge' && edge.way === 'corners') {
-    const dots = edgesOf(hide).flatMap(({ curve }) => cornersOf(curve).map(dotPath));
+    const leastMm = CORNERS_APART_PX / scale;
+    const dots = edgesOf(hide).flatMap(({ curve }) => toldApart(cornersOf(curve), leastMm).map(dotPath));
     layer.path(dots.join('')).attr({ class: 'corner-dots' });
   }
   if (chosen?.kind === 'corner') {

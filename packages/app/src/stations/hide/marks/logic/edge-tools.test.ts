@@ -10,7 +10,7 @@ import {
 import type { Curve } from '@hidebound/geometry';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { movedCorner, startedAtCorner, withCorner, withoutCorner } from './corners.js';
-import { cornersOf, nearestOnCurve } from './edges.js';
+import { cornersOf, nearestOnCurve, toldApart } from './edges.js';
 import { endPush, isUntouched, pushEdge, startPush } from './push.js';
 import { redrawnStretch } from './redraw-stretch.js';
 
@@ -107,6 +107,15 @@ describe('corners of an edge', () => {
       expect(turned.start).toEqual(cornersOf(ROUNDED)[corner]);
       expect(curveArea(turned)).toBeCloseTo(curveArea(ROUNDED), 9);
     }
+  });
+});
+
+describe('corners on the screen', () => {
+  it('when corners lie close together, those that can be told apart are shown; from near, all', () => {
+    const line = Array.from({ length: 50 }, (_, i) => ({ x: i, y: 0 }));
+    expect(toldApart(line, 10).map(({ x }) => x)).toEqual([0, 10, 20, 30, 40]);
+    expect(toldApart(line, 1)).toEqual(line);
+    expect(toldApart([], 1)).toEqual([]);
   });
 });
 

@@ -32,6 +32,16 @@ export interface CornerPlace {
   readonly at: Point;
 }
 
+/** Of places along a line those that lie so far from the one before that they can be told apart, the first among them. */
+export function toldApart(places: readonly Point[], leastMm: number): readonly Point[] {
+  const told: Point[] = [];
+  for (const place of places) {
+    const last = told.at(-1);
+    if (last === undefined || Math.hypot(place.x - last.x, place.y - last.y) >= leastMm) told.push(place);
+  }
+  return told;
+}
+
 /** The corners of a closed curve, its start once. */
 export function cornersOf(curve: Curve): readonly Point[] {
   return curveCorners(curve).slice(0, -1);
