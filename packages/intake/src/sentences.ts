@@ -12,7 +12,7 @@ import { plural } from './sentence.js';
 import type { Sentence } from './sentence.js';
 
 /** Files that can't be read. */
-const REFUSALS: Readonly<Record<string, Sentence>> = {
+const REFUSALS = {
   'absurd-coordinate': ({ metres, limit }) =>
     `A point lies ${metres} m from the corner of the drawing; patterns reach ${limit} m at most, so check the units and transforms.`,
   'bad-encoding': ({ encoding }) => `The text is not valid ${encoding}; save the drawing again as UTF-8.`,
@@ -51,10 +51,10 @@ const REFUSALS: Readonly<Record<string, Sentence>> = {
   'truncated-file': () => 'The file stops in the middle of the drawing; copy or save it again.',
   'use-cycle': ({ target }) =>
     `The clone ${target} contains itself; unlink the clone in the drawing program.`,
-};
+} as const satisfies Readonly<Record<string, Sentence>>;
 
 /** Findings about size and structure. */
-const STRUCTURE: Readonly<Record<string, Sentence>> = {
+const STRUCTURE = {
   'bad-view-box': ({ value }) =>
     `The viewBox "${value}" can't be read and is left out; it should be four numbers, the last two above 0.`,
   'bad-size': ({ name, value }) =>
@@ -73,7 +73,7 @@ const STRUCTURE: Readonly<Record<string, Sentence>> = {
     const what = Number(count) === 1 ? '1 element' : `${count} elements`;
     return `Left out, ${LEFT_OUT_WORDS[String(reason)] ?? String(reason)}: ${what} (${elements}).`;
   },
-};
+} as const satisfies Readonly<Record<string, Sentence>>;
 
 const LEFT_OUT_WORDS: Readonly<Record<string, string>> = {
   ...DXF_LEFT_OUT,
@@ -99,7 +99,7 @@ const LEFT_OUT_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** Findings about lines and pieces. */
-const PATTERNS: Readonly<Record<string, Sentence>> = {
+const PATTERNS = {
   'lettering-left-out': ({ count, rows }) =>
     `${plural(count, 'small filled outline', 'small filled outlines')} in ${plural(rows, 'row', 'rows')} ${Number(count) === 1 ? 'is' : 'are'} taken for lettering and left out, the first one here; a rule with the role "cut" or "cut-out" for their label or colour says otherwise.`,
   'lines-joined': ({ from, to }) =>
@@ -141,10 +141,10 @@ const PATTERNS: Readonly<Record<string, Sentence>> = {
   'bad-data-number': ({ name, value }) =>
     `${name} says "${value}", which is no whole number, and is left out.`,
   'no-pieces': () => 'No pieces were found; each piece needs one closed cut line.',
-};
+} as const satisfies Readonly<Record<string, Sentence>>;
 
 /** Findings about traced hides. */
-const HIDES: Readonly<Record<string, Sentence>> = {
+const HIDES = {
   'outline-guessed': () =>
     'No line is named "outline", so the largest closed line is taken for the edge of the hide; name it to be sure.',
   'several-outlines': () =>
@@ -164,10 +164,9 @@ const HIDES: Readonly<Record<string, Sentence>> = {
   'bad-mark-number': ({ name, value }) =>
     `${name} says "${value}", which is no number above 0 that fits here, and is left out.`,
   'bad-hide-data': ({ name, value }) => `${name} says "${value}", which can't be read, and is left out.`,
-};
+} as const satisfies Readonly<Record<string, Sentence>>;
 
-/** Every sentence of this package by code: what is wrong, and what would be right; the place is put in front of it. */
-export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = {
+const ALL = {
   ...REFUSALS,
   ...STRUCTURE,
   ...PATTERNS,
@@ -192,3 +191,9 @@ export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = {
   ...PHOTO_TRACE_REFUSALS,
   ...PHOTO_TRACE_FINDINGS,
 };
+
+/** A code that has a sentence in this package. */
+export type IntakeSentenceCode = keyof typeof ALL;
+
+/** Every sentence of this package by code: what is wrong, and what would be right; the place is put in front of it. */
+export const INTAKE_SENTENCES: Readonly<Record<string, Sentence>> = ALL;

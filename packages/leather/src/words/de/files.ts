@@ -65,8 +65,9 @@ export function filesGerman({ de, figures }: German) {
       de`Ab hier ist der Text kein JSON mehr: Da steht ${foundGerman(p.found)}, erwartet wird ${expectedGerman(p.wanted)}.`,
     'cut-off': () =>
       'Die Datei bricht hier mitten im Text ab, sie wurde also nicht ganz gespeichert oder kopiert; hole sie noch einmal von dort, wo sie herkam.',
-    'not-yaml': (p) =>
-      de`Der Text lässt sich nicht als YAML lesen (Meldung des Lesers: ${p.problem}); Einrückung und Anführungszeichen dieser und der vorigen Zeile nachsehen.`,
+    // What the reader of YAML says of it has no German.
+    'not-yaml': () =>
+      'Ab dieser Zeile lässt sich der Text nicht als YAML lesen; Einrückung und Anführungszeichen dieser und der vorigen Zeile nachsehen.',
     'several-documents': () =>
       'Die Datei enthält mehrere Dokumente, getrennt durch „---“; nur eines behalten, ohne solche Zeile dazwischen.',
     'too-deep': (p) =>

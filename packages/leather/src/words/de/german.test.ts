@@ -30,6 +30,7 @@ const SAID_IN_ONE: Readonly<Record<string, readonly string[]>> = {
   // Told in English as "was" or "were" by what it holds; the German sentence needs the figure once more.
   'layout-hide-missing': ['⟦file⟧'],
   'layout-hide-changed': ['⟦file⟧'],
+  'not-yaml': ['⟦problem⟧'],
   'prepare-thinner-unknown': ['⟦leather⟧'],
   'prepare-coverage-unknown': ['⟦leather⟧'],
 };

@@ -10,11 +10,11 @@ export type Translation<Table extends SentenceTable> = {
 /** What German sentences are written with. */
 export interface German {
   /** A text whose numbers come as the locale writes them, and whose "quoted" values come in German quotes. */
-  readonly de: (parts: TemplateStringsArray, ...values: readonly (string | number)[]) => string;
+  readonly de: (parts: TemplateStringsArray, ...values: readonly (string | number | undefined)[]) => string;
   /** Figures within a text that was written for English: "2.2–2.9 mm", "1,250". */
   readonly figures: (text: string) => string;
   /** "1 Teil", "3 Teile". */
-  readonly count: (count: number | string, one: string, many: string) => string;
+  readonly count: (count: number | string | undefined, one: string, many: string) => string;
 }
 
 /** As many decimals as a finding ever tells. */
@@ -29,10 +29,10 @@ export function germanFor(locale: string): German {
       maximumFractionDigits: decimals ?? MOST_DECIMALS,
       ...(decimals === undefined ? {} : { minimumFractionDigits: decimals }),
     }).format(value);
-  const shown = (value: string | number): string =>
-    typeof value === 'number' ? number(value) : value.replace(/"([^"]*)"/g, '„$1“');
+  const shown = (value: string | number | undefined): string =>
+    typeof value === 'number' ? number(value) : (value ?? '').replace(/"([^"]*)"/g, '„$1“');
   const de: German['de'] = (parts, ...values) =>
-    parts.map((part, i) => (i === 0 ? part : shown(values[i - 1]!) + part)).join('');
+    parts.map((part, i) => (i === 0 ? part : shown(values[i - 1]) + part)).join('');
   return {
     de,
     figures: (text) =>
