@@ -1,3 +1,4 @@
+import type { Layout } from '@hidebound/leather';
 import type { App } from '../../app/app.js';
 import { filesOfKind } from '../../job/job.js';
 import type { JobFile } from '../../job/job.js';
@@ -5,7 +6,9 @@ import type { LayOutput, LayProgress, LayWish } from '../../work/lay-tasks.js';
 import { layoutPathOf } from '../../work/laying/layout-paths.js';
 import { readOrderInFront } from './order-read.js';
 import { presentLayout } from './present.js';
+import type { Present } from './present.js';
 import type { CurvePoint, LayTable, Run } from './table.js';
+import { isWorse } from './worse.js';
 
 /**
  * Lays, until the time is over or someone stops it; the layout is written when it ends. Time in seconds; undefined: until
@@ -34,6 +37,7 @@ export async function startRun(
     placements: undefined,
     beforeMm2: present?.layout.yield.total.usedUpMm2,
     beforeLaid: present?.layout.placements.length,
+    isBeforeGood: isGood(table, present),
     isStopping: false,
     stop: () => {
       table.run.update((now) => (now === undefined ? now : { ...now, isStopping: true }));
@@ -99,7 +103,9 @@ function withPoint(curve: readonly CurvePoint[], point: CurvePoint): readonly Cu
 
 function finish(app: App, table: LayTable, output: LayOutput, path: string): void {
   const { layout, elapsedMs, endedEarly } = output;
-  const { wish, curve, beforeMm2, beforeLaid } = table.run.get()!;
+  const run = table.run.get()!;
+  const { wish, curve, beforeMm2, beforeLaid } = run;
+  const worse = layout !== undefined && isWorse(run, layout) ? layout : undefined;
   table.end.set({
     wish,
     found: layout !== undefined,
@@ -110,14 +116,34 @@ function finish(app: App, table: LayTable, output: LayOutput, path: string): voi
     beforeLaid,
     nowMm2: layout?.yield.total.usedUpMm2,
     nowLaid: layout?.placements.length,
+    worse,
   });
-  if (layout === undefined) return;
+  if (layout !== undefined && worse === undefined) takeLayout(app, wish, path, layout);
+}
+
+function takeLayout(app: App, wish: LayWish, path: string, layout: Layout): void {
   app.change(
     app.say(`lay.change.${wish === 'go on' ? 'goOn' : wish}`),
     new Map([[path, { kind: 'layout', layout }]]),
   );
   app.place.update((now) => ({ ...now, layout: path }));
   showHideWithPieces(app);
+}
+
+/** The one that was found worse is taken all the same. */
+export function takeWorse(app: App, table: LayTable): void {
+  const end = table.end.get();
+  const path = presentLayout(app)?.path;
+  if (end?.worse === undefined || path === undefined) return;
+  takeLayout(app, end.wish, path, end.worse);
+  table.end.set({ ...end, worse: undefined });
+}
+
+function isGood(table: LayTable, present: Present | undefined): boolean {
+  const looked = table.looked.get();
+  if (looked === undefined || looked.layout !== present?.layout) return false;
+  const { verdict, isOlderOrder, changedHides } = looked.found;
+  return verdict.proven && !isOlderOrder && changedHides.length === 0;
 }
 
 /** The hide in front is one that pieces came to lie on. */

@@ -30,6 +30,8 @@ export interface Run {
   /** The layout that lay there before: what it used up, and how many pieces it had laid. */
   readonly beforeMm2: number | undefined;
   readonly beforeLaid: number | undefined;
+  /** It was proven, and of the order and the hides as they are: another one has to be better to take its place. */
+  readonly isBeforeGood: boolean;
   readonly isStopping: boolean;
   readonly stop: () => void;
 }
@@ -46,6 +48,8 @@ export interface RunEnd {
   /** What came of it. */
   readonly nowMm2: number | undefined;
   readonly nowLaid: number | undefined;
+  /** What was laid and is worse than what lay there, which therefore stays. */
+  readonly worse: Layout | undefined;
 }
 
 /** What was found of a layout when it was looked over as a whole. */

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit-html';
 import type { App } from '../../../app/app.js';
 import type { LayTable, RunEnd } from '../table.js';
+import { takeWorse } from '../run.js';
 import { curve } from './curve.js';
 
 /** What came of the last run. */
@@ -9,10 +10,26 @@ export function runEnd(app: App, table: LayTable) {
   if (end === undefined) return nothing;
   const seconds = app.measures().number(end.elapsedMs / 1000, 0);
   return html`<section class="run-end" role="status">
-    <p>${app.say(end.found ? 'lay.end.found' : 'lay.end.nothingBetter', { seconds })}</p>
-    ${besideBefore(app, end)} ${end.endedEarly ? html`<p>${app.say('lay.end.early')}</p>` : nothing}
+    ${
+      end.worse === undefined
+        ? html`<p>${app.say(end.found ? 'lay.end.found' : 'lay.end.nothingBetter', { seconds })}</p>
+            ${besideBefore(app, end)}`
+        : worseThanBefore(app, table, end)
+    }
+    ${end.endedEarly ? html`<p>${app.say('lay.end.early')}</p>` : nothing}
     ${curve(app, end.curve, end.beforeMm2)}
   </section>`;
+}
+
+/** The better one stays without being asked for; the other is there for who wants it. */
+function worseThanBefore(app: App, table: LayTable, { beforeMm2, beforeLaid, nowMm2, nowLaid }: RunEnd) {
+  const measures = app.measures();
+  const words =
+    beforeLaid === nowLaid
+      ? app.say('lay.end.worse', { now: measures.area(nowMm2!), before: measures.area(beforeMm2!) })
+      : app.say('lay.end.fewer', { now: nowLaid!, before: beforeLaid! });
+  return html`<p>${words}</p>
+    <p><button @click=${() => takeWorse(app, table)}>${app.say('lay.end.takeWorse')}</button></p>`;
 }
 
 /** Less or more leather than before; told only where as many pieces lie, since else it says nothing. */
