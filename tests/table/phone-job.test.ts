@@ -73,7 +73,7 @@ testWith(
       // Every place that only seems to be a flaw is answered.
       await hand.tap(button('Look through them'));
       const seeming = page.locator('.candidate:not(.core)');
-      const notOne = button('Not a flaw (N)');
+      const notOne = button('Not a flaw');
       await notOne.waitFor();
       while (await notOne.isVisible()) {
         const before = await seeming.count();

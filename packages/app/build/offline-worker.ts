@@ -27,7 +27,9 @@ export function offlineWorker(): Plugin {
         const draft = readFileSync(join(import.meta.dirname, 'offline.js'), 'utf8');
         const named = filledIn(draft, "'NAME'", hash.digest('hex').slice(0, 16));
         const first = filledIn(named, "['FILES']", ['./', './icon.svg', './app.webmanifest', ...atOnce]);
-        const script = filledIn(first, "['LATER']", later);
+        const second = filledIn(first, "['LATER']", later);
+        const sizes = Object.fromEntries(kept.map(({ name, content }) => [`./${name}`, content.length]));
+        const script = filledIn(second, "'SIZES'", sizes);
         this.emitFile({ type: 'asset', fileName: 'offline.js', source: script });
       },
     },

@@ -2,6 +2,8 @@
 const NAME = 'NAME';
 const FILES = ['FILES'];
 const LATER = ['LATER'];
+// Bytes of each, by its name.
+const SIZES = 'SIZES';
 
 addEventListener('install', (event) => {
   event.waitUntil(
@@ -21,10 +23,30 @@ addEventListener('activate', (event) => {
   );
 });
 
-// The page asks for it when nothing else goes on: what a photo is traced with is larger than all the rest.
+// The page asks for it when nothing else goes on: what a photo is traced with is larger than all the rest. On a port that
+// comes with the message it hears what is kept, now or when all is.
 addEventListener('message', (event) => {
-  event.waitUntil(caches.open(NAME).then((cache) => Promise.all(LATER.map((file) => keep(cache, file)))));
+  const [port] = event.ports;
+  event.waitUntil(
+    (event.data === 'what is kept' ? Promise.resolve() : keepLater())
+      .then(whatIsKept)
+      .then((kept) => port?.postMessage(kept))
+      .catch(() => port?.postMessage(undefined)),
+  );
 });
+
+async function keepLater() {
+  const cache = await caches.open(NAME);
+  await Promise.all(LATER.map((file) => keep(cache, file)));
+}
+
+async function whatIsKept() {
+  const cache = await caches.open(NAME);
+  const files = [...FILES, ...LATER];
+  const kept = await Promise.all(files.map((file) => cache.match(file)));
+  const bytes = (some) => some.reduce((sum, file) => sum + (SIZES[file] ?? 0), 0);
+  return { keptBytes: bytes(files.filter((_, i) => kept[i] !== undefined)), allBytes: bytes(files) };
+}
 
 async function keep(cache, file) {
   if ((await cache.match(file)) === undefined) await cache.add(file);

@@ -1,9 +1,12 @@
 import { createApp } from './app/app.js';
 import type { App } from './app/app.js';
+import type { Cell } from './app/cell.js';
 import { keptPrefs } from './app/prefs.js';
+import type { Prefs } from './app/prefs.js';
 import { filesOfKind } from './job/job.js';
 import { openShell } from './shell/shell.js';
 import { letCalmNoticesLeave } from './shell/calm-notices.js';
+import { failurePage } from './shell/failure-page.js';
 import { keepOffline } from './shell/keep-offline.js';
 import { refuseStrayFiles } from './shell/receive-files.js';
 import { startPage } from './shell/start-page.js';
@@ -14,10 +17,20 @@ import { loadWords } from './words/words.js';
 
 await start();
 
+/** The table, or a page that says why there is none, with the way to take one's work along. */
 async function start(): Promise<void> {
   const root = document.querySelector<HTMLElement>('#table')!;
-  refuseStrayFiles();
   const prefs = keptPrefs();
+  try {
+    await open(root, prefs);
+  } catch (error) {
+    console.error(error);
+    await failurePage(root, await loadWords(prefs.get().language), prefs.get(), error);
+  }
+}
+
+async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
+  refuseStrayFiles();
   const desk = openDesk();
   const [words, opened] = await Promise.all([loadWords(prefs.get().language), openJob({ desk })]);
   if (opened.kind !== 'open') {

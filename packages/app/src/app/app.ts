@@ -37,6 +37,8 @@ export interface App {
   readonly saved: Watched<KeepState>;
   readonly session: Session;
   readonly notices: Watched<readonly Notice[]>;
+  /** All that was told on this visit, the last first; the oldest are forgotten when there are many. */
+  readonly said: Watched<readonly Notice[]>;
   readonly desk: Desk;
   /**
    * One change, one step to undo. The label stands after "Undo:". Saved at once. A tab that only looks on changes
@@ -72,11 +74,14 @@ export interface AppInput {
   readonly keeper: Pick<Keeper, 'state' | 'keep'>;
 }
 
+const MOST_SAID = 50;
+
 export function createApp({ job: first, prefs, words: firstWords, desk, session, keeper }: AppInput): App {
   const job = cell(first);
   const history = cell(NO_HISTORY);
   const place = cell(settlePlace(FIRST_PLACE, first));
   const notices = cell<readonly Notice[]>([]);
+  const said = cell<readonly Notice[]>([]);
   const redraws = cell(0);
   let words = firstWords;
   let measures = measuresFor(prefs.get(), navigator.languages);
@@ -111,6 +116,7 @@ export function createApp({ job: first, prefs, words: firstWords, desk, session,
     saved: keeper.state,
     session,
     notices,
+    said,
     desk,
     redraws,
     change: (label, edits) => take(changeJob(job.get(), history.get(), label, edits)),
@@ -124,12 +130,13 @@ export function createApp({ job: first, prefs, words: firstWords, desk, session,
     goTo: (name) => place.update((now) => ({ ...now, name })),
     say: (key, params) => wordsFor(words, measures.locale, key, params),
     measures: () => measures,
-    tell: (notice) =>
-      notices.update((all) => [
-        // What is told again is told once.
-        ...all.filter(({ text }) => text !== notice.text),
-        { ...notice, id: ++lastNotice },
-      ]),
+    tell: (notice) => {
+      const told: Notice = { ...notice, id: ++lastNotice };
+      // What is told again is told once.
+      const others = (all: readonly Notice[]) => all.filter(({ text }) => text !== told.text);
+      said.update((all) => [told, ...others(all)].slice(0, MOST_SAID));
+      notices.update((all) => [...others(all), told]);
+    },
     tellFailure: (error) => {
       if (error instanceof WorkError && error.failure.code === 'stopped') return;
       const sentence = error instanceof Error ? error.message : String(error);

@@ -45,13 +45,25 @@ export function jobMenu(shell: Shell) {
         app.say(isFolder ? 'job.openFolderWhy' : 'job.openWhy'),
         attempt(() => openJobFile(app)),
       )}
-      ${isFolder ? '' : otherJobs(app, attempt)}
+      ${isFolder ? '' : otherJobs(app, attempt)} ${whatWasSaid(app)}
       <div class="row narrow-only">
         <button @click=${() => shell.openSheet('settings')}>${app.say('shell.settings')}</button>
         <button @click=${() => shell.openSheet('keys')}>${app.say('shell.keys')}</button>
       </div>
     `;
   });
+}
+
+/** Calm notices leave by themselves; here they can be read again. */
+function whatWasSaid(app: App): TemplateResult | string {
+  const said = app.said.get();
+  if (said.length === 0) return '';
+  return html`<details class="said">
+    <summary>${app.say('shell.said', { n: said.length })}</summary>
+    <ul>
+      ${said.map(({ tone, text }) => html`<li class="notice ${tone}"><p>${text}</p></li>`)}
+    </ul>
+  </details>`;
 }
 
 type Attempt = (work: () => Promise<unknown>) => () => void;

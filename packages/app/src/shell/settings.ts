@@ -2,6 +2,7 @@ import { html } from 'lit-html';
 import type { App } from '../app/app.js';
 import type { Prefs } from '../app/prefs.js';
 import { oneOf } from '../fields/index.js';
+import { offlineLine } from './offline-line.js';
 import { sheet } from './sheet.js';
 import type { Shell } from './shell.js';
 
@@ -24,6 +25,7 @@ export function settingsSheet(shell: Shell) {
         light: app.say('shell.light.light'),
         dark: app.say('shell.light.dark'),
       })}
+      ${offlineLine(app)}
     `,
   );
 }

@@ -8,12 +8,17 @@ export type TableFound =
   | { readonly kind: 'key needed' }
   | { readonly kind: 'out of reach'; readonly sentence: string };
 
-/** Whether the page comes from a table with a folder, and which of the keys is its. `at`: the page's address. */
+/**
+ * Whether the page comes from a table with a folder, and which of the keys is its. `at`: the page's address. A page that no
+ * table marked, and that knows no key, asks nobody.
+ */
 export async function findTable(
   at: string,
   keys: readonly string[],
+  isMarked: boolean,
   ask: typeof fetch = fetch,
 ): Promise<TableFound> {
+  if (!isMarked && keys.length === 0) return { kind: 'none' };
   for (const key of [...keys, ...(keys.length === 0 ? [''] : [])]) {
     const found = await tryKey(at, key, ask);
     if (found.kind !== 'key needed') return found;

@@ -118,6 +118,11 @@ describe('whether there is a table', () => {
       { kind: 'table', key: 'k', folder: 'bags' },
     ],
   ])('when %s, it is told', async (_, keys, answer, found) => {
-    expect(await findTable(AT, keys, server(answer).fetch)).toMatchObject(found);
+    expect(await findTable(AT, keys, true, server(answer).fetch)).toMatchObject(found);
+  });
+
+  it('when no table marked the page and no key is known, nobody is asked', async () => {
+    const asked = (): Promise<Response> => Promise.reject(new Error('asked'));
+    expect(await findTable(AT, [], false, asked)).toEqual({ kind: 'none' });
   });
 });

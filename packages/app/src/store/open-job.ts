@@ -54,9 +54,14 @@ export interface OpenInput {
   readonly at?: string;
 }
 
+/** `hidebound table` writes it into the page that it serves. */
+function isMarked(): boolean {
+  return document.querySelector('meta[name="hidebound-table"]') !== null;
+}
+
 /** Opens the folder behind the page where there is one, else a job of the browser's own storage. */
 export async function openJob({ desk, wanted, at = document.baseURI }: OpenInput): Promise<Opening> {
-  const found = await findTable(at, tableKeys());
+  const found = await findTable(at, tableKeys(), isMarked());
   if (found.kind === 'key needed' || found.kind === 'out of reach') return found;
   const database = openDatabase();
   try {

@@ -13,6 +13,8 @@ export interface Measures {
   number(value: number, decimals?: number): string;
   /** "120 mm" or "4.72 in". */
   length(mm: number): string;
+  /** How far off something is: "0.34 mm" or "0.013 in". */
+  deviation(mm: number): string;
   /** "18.4 dm²" or "1.98 ft²". */
   area(mm2: number): string;
   /** "2.4 mm (6 oz)". */
@@ -52,6 +54,7 @@ export function measuresFor({ language, lengths, areas }: Prefs, languages: read
     locale,
     number,
     length: (mm) => `${lengthNumber(mm)} ${lengths}`,
+    deviation: (mm) => `${isInch ? number(mm / MM_PER_INCH, 3) : number(mm, 2)} ${lengths}`,
     area: (mm2) => `${areaNumber(mm2)} ${areaUnit}`,
     thickness,
     thicknessRange: ({ minMm, maxMm }) => rangeWords(minMm, maxMm, thickness),

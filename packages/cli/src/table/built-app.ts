@@ -55,14 +55,27 @@ export function readBuiltApp(site: string = SITE): BuiltApp {
     statSync(join(site, name)).isFile(),
   );
   const files = new Map(names.map((name) => [`/${name.replaceAll('\\', '/')}`, appFile(site, name)]));
-  return files.set('/', files.get('/index.html')!);
+  const page = appFile(site, 'index.html', markedPage);
+  return files.set('/index.html', page).set('/', page);
 }
 
 /** As the build names what never changes: "name-a1B2c3D4.js". */
 const HASHED = /^assets[\\/].*-[\w-]{8}\.\w+$/;
 
-function appFile(site: string, name: string): AppFile {
-  const bytes = readFileSync(join(site, name));
+/** By this the page knows that a table serves it, and need not ask a plain web host for a folder. */
+const MARK = '<meta name="hidebound-table" content="folder" />';
+
+function markedPage(bytes: Uint8Array): Uint8Array {
+  const page = new TextDecoder().decode(bytes);
+  return new TextEncoder().encode(page.replace(/<head[^>]*>/, (head) => `${head}${MARK}`));
+}
+
+function appFile(
+  site: string,
+  name: string,
+  change: (bytes: Uint8Array) => Uint8Array = (bytes) => bytes,
+): AppFile {
+  const bytes = change(readFileSync(join(site, name)));
   const ending = extname(name).toLowerCase();
   return {
     bytes,

@@ -23,6 +23,7 @@ export const SHELL_DE: Translated<typeof SHELL_EN> = {
   'shell.settings': 'Einstellungen',
   'shell.keys': 'Tasten',
   'shell.job': 'Auftrag',
+  'shell.said': { one: 'Was gesagt wurde: eine Sache', other: 'Was gesagt wurde: {n} Sachen' },
   'shell.close': 'Schließen',
   'shell.drawing': 'Zeichnung',
   'shell.drawingHelp':
@@ -44,6 +45,27 @@ export const SHELL_DE: Translated<typeof SHELL_EN> = {
   'shell.light.auto': 'Wie das Gerät',
   'shell.light.light': 'Hell',
   'shell.light.dark': 'Dunkel',
+  'offline.title': 'Ohne Netz',
+  'offline.all':
+    'Die ganze App ist auf diesem Gerät aufgehoben ({mb} MB) und öffnet sich ohne Netz. Deine Aufträge sind es ohnehin.',
+  'offline.part':
+    'Die App ist auf diesem Gerät aufgehoben, nur das nicht, womit Fotos gelesen werden: {mb} von {all} MB. Deine Aufträge sind es ohnehin.',
+  'offline.keep': 'Auch den Rest aufheben',
+  'offline.keeping': 'Wird aufgehoben …',
+  'offline.failed': 'Es war nicht zu holen. Versuche es noch einmal, wenn ein Netz da ist.',
+  'offline.none':
+    'Dieser Browser hebt die App selbst nicht auf: Zum Öffnen braucht sie das Netz. Deine Aufträge sind aufgehoben.',
+  'offline.looking': 'Wird nachgesehen …',
+  'shell.toCard': 'Zur Karte springen',
+  'failure.title': 'Der Tisch ließ sich nicht herrichten',
+  'failure.why':
+    'Beim Öffnen ist etwas kaputtgegangen: {sentence}. Deine Arbeit liegt noch, wo sie aufgehoben war.',
+  'failure.take': 'Nimm deine Arbeit mit',
+  'failure.takeWhy': 'Jeder Auftrag als eine Datei, die sich auf jedem anderen Gerät öffnen lässt.',
+  'failure.takeJob': '„{name}“ als Datei sichern',
+  'failure.folder':
+    'In diesem Browser liegt kein Auftrag. Wenn du einen Ordner geöffnet hattest, liegen seine Dateien dort, wie sie zuletzt gesichert wurden.',
+  'failure.card': 'Diese Karte ließ sich nicht schreiben: {sentence}. Der Auftrag selbst ist, wie er war.',
   'shell.looksOn': 'An diesem Auftrag wird in einem anderen Reiter gearbeitet. Hier siehst du nur zu.',
   'shell.workHere': 'Hier arbeiten',
   'shell.retry': 'Noch einmal',

@@ -21,6 +21,7 @@ export const SHELL_EN = {
   'shell.keys': 'Keys',
   'shell.job': 'Job',
   'shell.close': 'Close',
+  'shell.said': { one: 'What was said: one thing', other: 'What was said: {n} things' },
   'shell.drawing': 'Drawing',
   'shell.drawingHelp':
     'Drawing of the hide. Arrow keys move the cross, Enter works like a tap, Space takes hold and lets go, plus and minus zoom, 0 shows all.',
@@ -41,6 +42,27 @@ export const SHELL_EN = {
   'shell.light.auto': 'As the device',
   'shell.light.light': 'Light',
   'shell.light.dark': 'Dark',
+  'offline.title': 'Without a network',
+  'offline.all':
+    'All of the app is kept on this device ({mb} MB) and opens without a network. Your jobs are, in any case.',
+  'offline.part':
+    'The app is kept on this device but for what photos are read with: {mb} of {all} MB. Your jobs are kept in any case.',
+  'offline.keep': 'Keep the rest, too',
+  'offline.keeping': 'Being kept…',
+  'offline.failed': 'It could not be fetched. Try again when there is a network.',
+  'offline.none':
+    'This browser does not keep the app itself: it needs the network to open. Your jobs are kept.',
+  'offline.looking': 'Being looked up…',
+  'shell.toCard': 'Skip to the card',
+  'failure.title': 'The table could not be set up',
+  'failure.why':
+    'Something broke while it was being opened: {sentence}. Your work is still where it was kept.',
+  'failure.take': 'Take your work away',
+  'failure.takeWhy': 'Each job as one file, which opens on any other device.',
+  'failure.takeJob': 'Save “{name}” as a file',
+  'failure.folder':
+    'No job lies in this browser. If you opened a folder, its files lie there as they were saved last.',
+  'failure.card': 'This card could not be written: {sentence}. The job itself is as it was.',
   'shell.looksOn': 'This job is being worked on in another tab. Here you only look on.',
   'shell.workHere': 'Work here',
   'shell.retry': 'Try again',

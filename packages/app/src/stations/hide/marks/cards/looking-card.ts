@@ -35,14 +35,27 @@ export function lookingCard(app: App): TemplateResult | typeof nothing {
       marksTable(app).update((table) => ({ ...table, looking: { ...looking, effect } })),
     )}
     <div class="row">
-      <button type="button" class="main" @click=${() => answer(app, 'take')}>
-        ${app.say('marks.answer.take')}
-      </button>
-      <button type="button" @click=${() => answer(app, 'drop')}>${app.say('marks.answer.drop')}</button>
-      <button type="button" @click=${() => answer(app, 'later')}>${app.say('marks.answer.later')}</button>
+      ${ANSWERS.map(
+        ([what, key]) =>
+          html`<button
+            type="button"
+            class=${what === 'take' ? 'main' : ''}
+            aria-keyshortcuts=${key}
+            @click=${() => answer(app, what)}
+          >
+            ${app.say(`marks.answer.${what}`)}<kbd class="key-hint" aria-hidden="true">${key}</kbd>
+          </button>`,
+      )}
     </div>
   </div>`;
 }
+
+/** With the key that does the same. */
+const ANSWERS = [
+  ['take', 'Y'],
+  ['drop', 'N'],
+  ['later', 'L'],
+] as const;
 
 /** Starts with the first; false where there is nothing to look at. */
 export function lookThrough(app: App): boolean {

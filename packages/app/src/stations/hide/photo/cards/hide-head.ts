@@ -91,7 +91,7 @@ function figures(app: App, hide: Hide): TemplateResult {
           : html`<dt>${app.say('hide.scaledBy')}</dt>
               <dd>${scaledByWords(app, photo.scaledBy)}</dd>
               <dt>${app.say('hide.placesWithin')}</dt>
-              <dd>± ${app.measures().length(photo.errorMm)}</dd>`
+              <dd>± ${app.measures().deviation(photo.errorMm)}</dd>`
       }
     </dl>
     ${

@@ -31,7 +31,7 @@ export function openSeenStage(app: App, stage: Stage): () => void {
     for (const { name, ringPx } of view.references) {
       layer.path(ringPath(ringPx)).attr({ class: 'hide-reference' });
       const off = told?.report?.references.find((reference) => reference.name === name)?.residualMm;
-      const words = [referenceName(app, name), ...(off === undefined ? [] : [app.measures().length(off)])];
+      const words = [referenceName(app, name), ...(off === undefined ? [] : [app.measures().deviation(off)])];
       words.forEach((word, i) => {
         const at = middle(ringPx);
         layer
