@@ -49,15 +49,15 @@ export function layoutGerman({ de, count }: German) {
     'broken-gap': (p) =>
       reach(p) === undefined
         ? de`${what(p)} liegt zu nah an ${party(p, 'einem anderen Teil')}${figures(p, ' mm')}; auseinanderrücken.`
-        : de`${what(p)} liegt${reach(p)!} über ${party(p, 'einem anderen Teil')}; auseinanderrücken.`,
+        : de`${what(p)} liegt${reach(p)} über ${party(p, 'einem anderen Teil')}; auseinanderrücken.`,
     'broken-edge': (p) =>
       reach(p) === undefined
         ? de`${what(p)} liegt zu nah am Rand der Haut oder eines Lochs${figures(p, ' mm')}; nach innen rücken.`
-        : de`${what(p)} reicht${reach(p)!} über den Rand der Haut oder eines Lochs; nach innen rücken.`,
+        : de`${what(p)} reicht${reach(p)} über den Rand der Haut oder eines Lochs; nach innen rücken.`,
     'broken-void': (p) =>
       reach(p) === undefined
         ? de`${what(p)} liegt zu nah an einer Stelle, die nie verwendet wird (${party(p, 'ein Fehler')})${figures(p, ' mm')}; wegrücken.`
-        : de`${what(p)} reicht${reach(p)!} in eine Stelle, die nie verwendet wird (${party(p, 'ein Fehler')}); wegrücken.`,
+        : de`${what(p)} reicht${reach(p)} in eine Stelle, die nie verwendet wird (${party(p, 'ein Fehler')}); wegrücken.`,
     'broken-looks': (p) =>
       de`${what(p)} liegt auf Leder, das nicht schön genug ist (${party(p, 'ein Fehler oder eine Partie')}); wegrücken.`,
     'broken-strength': (p) =>
