@@ -70,6 +70,14 @@ describe('the order of work', () => {
     expect(progressOf(now)).toEqual({ cut: 0, left: 109, unlaid: 1, all: 110 });
   });
 
+  it('when a piece was spoiled a moment ago and is not on the list of what has no place yet, none is missing from the count', () => {
+    const [first] = layout.placements;
+    const placements = layout.placements.map((each) =>
+      each === first ? { ...each, state: 'spoiled' as const } : each,
+    );
+    expect(progressOf({ ...layout, placements })).toEqual({ cut: 0, left: 109, unlaid: 1, all: 110 });
+  });
+
   it('when a tick was a slip, the layout is what it was before', () => {
     const there = ticked(layout, '3', 'spoiled');
     expect(ticked(there, '3', 'planned').placements).toEqual(layout.placements);

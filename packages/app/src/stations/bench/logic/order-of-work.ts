@@ -122,6 +122,9 @@ export interface Progress {
 export function progressOf({ placements, unplaced }: Pick<Layout, 'placements' | 'unplaced'>): Progress {
   const count = (state: PiecePlacement['state']): number =>
     placements.filter((placement) => placement.state === state).length;
-  const [cut, left, unlaid] = [count('cut'), count('planned'), unplaced.length];
+  // What was just spoiled is not among the unplaced yet.
+  const lying = new Set(placements.filter(({ state }) => state !== 'spoiled').map(pieceCopyKey));
+  const missing = new Set([...unplaced, ...placements].map(pieceCopyKey).filter((key) => !lying.has(key)));
+  const [cut, left, unlaid] = [count('cut'), count('planned'), missing.size];
   return { cut, left, unlaid, all: cut + left + unlaid };
 }
