@@ -36,8 +36,10 @@ const FINDINGS: Readonly<Record<string, WordKey>> = {
 /** Told elsewhere on the card, where they can be answered: the area beside the invoice, guesses among the marks. */
 const TOLD_ELSEWHERE = new Set(['area-differs', 'backbone-guessed', 'cut-guessed']);
 
+/** Each once: what is true of the photos of both sides is found twice. */
 export function findingsToTell({ findings }: Found): readonly PhotoFinding[] {
-  return findings.filter(({ code }) => !TOLD_ELSEWHERE.has(code));
+  const told = findings.filter(({ code }) => !TOLD_ELSEWHERE.has(code));
+  return told.filter(({ sentence }, i) => told.findIndex((each) => each.sentence === sentence) === i);
 }
 
 export function findingWords(app: App, { code, params, sentence }: PhotoFinding): string {
