@@ -102,6 +102,7 @@ export const MARKS_DE: Translated<typeof MARKS_EN> = {
   'marks.key.take': 'Beim Durchsehen: ein Fehler',
   'marks.key.drop': 'Beim Durchsehen: kein Fehler',
   'marks.key.later': 'Beim Durchsehen: später',
+  'marks.leaveOff': 'Aufhören',
   'marks.allLooked': 'Alles durchgesehen.',
   'marks.area.net': 'Ohne die Löcher',
   'marks.area.usable': 'Brauchbar',

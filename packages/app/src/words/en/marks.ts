@@ -98,6 +98,7 @@ export const MARKS_EN = {
   'marks.key.take': 'Looking through: a flaw',
   'marks.key.drop': 'Looking through: not a flaw',
   'marks.key.later': 'Looking through: later',
+  'marks.leaveOff': 'Leave off',
   'marks.allLooked': 'All looked through.',
   'marks.area.net': 'Less the holes',
   'marks.area.usable': 'Can be used',

@@ -2,6 +2,7 @@ import { LeatherError, provenHide } from '@hidebound/leather';
 import type { Hide } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import { hideAt } from '../../../job/job.js';
+import { toldError } from '../../../words/told.js';
 import type { WordKey } from '../../../words/words.js';
 import { withoutMarksBeside } from './logic/judge-hide.js';
 
@@ -50,5 +51,5 @@ function refuse(app: App, error: unknown): void {
     return;
   }
   const own = OWN_SENTENCES[error.code];
-  app.tell({ tone: 'warning', text: own === undefined ? error.message : app.say(own) });
+  app.tell({ tone: 'warning', text: own === undefined ? app.sentence(toldError(error)) : app.say(own) });
 }

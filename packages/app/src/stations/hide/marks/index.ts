@@ -4,7 +4,7 @@ import type { App } from '../../../app/app.js';
 import { areaCard } from './cards/area-card.js';
 import { detailsCard } from './cards/details-card.js';
 import { flawCard } from './cards/flaw-card.js';
-import { lookingCard } from './cards/looking-card.js';
+import { lookingCard, lookingTray } from './cards/looking-card.js';
 import { backCard, edgeCard, thicknessCard, zoneCard } from './cards/tool-cards.js';
 import { hideNow } from './change-hide.js';
 import { TOOLS, marksTable, takeTool } from './table.js';
@@ -47,12 +47,12 @@ function toolCard(app: App, { tool, chosen }: MarksTable): TemplateResult | type
 
 /** The tools for marking, in words; the one in hand is put away by another press. */
 export function marksTray(app: App): TemplateResult {
-  const { tool: now } = marksTable(app).get();
+  const { tool: now, looking } = marksTable(app).get();
+  if (looking !== undefined) return lookingTray(app);
   return html`${TOOLS.map(
     (tool) =>
       html`<button
         type="button"
-        class="marks-tool"
         aria-pressed=${String(tool === now)}
         @click=${() => takeTool(app, tool === now ? undefined : tool)}
       >

@@ -34,20 +34,23 @@ export function lookingCard(app: App): TemplateResult | typeof nothing {
     ${effectRow(app, looking.effect, (effect) =>
       marksTable(app).update((table) => ({ ...table, looking: { ...looking, effect } })),
     )}
-    <div class="row">
-      ${ANSWERS.map(
-        ([what, key]) =>
-          html`<button
-            type="button"
-            class=${what === 'take' ? 'main' : ''}
-            aria-keyshortcuts=${key}
-            @click=${() => answer(app, what)}
-          >
-            ${app.say(`marks.answer.${what}`)}<kbd class="key-hint" aria-hidden="true">${key}</kbd>
-          </button>`,
-      )}
-    </div>
   </div>`;
+}
+
+/** The answers lie where the tools lay, under the thumb, so that many places are looked through without scrolling. */
+export function lookingTray(app: App): TemplateResult {
+  return html`${ANSWERS.map(
+      ([what, key]) =>
+        html`<button
+          type="button"
+          class=${what === 'take' ? 'main' : ''}
+          aria-keyshortcuts=${key}
+          @click=${() => answer(app, what)}
+        >
+          ${app.say(`marks.answer.${what}`)}<kbd class="key-hint" aria-hidden="true">${key}</kbd>
+        </button>`,
+    )}
+    <button type="button" class="quiet" @click=${() => leaveOff(app)}>${app.say('marks.leaveOff')}</button>`;
 }
 
 /** With the key that does the same. */
@@ -73,6 +76,11 @@ function lookAt(app: App, candidate: FlawCandidate, later: readonly string[]): v
     chosen: undefined,
     looking: { id: candidate.id, later, effect },
   }));
+}
+
+/** What was not looked at waits for another time. */
+function leaveOff(app: App): void {
+  marksTable(app).update((table) => ({ ...table, looking: undefined }));
 }
 
 /** Answers for the one in view; false where none is. */
