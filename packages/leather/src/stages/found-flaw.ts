@@ -5,6 +5,7 @@ import { flawRegions } from '../hide/flaw-region.js';
 import { hideRegion, netRegions } from '../hide/hide-region.js';
 import { FLAW_KINDS } from '../model/hide.js';
 import type { Flaw, FlawKind, FlawShape, Hide } from '../model/hide.js';
+import type { Effect } from '../model/marks.js';
 import type { UseFrom } from '../model/order.js';
 import { baseLineOf } from '../setting-out/base-line.js';
 import { pointOf } from '../setting-out/frame.js';
@@ -13,8 +14,11 @@ import { listWords, quoteValue } from '../words/sentence.js';
 
 /** A flaw that was found while cutting, in the frame that it was measured in; mm. */
 export interface FoundFlaw {
-  readonly kind: FlawKind;
+  /** Undefined where nobody said what it is. */
+  readonly kind?: FlawKind;
   readonly shape: FlawShape;
+  /** What it does to the leather, where that is not what its kind says. */
+  readonly effect?: Effect;
   /** As it was written. */
   readonly text: string;
 }
@@ -68,7 +72,14 @@ export function withFoundFlaw(
     throw leatherError('flaw-off-hide', { hide: hide.id, found: quoteValue(flaw.text) });
   }
   const used = new Set([...hide.flaws, ...hide.candidates].map(({ id }) => id));
-  const added: Flaw = { id: freeFlawName(flaw.kind, used), kind: flaw.kind, side: 'grain', shape };
+  const { kind, effect } = flaw;
+  const added: Flaw = {
+    id: freeFlawName(kind ?? 'flaw', used),
+    ...(kind === undefined ? {} : { kind }),
+    side: 'grain',
+    shape,
+    ...(effect === undefined ? {} : { effect }),
+  };
   return { hide: { ...hide, flaws: [...hide.flaws, added] }, flaw: added };
 }
 

@@ -1,20 +1,19 @@
 import { pieceCopyKey } from '@hidebound/leather';
-import type { CopyState, FlawKind, Layout } from '@hidebound/leather';
+import type { CopyState, Layout } from '@hidebound/leather';
 import type { App } from '../../app/app.js';
 import { layoutAt } from '../../job/job.js';
+import { PLAIN_EFFECTS } from '../hide/marks/logic/flaws.js';
 import { hidesOf } from '../lay/present.js';
 import { startRun } from '../lay/run.js';
 import { layTable } from '../lay/table.js';
 import { benchNow, hidePathOf } from './bench-now.js';
+import { USUAL_SPOT_MM, USUAL_STROKE_MM } from './logic/found-shape.js';
 import { neighbour, nextOpen } from './logic/order-of-work.js';
 import type { WorkItem } from './logic/order-of-work.js';
 import { benchTable } from './table.js';
 
 /** At the bench someone stands and waits: a few pieces find their place sooner than a whole layout does. */
 const LOOK_SECONDS = 8;
-/** A spot that is only seen on the table; its kind is told at the hide's card where it matters. */
-const FOUND_KIND: FlawKind = 'hole';
-export const FLAW_SIZES_MM = [5, 10, 20, 40, 80, 160] as const;
 
 /** Ticks the piece in front. A cut one makes way for the next. */
 export function tickFront(app: App, to: CopyState): void {
@@ -104,36 +103,35 @@ function firstLaid(before: Layout, after: Layout): string | undefined {
 export function beginFlaw(app: App): boolean {
   const item = benchNow(app)?.item;
   if (item === undefined) return false;
-  benchTable(app).flaw.set({ hide: item.hide, at: undefined, acrossMm: FLAW_SIZES_MM[2] });
-  return true;
-}
-
-export function sizeFlaw(app: App, by: 1 | -1): void {
-  benchTable(app).flaw.update((flaw) => {
-    if (flaw === undefined) return flaw;
-    const at = FLAW_SIZES_MM.findIndex((size) => size === flaw.acrossMm);
-    return { ...flaw, acrossMm: FLAW_SIZES_MM[at + by] ?? flaw.acrossMm };
+  benchTable(app).flaw.set({
+    hide: item.hide,
+    shape: undefined,
+    effect: 'never',
+    spotMm: USUAL_SPOT_MM,
+    strokeMm: USUAL_STROKE_MM,
   });
+  return true;
 }
 
 /** Writes the flaw onto its hide; pieces that can't be cut there any more wait for being laid again. */
 export async function keepFlaw(app: App): Promise<void> {
   const table = benchTable(app);
   const flaw = table.flaw.get();
-  if (flaw?.at === undefined) return;
+  if (flaw?.shape === undefined) return;
+  const { shape, effect } = flaw;
   table.flaw.set(undefined);
+  table.remark.set({ kind: 'marking' });
   await table.queue;
   const now = benchNow(app);
   const path = now === undefined ? undefined : hidePathOf(app, now, flaw.hide);
   if (now === undefined || path === undefined) return;
   const { layout } = now;
-  const shape = { kind: 'point', at: flaw.at, radiusMm: flaw.acrossMm / 2 } as const;
   try {
     const done = await table.desk.ask('flaw', {
       layout,
       hides: hidesOf(app, { path: now.path, layout }),
       hide: flaw.hide,
-      flaw: { kind: FOUND_KIND, shape, text: app.say('bench.flaw.found') },
+      flaw: { shape, effect: PLAIN_EFFECTS[effect], text: app.say('bench.flaw.found') },
     });
     app.change(
       app.say('bench.change.flaw'),
@@ -144,6 +142,7 @@ export async function keepFlaw(app: App): Promise<void> {
     );
     table.remark.set({ kind: 'flaw', lifted: done.lifted });
   } catch (error) {
+    table.remark.set(undefined);
     app.tellFailure(error);
   }
 }

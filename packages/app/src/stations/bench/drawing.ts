@@ -11,6 +11,7 @@ import { hideAt } from '../../job/job.js';
 import { hasPicture, openHidePicture } from '../hide/photo/stage/hide-picture.js';
 import { benchNow, hidePathOf } from './bench-now.js';
 import type { BenchNow } from './bench-now.js';
+import { handOnFlaw } from './found-flaw.js';
 import { handAtBench } from './hand.js';
 import { boxAround } from './logic/around.js';
 import { drawMeasuresInto } from './measure-layer.js';
@@ -25,6 +26,7 @@ export function openBenchDrawing(app: App, stage: Stage): () => void {
     hide: stage.layer('hide'),
     pieces: stage.layer('pieces'),
     measures: stage.layer('measures'),
+    sketch: stage.layer('sketch'),
   };
   let drawnHide: Hide | undefined;
   let drawn: DrawnPieces = new Map();
@@ -82,6 +84,7 @@ export function openBenchDrawing(app: App, stage: Stage): () => void {
       });
     }),
     stage.lay(handAtBench(app)),
+    stage.lay(handOnFlaw(app, stage, layers.sketch)),
     openHidePicture(app, stage),
     watchMeasures(app),
     stayAwake(app),

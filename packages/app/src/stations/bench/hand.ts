@@ -4,20 +4,11 @@ import type { At, Hand } from '../../drawing/hand.js';
 import { benchNow } from './bench-now.js';
 import { goTo } from './deeds.js';
 import type { WorkItem } from './logic/order-of-work.js';
-import { benchTable } from './table.js';
 
-/** A tap on a piece brings it in front; while a flaw is marked, a tap says where it is. */
+/** A tap on a piece brings it in front. */
 export function handAtBench(app: App): Hand {
-  const { flaw } = benchTable(app);
   return {
-    tap: (at) => {
-      const marked = flaw.get();
-      if (marked !== undefined) {
-        flaw.set({ ...marked, at: at.place });
-        return true;
-      }
-      return goTo(app, itemAt(app, at));
-    },
+    tap: (at) => goTo(app, itemAt(app, at)),
     describe: (at) => {
       const item = itemAt(app, at);
       return item === undefined ? undefined : `${item.placement.piece} ${item.number}`;

@@ -8,6 +8,7 @@ import { ofScreenSize } from '../../drawing/hatch.js';
 import { linePath } from '../../drawing/path-data.js';
 import { pieceOf } from '../../drawing/piece-layer.js';
 import type { BenchNow } from './bench-now.js';
+import { drawFoundFlaw } from './found-flaw.js';
 import { letterOf } from './logic/letters.js';
 import { settingOf } from './logic/measures-of.js';
 import type { ItemSetting } from './logic/measures-of.js';
@@ -27,8 +28,7 @@ export function drawMeasuresInto(layer: G, app: App, now: BenchNow | undefined):
     if (setting !== undefined) drawSetting(layer, known.out.baseLine, setting);
   }
   const found = flaw.get();
-  if (found?.at === undefined) return;
-  layer.circle(found.acrossMm).center(found.at.x, found.at.y).attr({ class: 'found-flaw' });
+  if (found !== undefined) drawFoundFlaw(layer, found);
 }
 
 const HEAD = 'M-16 -9L0 0L-16 9';

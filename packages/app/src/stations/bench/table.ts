@@ -1,8 +1,8 @@
-import type { CopyState, Hide, SettingOut } from '@hidebound/leather';
-import type { Point } from '@hidebound/geometry';
+import type { CopyState, FlawShape, Hide, SettingOut } from '@hidebound/leather';
 import type { App } from '../../app/app.js';
 import { cell } from '../../app/cell.js';
 import type { Cell } from '../../app/cell.js';
+import type { PlainEffect } from '../../drawing/hide-layer.js';
 import { openBenchDesk } from '../../work/bench.js';
 import type { BenchDesk } from '../../work/bench.js';
 import type { Job } from '../../job/job.js';
@@ -11,15 +11,19 @@ import type { StockSeen } from '../../work/benching/stock.js';
 import type { LiftedPiece } from '../../work/bench-tasks.js';
 import { touchGuard } from './logic/touch-guard.js';
 import type { TouchGuard } from './logic/touch-guard.js';
+import type { Told } from '../../words/told.js';
 
 /** What lies on the bench's card. */
 export type BenchPage = 'cutting' | 'articles' | 'stock';
 
-/** A flaw that is being marked; without a place until the leather was touched. */
+/** A flaw that is being marked; without a shape until the leather was touched. */
 export interface FlawInHand {
   readonly hide: string;
-  readonly at: Point | undefined;
-  readonly acrossMm: number;
+  readonly shape: FlawShape | undefined;
+  readonly effect: PlainEffect;
+  /** Across the next spot, and the next stroke. */
+  readonly spotMm: number;
+  readonly strokeMm: number;
 }
 
 /** What is told of the last thing that was done, until the next. */
@@ -27,6 +31,8 @@ export type Remark =
   | { readonly kind: 'ticked'; readonly number: string; readonly piece: string; readonly to: CopyState }
   | { readonly kind: 'laid'; readonly number: string; readonly piece: string; readonly hide: string }
   | { readonly kind: 'no room'; readonly n: number }
+  /** The leather is looked over for what lies on the flaw. */
+  | { readonly kind: 'marking' }
   | { readonly kind: 'flaw'; readonly lifted: readonly LiftedPiece[] };
 
 /** The measures of one hide, and what they were taken from. */
@@ -51,8 +57,8 @@ export interface BenchTable {
   /** Whether the screen stays lit; undefined while that is not known. */
   readonly staysAwake: Cell<boolean | undefined>;
   /** The order's articles and the stock, and the job that they were read from. */
-  readonly card: Cell<{ readonly job: Job; readonly made: OrderCard | string } | undefined>;
-  readonly stock: Cell<{ readonly job: Job; readonly seen: StockSeen | string } | undefined>;
+  readonly card: Cell<{ readonly job: Job; readonly made: OrderCard | Told } | undefined>;
+  readonly stock: Cell<{ readonly job: Job; readonly seen: StockSeen | Told } | undefined>;
   /** Jobs that are being read for these. */
   readonly asked: { card?: Job; stock?: Job };
   /** The last tick, after which the next may be done. */
@@ -74,8 +80,8 @@ export function benchTable(app: App): BenchTable {
     flaw: cell<FlawInHand | undefined>(undefined),
     setOut: cell<SetOut | undefined>(undefined),
     staysAwake: cell<boolean | undefined>(undefined),
-    card: cell<{ readonly job: Job; readonly made: OrderCard | string } | undefined>(undefined),
-    stock: cell<{ readonly job: Job; readonly seen: StockSeen | string } | undefined>(undefined),
+    card: cell<{ readonly job: Job; readonly made: OrderCard | Told } | undefined>(undefined),
+    stock: cell<{ readonly job: Job; readonly seen: StockSeen | Told } | undefined>(undefined),
     asked: {},
     queue: Promise.resolve(),
   };

@@ -4,18 +4,11 @@ import type { App } from '../../app/app.js';
 import { layTable } from '../lay/table.js';
 import { benchNow } from './bench-now.js';
 import type { BenchNow } from './bench-now.js';
-import {
-  FLAW_SIZES_MM,
-  beginFlaw,
-  goBack,
-  goNext,
-  keepFlaw,
-  layMissing,
-  sizeFlaw,
-  tickFront,
-} from './deeds.js';
+import { beginFlaw, goBack, goNext, keepFlaw, layMissing, tickFront } from './deeds.js';
+import { sizeFlaw } from './found-flaw.js';
 import { knuckle } from './knuckle.js';
 import type { KnuckleButton } from './knuckle.js';
+import { nextSizeMm } from './logic/found-shape.js';
 import { neighbour } from './logic/order-of-work.js';
 import type { WorkItem } from './logic/order-of-work.js';
 import { benchTable } from './table.js';
@@ -97,25 +90,25 @@ function endButtons(app: App, now: BenchNow): TemplateResult {
       });
 }
 
-function flawButtons(app: App, { at, acrossMm }: FlawInHand): TemplateResult {
+function flawButtons(app: App, { shape }: FlawInHand): TemplateResult {
   return rows(
     app,
     [
       { words: app.say('bench.flaw.leave'), run: () => benchTable(app).flaw.set(undefined) },
       {
         words: app.say('bench.flaw.smaller'),
-        disabled: acrossMm === FLAW_SIZES_MM[0],
+        disabled: nextSizeMm(shape, -1) === undefined,
         run: () => sizeFlaw(app, -1),
       },
       {
         words: app.say('bench.flaw.larger'),
-        disabled: acrossMm === FLAW_SIZES_MM.at(-1),
+        disabled: nextSizeMm(shape, 1) === undefined,
         run: () => sizeFlaw(app, 1),
       },
     ],
     {
-      words: app.say(at === undefined ? 'bench.flaw.touch' : 'bench.flaw.keep'),
-      disabled: at === undefined,
+      words: app.say(shape === undefined ? 'bench.flaw.touch' : 'bench.flaw.keep'),
+      disabled: shape === undefined,
       run: () => void keepFlaw(app),
     },
   );

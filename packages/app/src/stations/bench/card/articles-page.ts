@@ -6,6 +6,7 @@ import type { App } from '../../../app/app.js';
 import { curvePath } from '../../../drawing/path-data.js';
 import type { OrderCard } from '../../../work/benching/cards.js';
 import { benchTable } from '../table.js';
+import { toldError } from '../../../words/told.js';
 
 /** The order's articles: what each costs, what leather they need, what of it is there. */
 export function articlesPage(app: App): TemplateResult {
@@ -16,7 +17,7 @@ export function articlesPage(app: App): TemplateResult {
   const known = card.get();
   if (known?.job !== job) lookUp(app, path);
   if (known === undefined) return html`<p role="status">${app.say('bench.articles.reckoning')}</p>`;
-  if (typeof known.made === 'string') return html`<p role="alert">${known.made}</p>`;
+  if ('sentence' in known.made) return html`<p role="alert">${app.sentence(known.made)}</p>`;
   return articles(app, known.made);
 }
 
@@ -30,7 +31,7 @@ function lookUp(app: App, path: string): void {
     .ask('card', { path, files: new Map([...job.files].filter(([, { kind }]) => kind !== 'picture')) })
     .then(
       (made) => card.set({ job, made }),
-      (error: unknown) => card.set({ job, made: error instanceof Error ? error.message : String(error) }),
+      (error: unknown) => card.set({ job, made: toldError(error) }),
     );
 }
 

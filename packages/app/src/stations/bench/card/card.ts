@@ -1,6 +1,8 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../app/app.js';
+import { effectRow } from '../../hide/marks/cards/flaw-card.js';
+import { sizeOf } from '../../hide/marks/logic/flaws.js';
 import { layTable } from '../../lay/table.js';
 import { benchNow } from '../bench-now.js';
 import type { BenchNow } from '../bench-now.js';
@@ -66,10 +68,25 @@ function inFront(app: App, now: BenchNow) {
 }
 
 function flawCard(app: App): TemplateResult {
-  const { acrossMm } = benchTable(app).flaw.get()!;
+  const { flaw } = benchTable(app);
+  const { shape, effect } = flaw.get()!;
+  const size = shape === undefined ? undefined : sizeOf(shape);
   return html`<h2>${app.say('bench.flaw.title')}</h2>
-    <p>${app.say('bench.flaw.words')}</p>
-    <p class="bench-big">${app.say('bench.flaw.size', { across: app.measures().length(acrossMm) })}</p>`;
+    ${
+      shape === undefined
+        ? html`<p>${app.say('bench.flaw.how')}</p>`
+        : html`<p class="bench-big">
+            ${
+              size === undefined
+                ? app.say('bench.flaw.around')
+                : app.say(shape.kind === 'point' ? 'bench.flaw.size' : 'bench.flaw.broad', {
+                    across: app.measures().length(shape.kind === 'point' ? 2 * size : size),
+                  })
+            }
+          </p>`
+    }
+    ${effectRow(app, effect, (next) => flaw.update((now) => now && { ...now, effect: next }))}
+    <p class="soft">${app.say('bench.flaw.words')}</p>`;
 }
 
 function darkWords(app: App) {

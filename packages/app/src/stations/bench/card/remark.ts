@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit-html';
 import type { App } from '../../../app/app.js';
+import { benchNow } from '../bench-now.js';
 import { benchTable } from '../table.js';
 import type { Remark } from '../table.js';
 
@@ -13,15 +14,19 @@ export function remarkLine(app: App) {
       last === undefined
         ? nothing
         : html`<span>${remarkWords(app, last)}</span>
-            ${last.kind === 'no room' ? nothing : takeBack(app, isSettled)}`
+            ${last.kind === 'no room' || last.kind === 'marking' ? nothing : takeBack(app, last, isSettled)}`
     }
   </div>`;
 }
 
-function takeBack(app: App, isSettled: boolean) {
+function takeBack(app: App, last: Remark, isSettled: boolean) {
   const back = (): void => {
-    benchTable(app).remark.set(undefined);
+    const { remark, front } = benchTable(app);
+    remark.set(undefined);
     app.undo();
+    // The piece itself comes in front again: it is the one that is in hand.
+    if (last.kind === 'ticked')
+      front.set(benchNow(app)?.items.find(({ number }) => number === last.number)?.key);
   };
   return html`<button class="quiet" ?disabled=${!isSettled} @click=${back}>
     ${app.say('bench.takeBack')}
@@ -36,6 +41,8 @@ function remarkWords(app: App, remark: Remark): string {
       return app.say('bench.just.laid', { piece: remark.piece, hide: remark.hide, number: remark.number });
     case 'no room':
       return app.say('bench.noRoom', { n: remark.n });
+    case 'marking':
+      return app.say('bench.just.marking');
     case 'flaw': {
       const taken = remark.lifted.filter(({ isCut }) => !isCut).length;
       const cut = remark.lifted.length - taken;

@@ -6,6 +6,7 @@ import type { JobFile } from '../../../job/job.js';
 import type { StockSeen } from '../../../work/benching/stock.js';
 import { benchNow } from '../bench-now.js';
 import { benchTable } from '../table.js';
+import { toldError } from '../../../words/told.js';
 
 /** Hides and offcuts of the job, and the way in and out of stock. */
 export function stockPage(app: App): TemplateResult {
@@ -13,7 +14,7 @@ export function stockPage(app: App): TemplateResult {
   const known = stock.get();
   if (known?.job !== app.job.get()) lookThrough(app);
   if (known === undefined) return html`<p role="status">${app.say('bench.stock.lookingIn')}</p>`;
-  if (typeof known.seen === 'string') return html`<p role="alert">${known.seen}</p>`;
+  if ('sentence' in known.seen) return html`<p role="alert">${app.sentence(known.seen)}</p>`;
   return html`<h2>${app.say('bench.page.stock')}</h2>
     ${rows(app, known.seen)} ${taking(app, known.seen)}`;
 }
@@ -25,7 +26,7 @@ function lookThrough(app: App): void {
   asked.stock = job;
   desk.ask('stock', { files: stockFiles(app) }).then(
     (seen) => stock.set({ job, seen }),
-    (error: unknown) => stock.set({ job, seen: error instanceof Error ? error.message : String(error) }),
+    (error: unknown) => stock.set({ job, seen: toldError(error) }),
   );
 }
 
