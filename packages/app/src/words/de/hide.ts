@@ -36,6 +36,8 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
   'hide.seenHow':
     'Der gefundene Rand und was den Maßstab gibt, jeweils mit der Abweichung. Zehntelmillimeter sind gut.',
   'hide.backToHide': 'Zurück zur Haut',
+  'hide.how.chalk': 'was bekannt ist, mit Kreide',
+  'hide.how.sheets': 'gedruckte Blätter vor den Ecken',
   'hide.howTo':
     'Leg die Haut flach auf einen Boden von anderem Ton, gedruckte Blätter vor ihre Ecken, und fotografiere sie gerade von oben, so hoch du kannst. Kreide an, was du weißt: Ringe und Striche werden zu Fehlern.',
   'hide.takePhoto': 'Foto aufnehmen',

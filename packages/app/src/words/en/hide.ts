@@ -33,6 +33,8 @@ export const HIDE_EN = {
   'hide.seenHow':
     'The traced edge and what gave the scale, each with how far it lies off. Tenths of a millimetre are good.',
   'hide.backToHide': 'Back to the hide',
+  'hide.how.chalk': 'what you know, in chalk',
+  'hide.how.sheets': 'printed sheets beyond the corners',
   'hide.howTo':
     'Lay the hide flat on a floor of another shade, printed sheets beyond its corners, and photograph it from straight above, as high as you can. Chalk what you know: rings and lines become flaws.',
   'hide.takePhoto': 'Take a photo',

@@ -12,6 +12,7 @@ import { bringFiles } from './deeds/other-ways.js';
 import { openMendStage } from './stage/mend-stage.js';
 import { openPhotoStage } from './stage/photo-stage.js';
 import { openSeenStage } from './stage/seen-stage.js';
+import { openWaysStage } from './stage/ways-stage.js';
 
 export { hideHead, hideLine } from './cards/hide-head.js';
 export { openHidePicture } from './stage/hide-picture.js';
@@ -50,6 +51,8 @@ export function bringInCard(app: App): TemplateResult {
 /** What is being brought in lies on the stage. */
 export function openBringIn(app: App, stage: Stage): () => void {
   switch (bringInKind(app)) {
+    case 'ways':
+      return openWaysStage(app, stage);
     case 'photo':
       return openPhotoStage(app, stage);
     case 'mend':
