@@ -82,19 +82,12 @@ const button = ({ page }: Walk, name: string | RegExp) =>
 /** From an empty folder to the first cut. */
 async function walkThrough(walk: Walk): Promise<void> {
   await bringHideIn(walk);
-
   await markHide(walk);
-
   await lookThroughDoubts(walk);
-
   await bringPiecesIn(walk);
-
   await layPieces(walk);
-
   await measureTemplates(walk);
-
   await cutFirst(walk);
-
   const checked = hidebound(['check', layoutName(walk)], { cwd: walk.job });
   expect(checked.status, checked.stdout + checked.stderr).toBe(0);
 }
@@ -268,8 +261,8 @@ function layoutName({ job }: Walk): string {
 }
 
 /** Counts what the page got from each kind of hand; what the browser makes of a key by itself is no pointer's. */
-function countInput(page: Page): Promise<void> {
-  return page.addInitScript(() => {
+async function countInput(page: Page): Promise<void> {
+  await page.addInitScript(() => {
     const counts = { pointer: 0, keys: 0 };
     Object.assign(window, { counts });
     addEventListener('pointerdown', () => counts.pointer++, true);
