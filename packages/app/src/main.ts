@@ -13,6 +13,8 @@ import { startPage } from './shell/start-page.js';
 import { openJob } from './store/open-job.js';
 import type { OpenJob } from './store/open-job.js';
 import { openDesk } from './work/desk.js';
+import { measuresFor } from './words/measures.js';
+import { loadSentences } from './words/sentences.js';
 import { loadWords } from './words/words.js';
 
 await start();
@@ -32,7 +34,13 @@ async function start(): Promise<void> {
 async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
   refuseStrayFiles();
   const desk = openDesk();
-  const [words, opened] = await Promise.all([loadWords(prefs.get().language), openJob({ desk })]);
+  const { language } = prefs.get();
+  const { locale } = measuresFor(prefs.get(), navigator.languages);
+  const [words, sentences, opened] = await Promise.all([
+    loadWords(language),
+    loadSentences(language, locale),
+    openJob({ desk }),
+  ]);
   if (opened.kind !== 'open') {
     startPage(root, words, prefs.get(), opened);
     return;
@@ -46,7 +54,7 @@ async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
     takePen: () => tabs.takePen(),
     retry: () => keeper.retry(),
   };
-  const app = createApp({ job, prefs, words, desk, session, keeper });
+  const app = createApp({ job, prefs, words, sentences, desk, session, keeper });
   openShell(app, root);
   letCalmNoticesLeave(app);
   listen(app, opened);
@@ -70,6 +78,6 @@ function listen(app: App, { keeper, left, asides }: OpenJob): void {
     app.tell({ tone: 'warning', text: app.say('shell.left', { path, sentence }) });
   const unread = filesOfKind(app.job.get(), 'unread');
   if (unread.length === 0) return;
-  const [, { sentence }] = unread[0]!;
+  const sentence = app.sentence(unread[0]![1]);
   app.tell({ tone: 'warning', text: app.say('shell.unread', { n: unread.length, sentence }) });
 }

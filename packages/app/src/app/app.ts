@@ -8,6 +8,9 @@ import type { Desk } from '../work/desk.js';
 import { WorkError } from '../work/task.js';
 import { measuresFor } from '../words/measures.js';
 import type { Measures } from '../words/measures.js';
+import { loadSentences } from '../words/sentences.js';
+import { toldError } from '../words/told.js';
+import type { Told, WriteFinding } from '../words/told.js';
 import { loadWords, wordsFor } from '../words/words.js';
 import type { WordKey, WordParams, WordTable } from '../words/words.js';
 import { cell } from './cell.js';
@@ -53,6 +56,8 @@ export interface App {
   rename(name: string): void;
   goTo(name: PlaceName): void;
   say(key: WordKey, params?: WordParams): string;
+  /** What a package found, in the language of the screen. */
+  sentence(told: Told): string;
   measures(): Measures;
   tell(notice: Omit<Notice, 'id'>): void;
   /** Tells what a worker or a package refused, in its own words. */
@@ -69,6 +74,8 @@ export interface AppInput {
   readonly job: Job;
   readonly prefs: Cell<Prefs>;
   readonly words: WordTable;
+  /** The packages' sentences where they are not English. */
+  readonly sentences: WriteFinding | undefined;
   readonly desk: Desk;
   readonly session: Session;
   readonly keeper: Pick<Keeper, 'state' | 'keep'>;
@@ -76,7 +83,15 @@ export interface AppInput {
 
 const MOST_SAID = 50;
 
-export function createApp({ job: first, prefs, words: firstWords, desk, session, keeper }: AppInput): App {
+export function createApp({
+  job: first,
+  prefs,
+  words: firstWords,
+  sentences: firstSentences,
+  desk,
+  session,
+  keeper,
+}: AppInput): App {
   const job = cell(first);
   const history = cell(NO_HISTORY);
   const place = cell(settlePlace(FIRST_PLACE, first));
@@ -84,6 +99,7 @@ export function createApp({ job: first, prefs, words: firstWords, desk, session,
   const said = cell<readonly Notice[]>([]);
   const redraws = cell(0);
   let words = firstWords;
+  let write = firstSentences;
   let measures = measuresFor(prefs.get(), navigator.languages);
   let lastNotice = 0;
   prefs.watch((value) => {
@@ -129,6 +145,7 @@ export function createApp({ job: first, prefs, words: firstWords, desk, session,
     rename: (name) => job.update((now) => ({ ...now, name })),
     goTo: (name) => place.update((now) => ({ ...now, name })),
     say: (key, params) => wordsFor(words, measures.locale, key, params),
+    sentence: ({ sentence, finding }) => (finding && write?.(finding)) ?? sentence,
     measures: () => measures,
     tell: (notice) => {
       const told: Notice = { ...notice, id: ++lastNotice };
@@ -139,14 +156,16 @@ export function createApp({ job: first, prefs, words: firstWords, desk, session,
     },
     tellFailure: (error) => {
       if (error instanceof WorkError && error.failure.code === 'stopped') return;
-      const sentence = error instanceof Error ? error.message : String(error);
+      const sentence = app.sentence(toldError(error));
       const isRefusal = error instanceof WorkError && error.failure.isRefusal;
       app.tell({ tone: 'error', text: isRefusal ? sentence : app.say('shell.failed', { sentence }) });
     },
     putAway: (id) => notices.update((all) => all.filter((notice) => notice.id !== id)),
     redraw: () => redraws.update((count) => count + 1),
     useLanguage: async () => {
-      words = await loadWords(prefs.get().language);
+      const { language } = prefs.get();
+      const locale = measuresFor(prefs.get(), navigator.languages).locale;
+      [words, write] = await Promise.all([loadWords(language), loadSentences(language, locale)]);
       app.redraw();
     },
   };

@@ -1,4 +1,5 @@
 import type { Article, Hide, Layout, OrderFile } from '@hidebound/leather';
+import type { Told } from '../words/told.js';
 
 /** All files of one job, by their path within its folder ("patterns/front.svg"). Plain data that nobody changes. */
 export interface Job {
@@ -16,7 +17,7 @@ export type JobFile =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'pattern'; readonly bytes: Uint8Array }
   | { readonly kind: 'picture'; readonly bytes: Uint8Array }
-  | { readonly kind: 'unread'; readonly bytes: Uint8Array; readonly sentence: string };
+  | ({ readonly kind: 'unread'; readonly bytes: Uint8Array } & Told);
 
 export type FileOf<K extends JobFile['kind']> = Extract<JobFile, { kind: K }>;
 

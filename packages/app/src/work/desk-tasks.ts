@@ -11,8 +11,6 @@ export interface OrderRead {
   readonly order: ResolvedOrder;
   readonly pieces: readonly LayablePiece[];
   readonly diagnostics: readonly Diagnostic[];
-  /** The same findings as sentences. */
-  readonly sentences: readonly string[];
 }
 
 /** What the desk does: reading and writing files, and what follows from an order. */

@@ -1,5 +1,5 @@
 import type { NestAnswer } from '@hidebound/geometry';
-import { checkLayout, pieceCopyOf, sentenceFor } from '@hidebound/leather';
+import { checkLayout, pieceCopyOf } from '@hidebound/leather';
 import type { ItemMeaning } from '@hidebound/leather';
 import type { LayInput, LayOutput, LayProgress, LayTasks, Laid } from './lay-tasks.js';
 import { verdictOf } from './laying/found.js';
@@ -37,7 +37,7 @@ async function lay(input: LayInput, post: (progress: LayProgress) => void): Prom
     const layout = plan.layoutOf(answer);
     const kept = plan.keep === undefined ? {} : { keep: plan.keep };
     const check = checkLayout(layout, plan.hides, kept);
-    return { ...done, layout, verdict: verdictOf(check, (each) => sentenceFor(each)) };
+    return { ...done, layout, verdict: verdictOf(check) };
   } finally {
     clearTimeout(alarm);
     tell.end();

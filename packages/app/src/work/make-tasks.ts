@@ -8,6 +8,7 @@ import type {
 } from '@hidebound/leather';
 import type { DxfVersion, PageName, Report, SeenFrom } from '@hidebound/render';
 import type { JobFile } from '../job/job.js';
+import type { Told } from '../words/told.js';
 
 /** What can be made, each a sheet of its own. */
 export const SHEET_NAMES = [
@@ -115,7 +116,7 @@ export interface MadeSheet {
   /** The same in words, where the sheet is one of words. */
   readonly reports: readonly Report[];
   /** What a person has to know, gravest first. */
-  readonly findings: readonly string[];
+  readonly findings: readonly Told[];
   /** Photos that should lie under the sheet, and don't. */
   readonly lostPhotos: readonly LostPhoto[];
   /** Whose name a quote may bear, hides and pieces to choose among. */

@@ -2,6 +2,7 @@ import type { Point } from '@hidebound/geometry';
 import type { PatternRead } from '@hidebound/intake';
 import type { FitKind, LayablePiece, PatternReading, ResolvedPiece, SuitRemark } from '@hidebound/leather';
 import type { JobFile } from '../job/job.js';
+import type { Told } from '../words/told.js';
 
 /** A pattern file by a number: its bytes travel to the worker once only. */
 export interface KnownPattern {
@@ -18,32 +19,31 @@ export interface BoardInput {
   readonly patterns: readonly KnownPattern[];
 }
 
-/** A piece of the order as it comes out; `sentence` says why it does not. */
+/** A piece of the order as it comes out; `refused` says why it does not. */
 export interface BoardPiece {
   readonly name: string;
   readonly shape?: LayablePiece;
   readonly resolved?: ResolvedPiece;
-  readonly sentence?: string;
-  readonly findings: readonly Finding[];
+  readonly refused?: Told;
+  readonly findings: readonly PatternFinding[];
 }
 
 /** Articles and pieces in the order's order. */
 export interface Board {
   readonly articles: readonly BoardArticle[];
   /** Why the order as a whole can't be used yet. */
-  readonly sentence?: string;
+  readonly refused?: Told;
 }
 
 export interface BoardArticle {
   readonly name: string;
   /** Why the article can't be read. */
-  readonly sentence?: string;
+  readonly refused?: Told;
   readonly pieces: readonly BoardPiece[];
 }
 
-export interface Finding {
+export interface PatternFinding extends Told {
   readonly tone: 'error' | 'warning' | 'note';
-  readonly text: string;
   /** Pieces that it names. */
   readonly pieces: readonly string[];
 }
@@ -51,8 +51,8 @@ export interface Finding {
 /** What was read from a pattern, or why nothing was. */
 export interface PatternShown {
   readonly read?: Omit<PatternRead, 'diagnostics' | 'pages'>;
-  readonly findings: readonly Finding[];
-  readonly failure?: { readonly code: string; readonly sentence: string };
+  readonly findings: readonly PatternFinding[];
+  readonly failure?: Told & { readonly code: string };
 }
 
 export interface ShownFit {

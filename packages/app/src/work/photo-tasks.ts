@@ -8,6 +8,7 @@ import type {
   PhotoHints,
   Side,
 } from '@hidebound/leather';
+import type { Told } from '../words/told.js';
 
 /** A photo as it was taken, by the name that it has in the job. */
 export interface RawPhoto {
@@ -45,9 +46,7 @@ export interface TraceAsked {
 }
 
 /** What is to be told of a photo, in the packages' own words too. */
-export interface PhotoFinding extends Diagnostic {
-  readonly sentence: string;
-}
+export type PhotoFinding = Diagnostic & Told;
 
 /** A hide from photos, with all that is kept of it and told about it. */
 export interface TraceDone {

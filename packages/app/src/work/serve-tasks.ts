@@ -1,3 +1,4 @@
+import { toldError } from '../words/told.js';
 import type { TaskReply, TaskRequest, TaskTable, WorkFailure } from './task.js';
 
 export interface TaskTools<P> {
@@ -52,7 +53,7 @@ function failureOf(error: unknown): WorkFailure {
   const { code } = error as { code?: unknown };
   return {
     code: typeof code === 'string' ? code : error.name,
-    sentence: error.message,
+    ...toldError(error),
     isRefusal: OWN_ERRORS.has(error.name),
   };
 }

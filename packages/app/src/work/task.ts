@@ -1,10 +1,11 @@
+import type { Told } from '../words/told.js';
+
 /** Tasks that a worker does: what each takes and gives. Declared by the worker's module, used by whoever asks. */
 export type TaskTable = Record<string, { input: unknown; output: unknown; progress?: unknown }>;
 
 /** What went wrong in a worker, in a sentence for a person where one of our packages said it. */
-export interface WorkFailure {
+export interface WorkFailure extends Told {
   readonly code: string;
-  readonly sentence: string;
   /** True where our own packages refuse the input; else it is a fault of the program. */
   readonly isRefusal: boolean;
 }

@@ -4,28 +4,28 @@ import type { App } from '../../app/app.js';
 import type { MadeSheet, SheetName } from '../../work/make-tasks.js';
 import { isWide } from './is-wide.js';
 import { reportText } from './report-text.js';
-import { makeTable } from './table.js';
+import { makeTable, refusalWords } from './table.js';
 import type { ShownSheet } from './table.js';
 
 /** The sheet as it will be: page by page, or in words. */
 export function preview(app: App, sheet: SheetName): TemplateResult {
   const { shown, refusal, isText } = makeTable(app);
-  if (refusal !== undefined) return html`<p class="make-refusal" role="alert">${refusal}</p>`;
+  if (refusal !== undefined)
+    return html`<p class="make-refusal" role="alert">${refusalWords(app, refusal)}</p>`;
   if (shown === undefined) return html`<p role="status" class="make-wait">${app.say('make.drawing')}</p>`;
   const { made } = shown;
   return html`${findings(app, made)} ${made.reports.length === 0 ? '' : wayToRead(app)}
   ${isText && made.reports.length > 0 ? made.reports.map(reportText) : pages(app, sheet, shown)}`;
 }
 
-/** The packages tell theirs in English. */
-function findings(app: App, { findings: sentences, lostPhotos }: MadeSheet): TemplateResult | typeof nothing {
-  const count = sentences.length + lostPhotos.length;
+function findings(app: App, { findings: told, lostPhotos }: MadeSheet): TemplateResult | typeof nothing {
+  const count = told.length + lostPhotos.length;
   if (count === 0) return nothing;
   return html`<details class="make-findings" ?open=${count <= 3 && isWide()}>
     <summary>${app.say('make.findings', { n: count })}</summary>
     <ul>
       ${lostPhotos.map(({ hide, file, why }) => html`<li>${app.say(`make.photo.${why}`, { hide, file })}</li>`)}
-      ${sentences.map((sentence) => html`<li lang="en">${sentence}</li>`)}
+      ${told.map((each) => html`<li>${app.sentence(each)}</li>`)}
     </ul>
   </details>`;
 }

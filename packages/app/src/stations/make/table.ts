@@ -7,6 +7,7 @@ import type { MadeSheet, MakeChoices, MakeWish, SheetName } from '../../work/mak
 import { firstChoices } from './first-choices.js';
 import { missingFor, sheetRow } from './sheets.js';
 import { jobFor } from './job-for.js';
+import { toldError } from '../../words/told.js';
 
 /** A sheet that was drawn, with addresses for its pages. */
 export interface ShownSheet {
@@ -26,8 +27,8 @@ export interface MakeTable {
   sheet: SheetName | undefined;
   choices: MakeChoices;
   shown: ShownSheet | undefined;
-  /** Why the sheet could not be made, in words. */
-  refusal: string | undefined;
+  /** Why the sheet could not be made. */
+  refusal: Error | undefined;
   isDrawing: boolean;
   page: number;
   isText: boolean;
@@ -128,7 +129,7 @@ function drew(app: App, wish: MakeWish, outcome: unknown): void {
   table.isDrawing = false;
   if (table.sheet === wish.sheet) {
     layAway(table);
-    if (outcome instanceof Error) table.refusal = refusalWords(app, outcome);
+    if (outcome instanceof Error) table.refusal = outcome;
     else {
       const made = outcome as MadeSheet;
       table.shown = { made, urls: made.pages.map(({ svg }) => urlOf(svg, 'image/svg+xml')) };
@@ -139,9 +140,11 @@ function drew(app: App, wish: MakeWish, outcome: unknown): void {
   drawAgain(app);
 }
 
-function refusalWords(app: App, error: Error): string {
+/** In the language of the screen. */
+export function refusalWords(app: App, error: Error): string {
   const isRefusal = error instanceof WorkError && error.failure.isRefusal;
-  return isRefusal ? error.message : app.say('shell.failed', { sentence: error.message });
+  const sentence = app.sentence(toldError(error));
+  return isRefusal ? sentence : app.say('shell.failed', { sentence });
 }
 
 export function urlOf(content: string | Uint8Array, type: string): string {

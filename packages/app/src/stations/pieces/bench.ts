@@ -8,6 +8,8 @@ import { openPatterns } from '../../work/patterns.js';
 import type { PatternDesk } from '../../work/patterns.js';
 import type { Board, BoardInput, PatternShown, ShownSuit } from '../../work/patterns-tasks.js';
 import { readingOf } from './order/readings.js';
+import { toldError } from '../../words/told.js';
+import type { Told } from '../../words/told.js';
 
 /** What lies in front of her: all pieces, one of them, pattern files that were brought in, or a form. */
 export type Chosen =
@@ -39,7 +41,7 @@ export interface Bench {
   /** The read patterns, by path. */
   readonly shown: Map<string, { readonly key: string; readonly from: JobFile; shown?: PatternShown }>;
   suit: readonly ShownSuit[] | 'asked' | undefined;
-  suitRefused: string | undefined;
+  suitRefused: Told | undefined;
   measured: Measured | undefined;
   /** How long what was measured is in truth, as far as it was said. */
   trueMm: number | undefined;
@@ -218,7 +220,7 @@ export function askSuit(app: App): void {
     },
     (error: unknown) => {
       bench.suit = [];
-      bench.suitRefused = error instanceof Error ? error.message : String(error);
+      bench.suitRefused = toldError(error);
       app.redraw();
     },
   );

@@ -1,11 +1,13 @@
 import { DEFAULT_WORKSHOP, resolveOrder, resolvePieces } from '@hidebound/leather';
 import type { LayablePiece, OrderPiece } from '@hidebound/leather';
 import type { App } from '../../app/app.js';
+import { toldError } from '../../words/told.js';
+import type { Told } from '../../words/told.js';
 import { benchOf } from './bench.js';
 import { emptyOrder, withArticle } from './order/articles.js';
 
-/** The piece by numbers that is being made, or the sentence that says why it can't be. */
-export function tryNumbers(piece: OrderPiece): LayablePiece | string {
+/** The piece by numbers that is being made, or what says why it can't be. */
+export function tryNumbers(piece: OrderPiece): LayablePiece | Told {
   const begun = emptyOrder({ name: '-', date: '2000-01-01', method: '-', leathers: [] });
   const whole = withArticle(
     { ...begun, leathers: [{ name: piece.leather, hides: [] }] },
@@ -21,7 +23,7 @@ export function tryNumbers(piece: OrderPiece): LayablePiece | string {
     });
     return resolvePieces(order, () => ({ pieces: [] })).pieces[0]!;
   } catch (error) {
-    return error instanceof Error ? error.message : String(error);
+    return toldError(error);
   }
 }
 
@@ -29,5 +31,5 @@ export function tryNumbers(piece: OrderPiece): LayablePiece | string {
 export function numbersShape(app: App): LayablePiece | undefined {
   const { numbers } = benchOf(app);
   const made = numbers === undefined ? undefined : tryNumbers(numbers);
-  return typeof made === 'string' ? undefined : made;
+  return made === undefined || 'sentence' in made ? undefined : made;
 }

@@ -7,6 +7,7 @@ import { chooseFiles } from '../../shell/choose-files.js';
 import { benchOf, choose, editOrder, nameInOrder, orderOf } from './bench.js';
 import { emptyOrder, withArticle, withArticleFile } from './order/articles.js';
 import { withPieces } from './order/pieces.js';
+import { toldError } from '../../words/told.js';
 
 /** The workshop's own values where the job has them and they can be read. */
 export function workshopFor(app: App): Workshop {
@@ -165,7 +166,7 @@ async function bringArticle(app: App, file: File): Promise<void> {
     const path = freePath(app.job.get(), file.name.replace(/\.article\.\w+$/i, ''), '.article.yaml');
     addArticleFile(app, path, article, new Map([[path, { kind: 'article', article }]]));
   } catch (error) {
-    app.tell({ tone: 'error', text: error instanceof Error ? error.message : String(error) });
+    app.tell({ tone: 'error', text: app.sentence(toldError(error)) });
   }
 }
 

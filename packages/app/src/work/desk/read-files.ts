@@ -1,6 +1,7 @@
 import { parseArticle, parseHide, parseLayout, parseOrder } from '@hidebound/leather';
 import type { JobFile } from '../../job/job.js';
 import { kindOfPath } from '../../job/kind-of-path.js';
+import { toldError } from '../../words/told.js';
 import type { RawFile } from '../desk-tasks.js';
 
 /** Files as the app holds them, by what their names say they are; what is no part of a job is left out. */
@@ -15,7 +16,7 @@ function readOne(path: string, bytes: Uint8Array, kind: JobFile['kind']): JobFil
   try {
     return readAs(path, bytes, kind);
   } catch (error) {
-    return { kind: 'unread', bytes, sentence: error instanceof Error ? error.message : String(error) };
+    return { kind: 'unread', bytes, ...toldError(error) };
   }
 }
 

@@ -1,4 +1,4 @@
-import { INTAKE_SENTENCES, readPattern } from '@hidebound/intake';
+import { readPattern } from '@hidebound/intake';
 import type { PatternRead } from '@hidebound/intake';
 import {
   DEFAULT_WORKSHOP,
@@ -7,7 +7,6 @@ import {
   parseWorkshop,
   resolveOrder,
   resolvePieces,
-  sentenceFor,
 } from '@hidebound/leather';
 import type { Article, Order, ResolvedOrder, Workshop } from '@hidebound/leather';
 import type { JobFile } from '../../job/job.js';
@@ -29,12 +28,7 @@ export async function readOrder(input: OrderInput, read: ReadPatternFile = readP
   for (const file of patternsOf(order)) patterns.set(file, await patternOf(file, order, input, read));
   const { pieces, diagnostics } = resolvePieces(order, (file) => patterns.get(file)!);
   const found = [...[...patterns.values()].flatMap((read) => read.diagnostics), ...diagnostics];
-  return {
-    order,
-    pieces,
-    diagnostics: found,
-    sentences: found.map((each) => sentenceFor(each, [INTAKE_SENTENCES])),
-  };
+  return { order, pieces, diagnostics: found };
 }
 
 export interface OrderResolved {

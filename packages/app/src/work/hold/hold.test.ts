@@ -49,7 +49,7 @@ const rules = (one: Layout): string[] => [
 describe('a layout that is laid open', () => {
   it('when it is the demo’s, it is proven and of today’s order and hides', () => {
     expect(inspect({ layout, hides, read })).toEqual({
-      verdict: { proven: true, broken: [], sentences: [] },
+      verdict: { proven: true, broken: [], told: [] },
       isOlderOrder: false,
       changedHides: [],
     });

@@ -1,4 +1,4 @@
-import { checkLayout, sentenceFor } from '@hidebound/leather';
+import { checkLayout } from '@hidebound/leather';
 import type { HoldTasks, Inspection } from '../hold-tasks.js';
 import { verdictOf } from '../laying/found.js';
 import { changedHides, isOfOrder } from '../laying/same-order.js';
@@ -6,7 +6,7 @@ import { changedHides, isOfOrder } from '../laying/same-order.js';
 /** Whether a layout is proven on the hides as they are, and whether it is of today's order. */
 export function inspect({ layout, hides, read }: HoldTasks['inspect']['input']): Inspection {
   return {
-    verdict: verdictOf(checkLayout(layout, hides), (each) => sentenceFor(each)),
+    verdict: verdictOf(checkLayout(layout, hides)),
     isOlderOrder: read !== undefined && !isOfOrder(layout, read),
     changedHides: changedHides(layout, hides),
   };

@@ -2,6 +2,8 @@ import type { RuleName } from '@hidebound/geometry';
 import { bareCopy, pieceCopyOf } from '@hidebound/leather';
 import type { ItemMeaning, LayoutCheck, LayoutViolation, PieceCopy } from '@hidebound/leather';
 import type { FoundViolation } from '@hidebound/geometry/check';
+import type { Told } from '../../words/told.js';
+import { told } from '../told.js';
 
 /** A broken rule as plain data; the words for it are the panel's. */
 export interface Broken {
@@ -20,23 +22,20 @@ export interface Broken {
 export interface Verdict {
   readonly proven: boolean;
   readonly broken: readonly Broken[];
-  /** Other faults, in the check's own sentences. */
-  readonly sentences: readonly string[];
+  /** Other faults, as the check tells them. */
+  readonly told: readonly Told[];
 }
 
 /** Told by the panel in its own words: the leather is not the one that the pieces were laid on. */
 const TOLD_OTHERWISE = ['layout-hide-changed', 'layout-hide-missing'];
 
-export function verdictOf(
-  check: LayoutCheck,
-  sentence: (code: LayoutCheck['diagnostics'][number]) => string,
-): Verdict {
+export function verdictOf(check: LayoutCheck): Verdict {
   return {
     proven: check.proven,
     broken: check.violations.map(brokenOf),
-    sentences: check.diagnostics
+    told: check.diagnostics
       .filter(({ severity, code }) => severity === 'error' && !TOLD_OTHERWISE.includes(code))
-      .map(sentence),
+      .map((each) => told(each)),
   };
 }
 

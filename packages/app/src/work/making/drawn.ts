@@ -2,13 +2,14 @@ import { drawReport } from '@hidebound/render';
 import type { Drawing, FontBook, PageName, Report } from '@hidebound/render';
 import type { TrialInput } from '@hidebound/leather';
 import type { LostPhoto, MadeFile } from '../make-tasks.js';
+import type { Told } from '../../words/told.js';
 
 /** A sheet as drawings, before it is written in any format. */
 export interface Drawn {
   /** Of the PDF file. */
   readonly title: string;
   readonly pages: readonly Drawing[];
-  readonly findings: readonly string[];
+  readonly findings: readonly Told[];
   readonly lostPhotos?: readonly LostPhoto[];
   readonly reports?: readonly Report[];
   readonly customers?: readonly string[];
@@ -21,7 +22,7 @@ export interface Drawn {
 /** Pages of reports, one after the other; the file bears the first one's name. */
 export function drawnReports(
   reports: readonly Report[],
-  findings: readonly string[],
+  findings: readonly Told[],
   { page, fonts }: { readonly page: PageName; readonly fonts: FontBook },
 ): Drawn {
   return {

@@ -30,7 +30,7 @@ import type { Drawn } from './drawn.js';
 import { hidePictures } from './hide-pictures.js';
 import { layoutJob } from './layout-job.js';
 import type { LayoutJob } from './layout-job.js';
-import { sentencesOf } from './sentences.js';
+import { toldInOrder } from './sentences.js';
 
 /** The layout on a page for each hide, with its figures. */
 export async function cuttingSheet({ job, choices }: MakeWish, fonts: FontBook): Promise<Drawn> {
@@ -50,7 +50,7 @@ export async function cuttingSheet({ job, choices }: MakeWish, fonts: FontBook):
       pictures: shown.pictures,
       page,
     }),
-    findings: sentencesOf(own.changed),
+    findings: toldInOrder(own.changed),
     lostPhotos: shown.lostPhotos,
   };
 }
@@ -61,7 +61,7 @@ export function settingOutSheet({ job, choices: { page, side } }: MakeWish, font
   return {
     title: `Setting out: ${layout.order.name}`,
     pages: drawSettingOut({ layout, hides, page, side, fonts, ...workshop }),
-    findings: sentencesOf(changed),
+    findings: toldInOrder(changed),
   };
 }
 
@@ -81,7 +81,7 @@ export function templateSheets({ job, choices }: MakeWish, fonts: FontBook): Dra
   return {
     title: `Templates: ${layout.order.name}`,
     pages: made.pages,
-    findings: sentencesOf(own.changed),
+    findings: toldInOrder(own.changed),
     cutApart: made.cutApart,
   };
 }
@@ -136,7 +136,7 @@ export function cutFiles({ job, choices }: MakeWish, fonts: FontBook): Drawn {
   return {
     title: `Cut files: ${layout.order.name}`,
     pages: made.map(({ drawing }) => cutPreview(drawing)),
-    findings: [...sentencesOf([...changed, ...made.flatMap((one) => one.diagnostics)])],
+    findings: [...toldInOrder([...changed, ...made.flatMap((one) => one.diagnostics)])],
     files: () => made.map((one) => machineFile(one, choices)),
   };
 }

@@ -36,7 +36,8 @@ import { drawnReports } from './drawn.js';
 import type { Drawn } from './drawn.js';
 import { layoutJob } from './layout-job.js';
 import { orderJob } from './order-job.js';
-import { sentenceOf, sentencesOf } from './sentences.js';
+import { toldInOrder, toldWithPlace } from './sentences.js';
+import type { Told } from '../../words/told.js';
 
 /** Which hide of the job fits which piece. */
 export async function suitSheet({ job, choices: { page } }: MakeWish, fonts: FontBook): Promise<Drawn> {
@@ -44,7 +45,7 @@ export async function suitSheet({ job, choices: { page } }: MakeWish, fonts: Fon
   const hides = hidesOnHand(job, order);
   const suit = suitOrder({ written, order, pieces, hides, workshop });
   const report = suitReport(suit, { subtitle: subtitleOf(order), warnings: suit.diagnostics });
-  return drawnReports([report], sentencesOf(suit.diagnostics), { page, fonts });
+  return drawnReports([report], toldInOrder(suit.diagnostics), { page, fonts });
 }
 
 /** The order's own first, in its order, then the others that are not cut. */
@@ -81,7 +82,7 @@ export async function buyingSheet(
     ...answers.flatMap((answer, i) => missedFindings(answer, buying.purchases[i]!, pieces, workshop)),
   ];
   return {
-    ...drawnReports([report], sentencesOf(findings), { page, fonts }),
+    ...drawnReports([report], toldInOrder(findings), { page, fonts }),
     trials: buying.tries.map(({ input }) => input),
   };
 }
@@ -107,11 +108,13 @@ export function preparingSheets({ job, choices }: MakeWish, fonts: FontBook): Dr
     workshop,
     ...times,
     hasSwatches: false,
-    warnings: findings.filter(({ severity }) => severity !== 'note').map(sentenceOf),
+    warnings: findings
+      .filter(({ severity }) => severity !== 'note')
+      .map((each) => toldWithPlace(each).sentence),
     fonts,
   };
   const reports = [prepareReport(input), ...plan.jobs.map((each) => workshopCard(each, input))];
-  return drawnReports(reports, sentencesOf(findings), { page: choices.page, fonts });
+  return drawnReports(reports, toldInOrder(findings), { page: choices.page, fonts });
 }
 
 function timesOf({
@@ -131,7 +134,7 @@ interface Costs {
   readonly order: ResolvedOrder;
   readonly isEstimate: boolean;
   readonly workshop: Workshop;
-  readonly findings: readonly string[];
+  readonly findings: readonly Told[];
 }
 
 /** Of the layout where pieces are laid; before that an estimate of the order. */
@@ -141,7 +144,7 @@ async function costsOf({ job }: MakeWish): Promise<Costs> {
   if (laid !== undefined && laid.layout.placements.length > 0) {
     const { layout, hides, changed } = laid;
     const sheet = costOfLayout({ layout, hides, workshop });
-    const findings = sentencesOf([...changed, ...sheet.diagnostics]);
+    const findings = toldInOrder([...changed, ...sheet.diagnostics]);
     return { sheet, order: layout.order, isEstimate: false, workshop, findings };
   }
   const { order, pieces, diagnostics } = await orderJob(job);
@@ -157,7 +160,7 @@ async function costsOf({ job }: MakeWish): Promise<Costs> {
     order,
     isEstimate: true,
     workshop,
-    findings: sentencesOf([...errors, ...sheet.diagnostics]),
+    findings: toldInOrder([...errors, ...sheet.diagnostics]),
   };
 }
 

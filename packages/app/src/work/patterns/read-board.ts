@@ -18,7 +18,9 @@ import type {
 import { pathBeside } from '../../job/job.js';
 import { patternOf, readOrder, workshopOf } from '../desk/read-order.js';
 import type { OrderInput, ReadPatternFile } from '../desk/read-order.js';
-import type { Board, BoardArticle, BoardPiece, Finding } from '../patterns-tasks.js';
+import { toldError } from '../../words/told.js';
+import type { Told } from '../../words/told.js';
+import type { Board, BoardArticle, BoardPiece, PatternFinding } from '../patterns-tasks.js';
 import { findingOf } from './show-pattern.js';
 
 /**
@@ -31,8 +33,8 @@ export async function readBoard(input: OrderInput, read: ReadPatternFile): Promi
   const context: Context = { input, order: file.order, workshop: soundWorkshop(input), read };
   const articles: BoardArticle[] = [];
   for (const article of file.order.articles) articles.push(await boardArticle(context, article));
-  const sentence = await refusalOf(input, read);
-  return { articles, ...(sentence === undefined ? {} : { sentence }) };
+  const refused = await refusalOf(input, read);
+  return { articles, ...(refused === undefined ? {} : { refused }) };
 }
 
 interface Context {
@@ -42,12 +44,12 @@ interface Context {
   readonly read: ReadPatternFile;
 }
 
-async function refusalOf(input: OrderInput, read: ReadPatternFile): Promise<string | undefined> {
+async function refusalOf(input: OrderInput, read: ReadPatternFile): Promise<Told | undefined> {
   try {
     await readOrder(input, read);
     return undefined;
   } catch (error) {
-    return sentenceOf(error);
+    return toldError(error);
   }
 }
 
@@ -64,8 +66,7 @@ async function boardArticle(context: Context, written: OrderFile['articles'][num
   const article = articleOf(context, written);
   if (article === undefined) {
     const { file } = written as { readonly file: string };
-    const sentence = sentenceOf(leatherError('missing-file', { file }));
-    return { name: file, sentence, pieces: [] };
+    return { name: file, refused: toldError(leatherError('missing-file', { file })), pieces: [] };
   }
   const pieces: BoardPiece[] = [];
   for (const piece of article.pieces) pieces.push(await boardPiece(context, article, piece));
@@ -91,7 +92,7 @@ async function boardPiece(context: Context, article: OrderArticle, piece: OrderP
     }));
     return { name, resolved, shape: pieces[0]!, findings: findingsOf(pattern, piece) };
   } catch (error) {
-    return { name, sentence: sentenceOf(error), findings: [] };
+    return { name, refused: toldError(error), findings: [] };
   }
 }
 
@@ -119,14 +120,10 @@ async function patternOfPiece(
 }
 
 /** What the pattern says of this piece and is more than a note. */
-function findingsOf(pattern: PatternRead | undefined, { from }: OrderPiece): readonly Finding[] {
+function findingsOf(pattern: PatternRead | undefined, { from }: OrderPiece): readonly PatternFinding[] {
   if (pattern === undefined || from.kind !== 'pattern') return [];
   return pattern.diagnostics
     .filter(({ severity }) => severity !== 'note')
     .map((each) => findingOf(each, pattern))
     .filter(({ pieces }) => pieces.includes(from.piece));
-}
-
-function sentenceOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

@@ -1,8 +1,9 @@
 import { INTAKE_SENTENCES } from '@hidebound/intake';
 import type { PatternRead } from '@hidebound/intake';
-import { sentenceFor } from '@hidebound/leather';
 import type { Diagnostic, PatternReading } from '@hidebound/leather';
-import type { Finding, KnownPattern, PatternShown } from '../patterns-tasks.js';
+import { toldError } from '../../words/told.js';
+import type { KnownPattern, PatternFinding, PatternShown } from '../patterns-tasks.js';
+import { told } from '../told.js';
 import type { KeptPatterns } from './kept-patterns.js';
 
 export interface ShowInput {
@@ -26,16 +27,16 @@ export async function showPattern(
     const { code } = error as { code?: unknown };
     return {
       findings: [],
-      failure: { code: typeof code === 'string' ? code : error.name, sentence: error.message },
+      failure: { code: typeof code === 'string' ? code : error.name, ...toldError(error) },
     };
   }
 }
 
 /** A finding as a sentence, with the pieces that it is about. */
-export function findingOf(diagnostic: Diagnostic, { pieces }: Pick<PatternRead, 'pieces'>): Finding {
+export function findingOf(diagnostic: Diagnostic, { pieces }: Pick<PatternRead, 'pieces'>): PatternFinding {
   return {
     tone: diagnostic.severity,
-    text: sentenceFor(diagnostic, [INTAKE_SENTENCES]),
+    ...told(diagnostic, [INTAKE_SENTENCES]),
     pieces: piecesNamedBy(diagnostic, pieces),
   };
 }

@@ -1,6 +1,6 @@
 import { INTAKE_SENTENCES, readHideSvg } from '@hidebound/intake';
-import { sentenceFor } from '@hidebound/leather';
 import type { DrawnHide, RawPhoto } from '../photo-tasks.js';
+import { told } from '../told.js';
 
 /**
  * A hide from an SVG that somebody traced.
@@ -10,9 +10,6 @@ export function readDrawnHide({ file, bytes, id }: RawPhoto & { readonly id: str
   const { hide, diagnostics } = readHideSvg(bytes, { file, id });
   return {
     hide,
-    findings: diagnostics.map((finding) => ({
-      ...finding,
-      sentence: sentenceFor(finding, [INTAKE_SENTENCES]),
-    })),
+    findings: diagnostics.map((finding) => ({ ...finding, ...told(finding, [INTAKE_SENTENCES]) })),
   };
 }

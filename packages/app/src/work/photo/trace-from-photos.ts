@@ -7,11 +7,11 @@ import {
   barsOfSheet,
   parseHide,
   parseReferenceSheets,
-  sentenceFor,
   writeHide,
 } from '@hidebound/leather';
 import type { Hide, PhotoHints } from '@hidebound/leather';
 import type { RawPhoto, TraceAsked, TraceDone, TraceStep } from '../photo-tasks.js';
+import { told } from '../told.js';
 import { carryOver } from './carry-over.js';
 import { decodePhoto } from './decode-photo.js';
 import { encodePixels } from './encode-picture.js';
@@ -47,10 +47,7 @@ export async function traceFromPhotos(
       : soundHide(carryOver(changed, traced, composeAffine(after.frame, invertAffine(before.frame))));
   const encoded = await encodePixels(picture.width, picture.height, picture.rgb);
   handOver([encoded.buffer]);
-  const findings = diagnostics.map((finding) => ({
-    ...finding,
-    sentence: sentenceFor(finding, [INTAKE_SENTENCES]),
-  }));
+  const findings = diagnostics.map((finding) => ({ ...finding, ...told(finding, [INTAKE_SENTENCES]) }));
   return { hide, picture: encoded, hints, findings, report, views: seen };
 }
 

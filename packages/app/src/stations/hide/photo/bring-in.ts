@@ -45,10 +45,11 @@ export interface Working {
   readonly stop: () => void;
 }
 
-/** Why it did not go on, in a sentence. */
+/** Why it did not go on. */
 export interface Problem {
   readonly code: string;
-  readonly sentence: string;
+  /** In the language of the screen, whichever it is by then. */
+  readonly words: () => string;
 }
 
 export type Pen = 'hide' | 'floor' | 'edge';

@@ -17,7 +17,10 @@ export function verdictWords(app: App, table: LayTable) {
   const open = verdict.broken.filter(({ accepted }) => !accepted);
   const accepted = verdict.broken.filter((each) => each.accepted);
   const isOlder = isOlderOrder || changedHides.length > 0;
-  const faults = [...open.map((each) => brokenSentence(app, each)), ...verdict.sentences];
+  const faults = [
+    ...open.map((each) => brokenSentence(app, each)),
+    ...verdict.told.map((each) => app.sentence(each)),
+  ];
   return html`<section class="verdict" role="status">
     ${isOlderOrder ? html`<p class="older">${app.say('lay.older.order')}</p>` : nothing}
     ${

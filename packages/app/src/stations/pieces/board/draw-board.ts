@@ -96,7 +96,7 @@ function drawShown(
   { x, y }: { readonly x: number; readonly y: number },
   textMm: number,
 ): void {
-  const state = board === undefined ? '' : board.sentence !== undefined ? ' is-missing' : '';
+  const state = board === undefined ? '' : board.refused !== undefined ? ' is-missing' : '';
   const group = layer
     .group()
     .attr({ class: `board-piece${state}`, 'data-kind': 'piece', 'data-id': `${article}/${piece}` });
@@ -115,7 +115,7 @@ function drawShown(
       transform: `translate(${x - (box.minX + box.maxX) / 2} ${y - (box.minY + box.maxY) / 2})`,
     });
   }
-  const isTroubled = board?.sentence !== undefined || (board?.findings.length ?? 0) > 0;
+  const isTroubled = board?.refused !== undefined || (board?.findings.length ?? 0) > 0;
   const below = { x, y: y + size.heightMm / 2 + 1.3 * textMm };
   words(group, isTroubled ? `! ${label}` : label, below, textMm, 'board-name');
 }

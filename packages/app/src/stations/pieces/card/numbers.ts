@@ -65,7 +65,7 @@ export function numbersCard(app: App): TemplateResult {
       setKind,
     )}
     ${numbersFields(app, 'new', piece.from, (from) => set({ from }))}
-    ${typeof made === 'string' ? html`<p class="finding is-error" role="alert">${made}</p>` : nothing}
+    ${'sentence' in made ? html`<p class="finding is-error" role="alert">${app.sentence(made)}</p>` : nothing}
     ${textField(app, {
       id: 'new-name',
       label: app.say('pieces.name'),

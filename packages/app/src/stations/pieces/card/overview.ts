@@ -36,13 +36,15 @@ export function overviewCard(app: App): TemplateResult {
   const { board } = benchOf(app);
   return html`<h2>${app.say('pieces.whatIsMade')}</h2>
     ${
-      board?.sentence === undefined
+      board?.refused === undefined
         ? nothing
-        : html`<p class="finding is-warning"><b>${app.say('pieces.notReady')}</b> ${board.sentence}</p>`
+        : html`<p class="finding is-warning">
+            <b>${app.say('pieces.notReady')}</b> ${app.sentence(board.refused)}
+          </p>`
     }
     ${order.articles.map((_, i) => articleSection(app, order, i))} ${leathersSection(app, order)}
     ${patternsSection(app, order)} ${articleFilesSection(app, order)} ${cuttingSection(app, order)}
-    ${board?.sentence === undefined ? nextStepLine(app) : nothing}`;
+    ${board?.refused === undefined ? nextStepLine(app) : nothing}`;
 }
 
 function articleSection(app: App, order: OrderFile, index: number): TemplateResult {
@@ -54,7 +56,11 @@ function articleSection(app: App, order: OrderFile, index: number): TemplateResu
   const pieces = piecesOfArticle(app, index);
   return html`<section class="article">
     <h3>${name}</h3>
-    ${found?.sentence === undefined ? nothing : html`<p class="finding is-error">${found.sentence}</p>`}
+    ${
+      found?.refused === undefined
+        ? nothing
+        : html`<p class="finding is-error">${app.sentence(found.refused)}</p>`
+    }
     <div class="counts">
       ${
         article.sets === 'as many as fit'
@@ -78,7 +84,7 @@ function articleSection(app: App, order: OrderFile, index: number): TemplateResu
     <ul class="piece-list">
       ${pieces.map((piece, i) => {
         const has = found?.pieces[i];
-        const isTroubled = has?.sentence !== undefined || (has?.findings.length ?? 0) > 0;
+        const isTroubled = has?.refused !== undefined || (has?.findings.length ?? 0) > 0;
         return html`<li>
           <button class="quiet" @click=${() => choose(app, { kind: 'piece', article: index, piece: i })}>
             <span class="grow">${isTroubled ? '! ' : ''}${piece.name}</span>

@@ -4,7 +4,7 @@ import { DRAWING_UNITS, LINE_ROLES } from '@hidebound/leather';
 import type { OrderPiece, PatternPiece, RoleRule } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import { checkField, listField } from '../../../fields/index.js';
-import type { Finding, PatternShown } from '../../../work/patterns-tasks.js';
+import type { PatternFinding, PatternShown } from '../../../work/patterns-tasks.js';
 import { benchOf, choose, editOrder, nameInOrder, orderOf, readingFor, shownPattern } from '../bench.js';
 import { sizeOfPiece } from '../large/snap.js';
 import { newPiece, partOfName } from '../order/pieces.js';
@@ -68,12 +68,9 @@ function fileSection(app: App, path: string): TemplateResult {
   </section>`;
 }
 
-function failure(
-  app: App,
-  path: string,
-  { code, sentence }: NonNullable<PatternShown['failure']>,
-): TemplateResult {
-  return html`<p class="finding is-error" role="alert">${sentence}</p>
+function failure(app: App, path: string, refused: NonNullable<PatternShown['failure']>): TemplateResult {
+  const { code } = refused;
+  return html`<p class="finding is-error" role="alert">${app.sentence(refused)}</p>
     ${code.startsWith('dxf-') && code.includes('unit') ? unitField(app, path) : nothing}`;
 }
 
@@ -127,14 +124,14 @@ function pieceRows(app: App, path: string, { read, findings }: PatternShown): Te
           }
           <span class="soft">${measures.length(widthMm)} × ${measures.length(heightMm)}</span>
         </div>
-        ${told.map(finding)}
+        ${told.map((each) => finding(app, each))}
       </li>`;
     })}
   </ul>`;
 }
 
-function finding({ tone, text }: Finding): TemplateResult {
-  return html`<p class="finding is-${tone}">${text}</p>`;
+function finding(app: App, each: PatternFinding): TemplateResult {
+  return html`<p class="finding is-${each.tone}">${app.sentence(each)}</p>`;
 }
 
 /** Graded sizes: one of them, or all. */
@@ -169,13 +166,13 @@ function fileFindings(app: App, { findings, read }: PatternShown): TemplateResul
     ({ pieces, tone }) => tone === 'note' || !pieces.some((name) => names.has(name)),
   );
   const notes = rest.filter(({ tone }) => tone === 'note');
-  return html`${rest.filter(({ tone }) => tone !== 'note').map(finding)}
+  return html`${rest.filter(({ tone }) => tone !== 'note').map((each) => finding(app, each))}
   ${
     notes.length === 0
       ? nothing
       : html`<details>
           <summary>${app.say('pieces.notes', { n: notes.length })}</summary>
-          ${notes.map(finding)}
+          ${notes.map((each) => finding(app, each))}
         </details>`
   }`;
 }

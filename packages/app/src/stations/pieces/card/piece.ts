@@ -37,7 +37,7 @@ export function pieceCard(app: App): TemplateResult {
     </button>
     <h2>${piece.name}</h2>
     ${isOwnPiece(app) ? paintingSlip(app, piece) : nothing} ${sourceLine(app, piece, found)}
-    ${findings(found)}
+    ${findings(app, found)}
     ${
       isOwnPiece(app)
         ? fields(app, piece, found?.resolved)
@@ -58,11 +58,13 @@ function sourceLine(app: App, { from }: OrderPiece, found: BoardPiece | undefine
   </p>`;
 }
 
-function findings(found: BoardPiece | undefined): TemplateResult {
+function findings(app: App, found: BoardPiece | undefined): TemplateResult {
   return html`${
-    found?.sentence === undefined ? nothing : html`<p class="finding is-error">${found.sentence}</p>`
+    found?.refused === undefined
+      ? nothing
+      : html`<p class="finding is-error">${app.sentence(found.refused)}</p>`
   }
-  ${(found?.findings ?? []).map(({ tone, text }) => html`<p class="finding is-${tone}">${text}</p>`)}`;
+  ${(found?.findings ?? []).map((each) => html`<p class="finding is-${each.tone}">${app.sentence(each)}</p>`)}`;
 }
 
 function changer(app: App): (patch: Parameters<typeof changePiece>[3]) => void {

@@ -26,7 +26,7 @@ function ask(app: App): void {
 
 function answer(app: App, piece: OrderPiece): TemplateResult {
   const { suit, suitRefused, chosen, board } = benchOf(app);
-  if (suitRefused !== undefined) return html`<p class="finding is-warning">${suitRefused}</p>`;
+  if (suitRefused !== undefined) return html`<p class="finding is-warning">${app.sentence(suitRefused)}</p>`;
   if (suit === undefined) return html`<button @click=${() => ask(app)}>${app.say('pieces.suitAsk')}</button>`;
   if (suit === 'asked') return html`<p class="soft">${app.say('pieces.suitAsked')}</p>`;
   const article = chosen.kind === 'piece' ? board?.articles[chosen.article]?.name : undefined;

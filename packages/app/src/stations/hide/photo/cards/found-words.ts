@@ -42,9 +42,10 @@ export function findingsToTell({ findings }: Found): readonly PhotoFinding[] {
   return told.filter(({ sentence }, i) => told.findIndex((each) => each.sentence === sentence) === i);
 }
 
-export function findingWords(app: App, { code, params, sentence }: PhotoFinding): string {
+export function findingWords(app: App, finding: PhotoFinding): string {
+  const { code, params } = finding;
   const words = FINDINGS[code];
-  if (words === undefined) return sentence;
+  if (words === undefined) return app.sentence(finding);
   const { name, count } = params;
   return app.say(words, {
     ...params,

@@ -15,18 +15,20 @@ const PHOTOS = 'image/jpeg,image/png,image/webp';
 
 /** The ways by which a hide comes in, the photo before all. */
 export function waysCard(app: App, problem: Problem | undefined, isWorking: boolean): TemplateResult {
+  // At a desk the photo was taken before, with a camera or a phone.
+  const isAtDesk = matchMedia('(pointer: fine)').matches;
   return html`<h2>${app.say('hide.new')}</h2>
     ${problemNote(problem)}
     ${
       isWorking
         ? html`<p role="status">${app.say('hide.opening')}</p>`
         : html`<div class="row hide-first">
-              ${fileButton(app, 'hide.takePhoto', { accept: PHOTOS, capture: true, isMain: true })}
-              ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true })}
+              ${fileButton(app, 'hide.takePhoto', { accept: PHOTOS, capture: true, isMain: !isAtDesk })}
+              ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true, isMain: isAtDesk })}
             </div>
             ${photosOfJob(app)}
             <p>${app.say('hide.howTo')}</p>
-            ${matchMedia('(pointer: fine)').matches ? html`<p class="soft">${app.say('hide.dropHere')}</p>` : nothing}`
+            ${isAtDesk ? html`<p class="soft">${app.say('hide.dropHere')}</p>` : nothing}`
     }
     <details class="hide-more">
       <summary>${app.say('hide.sheets')}</summary>
@@ -50,7 +52,7 @@ export function waysCard(app: App, problem: Problem | undefined, isWorking: bool
 export function problemNote(problem: Problem | undefined): TemplateResult | typeof nothing {
   return problem === undefined
     ? nothing
-    : html`<p class="hide-problem" role="alert" data-code=${problem.code}>${problem.sentence}</p>`;
+    : html`<p class="hide-problem" role="alert" data-code=${problem.code}>${problem.words()}</p>`;
 }
 
 interface FileButton {

@@ -20,8 +20,9 @@ export async function bringHideFile(
   const read = await app.desk.ask('readFiles', [{ path, bytes: await bytesOfFile(file) }]);
   const [, content] = read[0]!;
   if (content.kind !== 'hide') {
-    const sentence = content.kind === 'unread' ? content.sentence : app.say('hide.refused.no-hide-file');
-    hideDesk(app).bringIn.set({ kind: 'ways', problem: { code: 'no-hide-file', sentence } });
+    const words = (): string =>
+      content.kind === 'unread' ? app.sentence(content) : app.say('hide.refused.no-hide-file');
+    hideDesk(app).bringIn.set({ kind: 'ways', problem: { code: 'no-hide-file', words } });
     return [];
   }
   const known = sameHide(app, content.hide);

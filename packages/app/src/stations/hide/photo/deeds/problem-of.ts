@@ -1,4 +1,5 @@
 import type { App } from '../../../../app/app.js';
+import { toldError } from '../../../../words/told.js';
 import type { WordKey } from '../../../../words/words.js';
 import { WorkError } from '../../../../work/task.js';
 import type { Problem } from '../bring-in.js';
@@ -21,14 +22,16 @@ const REFUSALS: Readonly<Record<string, WordKey>> = {
 
 /** `called`: the file's name where the person has it, if the job calls it otherwise. */
 export function problemOf(app: App, error: unknown, called?: string): Problem {
-  if (error instanceof WorkError) {
-    const { code, sentence, isRefusal } = error.failure;
-    const words = REFUSALS[code];
-    if (words !== undefined) return { code, sentence: app.say(words, { file: called ?? fileIn(sentence) }) };
-    return { code, sentence: isRefusal ? sentence : app.say('shell.failed', { sentence }) };
+  const told = toldError(error);
+  const failed = (): string => app.say('shell.failed', { sentence: app.sentence(told) });
+  if (!(error instanceof WorkError)) return { code: 'unknown', words: failed };
+  const { code, sentence, isRefusal } = error.failure;
+  const key = REFUSALS[code];
+  if (key !== undefined) {
+    const file = called ?? fileIn(sentence);
+    return { code, words: () => app.say(key, { file }) };
   }
-  const sentence = error instanceof Error ? error.message : String(error);
-  return { code: 'unknown', sentence: app.say('shell.failed', { sentence }) };
+  return { code, words: isRefusal ? () => app.sentence(told) : failed };
 }
 
 /** Refusals begin with the file. */

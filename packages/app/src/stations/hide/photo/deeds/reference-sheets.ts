@@ -10,6 +10,7 @@ import type { ReferencePaper, ReferenceSheets } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import { download } from '../../../../shell/download.js';
 import { openPhotoSheets } from '../../../../work/photo-sheets.js';
+import { toldError } from '../../../../words/told.js';
 
 /** One for each corner of a hide and as many more, so that a large one is surrounded. */
 const SHEETS: readonly number[] = [1, 2, 3, 4, 5, 6, 7, 8];
@@ -71,6 +72,6 @@ export function tellLines(app: App, lines: Lines): void {
     const file = { kind: 'text', text: writeReferenceSheets(sheets) } as const;
     app.change(app.say('hide.undo.lines'), new Map([[REFERENCE_SHEETS_FILE, file]]));
   } catch (error) {
-    app.tell({ tone: 'error', text: error instanceof Error ? error.message : String(error) });
+    app.tell({ tone: 'error', text: app.sentence(toldError(error)) });
   }
 }
