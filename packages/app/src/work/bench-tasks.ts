@@ -1,6 +1,7 @@
 import type { CopyState, FoundFlaw, Hide, Layout, NamedHide, SettingOut } from '@hidebound/leather';
 import type { JobFile } from '../job/job.js';
 import type { OrderCard } from './benching/cards.js';
+import type { FitsAsked, StockFit } from './benching/fits.js';
 import type { StockSeen } from './benching/stock.js';
 
 export interface LayoutOnHides {
@@ -31,8 +32,10 @@ export type BenchTasks = {
   };
   /** Where each piece of one hide goes with a rule and a square, cut ones too. */
   setOut: { input: { readonly layout: Layout; readonly hide: Hide }; output: SettingOut };
-  /** Prices, leather and stock for the articles of an order. */
+  /** Prices, leather and stock for the articles of an order, or for one set of an article file. */
   card: { input: { readonly path: string; readonly files: ReadonlyMap<string, JobFile> }; output: OrderCard };
+  /** What a piece of an order or an article can be cut from: each hide of the job that is not cut, tried by itself. */
+  fits: { input: FitsAsked; output: readonly StockFit[] };
   stock: { input: { readonly files: ReadonlyMap<string, JobFile> }; output: StockSeen };
   /** What becomes of the job's files; days as ISO 8601. */
   take: {
@@ -40,6 +43,8 @@ export type BenchTasks = {
       readonly files: ReadonlyMap<string, JobFile>;
       readonly layoutPath: string;
       readonly date: string;
+      /** Where the offcuts are put; absent: where their hide lay. */
+      readonly place?: string;
     };
     output: readonly (readonly [string, JobFile | undefined])[];
   };

@@ -1,4 +1,11 @@
-import { DEFAULT_WORKSHOP, listStock, parseThickness, stripWorthKeeping, tryPiece } from '@hidebound/leather';
+import {
+  DEFAULT_WORKSHOP,
+  listStock,
+  parseThickness,
+  stockRemarkText,
+  stripWorthKeeping,
+  tryPiece,
+} from '@hidebound/leather';
 import type { Diagnostic, PieceTrial, StockFilter, StockOrder, StockRow, Workshop } from '@hidebound/leather';
 import { drawStockLabels, pieceTrialReport, stockHistoryReport, stockReport } from '@hidebound/render';
 import type { PageName, Report } from '@hidebound/render';
@@ -172,7 +179,15 @@ async function search(job: Job): Promise<CommandResult> {
 }
 
 function trialData({ file, hide, fits, isFull, isEnough, usableMm2, remarks }: PieceTrial) {
-  return { hide: hide.id, file, fits, orMore: isFull, enough: isEnough, usableMm2, remarks };
+  return {
+    hide: hide.id,
+    file,
+    fits,
+    orMore: isFull,
+    enough: isEnough,
+    usableMm2,
+    remarks: remarks.map(stockRemarkText),
+  };
 }
 
 async function list(job: Job): Promise<CommandResult> {

@@ -30,9 +30,13 @@ export interface PieceTrial extends NamedHide {
   readonly isFull: boolean;
   readonly isEnough: boolean;
   readonly usableMm2: number;
-  /** What of the leather is not as the piece asks: "the colour is black, not natural". */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly StockRemark[];
 }
+
+/** What of a leather is not as a piece asks, or not known. */
+export type StockRemark =
+  | { readonly kind: 'colour' | 'tannage'; readonly is: string; readonly wanted: string }
+  | { readonly kind: 'thickness not known' | 'reserved' };
 
 /** More of one piece are not looked for on one hide, unless more are wanted. */
 const MOST_TRIED = 20;
@@ -139,19 +143,19 @@ function copiesLaid(layout: Layout | undefined, { layers }: ResolvedPiece): numb
 }
 
 /** Only what both sides say is compared. */
-function leatherRemarks({ leather, state }: Hide, order: ResolvedOrder, piece: ResolvedPiece): string[] {
+function leatherRemarks({ leather, state }: Hide, order: ResolvedOrder, piece: ResolvedPiece): StockRemark[] {
   const asked = order.leathers.find(({ name }) => name === piece.leather);
-  const differs = (what: 'colour' | 'tannage'): string[] => {
-    const [is, wanted] = [leather[what], asked?.[what]];
+  const differs = (kind: 'colour' | 'tannage'): StockRemark[] => {
+    const [is, wanted] = [leather[kind], asked?.[kind]];
     const same = is?.trim().toLowerCase() === wanted?.trim().toLowerCase();
-    return is === undefined || wanted === undefined || same ? [] : [`the ${what} is ${is}, not ${wanted}`];
+    return is === undefined || wanted === undefined || same ? [] : [{ kind, is, wanted }];
   };
   const isUnknown =
     piece.thickness !== undefined && leather.thickness === undefined && leather.readings.length === 0;
   return [
     ...differs('tannage'),
     ...differs('colour'),
-    ...(isUnknown ? ['the thickness is not known'] : []),
-    ...(state === 'reserved' ? ['it is reserved'] : []),
+    ...(isUnknown ? [{ kind: 'thickness not known' } as const] : []),
+    ...(state === 'reserved' ? [{ kind: 'reserved' } as const] : []),
   ];
 }

@@ -1,5 +1,5 @@
 import type { PieceTrial, StockEntry, StockJournal, StockRow } from '@hidebound/leather';
-import { capital, openTakes } from '@hidebound/leather';
+import { capital, openTakes, stockRemarkText } from '@hidebound/leather';
 import { column, section } from '../report/blocks.js';
 import type { Report, ReportBlock } from '../report/report.js';
 import type { FontBook } from '../text/font-book.js';
@@ -185,7 +185,7 @@ export function pieceTrialReport(
                 hide.leather.colour ?? '',
                 hide.lot ?? '',
                 hide.storedAt ?? '',
-                remarks.join('; '),
+                remarks.map(stockRemarkText).join('; '),
               ]),
             },
           ]),

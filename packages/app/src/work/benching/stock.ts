@@ -28,13 +28,15 @@ export interface StockSeen {
   readonly rows: readonly StockRow[];
   /** The layout whose leather was taken last and not put back. */
   readonly lastTaken: string | undefined;
+  /** Names of the offcuts that came of it. */
+  readonly lastOffcuts: readonly string[];
 }
 
 /** The hides and offcuts of a job that are not cut. */
 export function seeStock(files: Files): StockSeen {
   const rows = listStock({ hides: hidesOf(files), workshop: workshopOf(files), order: 'size' });
   const taken = [...journalsIn(files)].flatMap((journal) => openTakes(journal)).at(-1);
-  return { rows, lastTaken: taken?.layout };
+  return { rows, lastTaken: taken?.layout, lastOffcuts: taken?.offcuts ?? [] };
 }
 
 function journalsIn(files: Files): StockJournal[] {
@@ -48,7 +50,11 @@ function journalsIn(files: Files): StockJournal[] {
  * the folder that the layout's hides lie in.
  * @throws LeatherError as `planTake` does
  */
-export function takeFromStock(files: Files, layoutPath: string, date: string): EditList {
+export function takeFromStock(
+  files: Files,
+  layoutPath: string,
+  { date, place }: { readonly date: string; readonly place?: string },
+): EditList {
   const file = files.get(layoutPath);
   if (file?.kind !== 'layout') throw leatherError('missing-file', { file: layoutPath });
   const { layout } = file;
@@ -63,6 +69,7 @@ export function takeFromStock(files: Files, layoutPath: string, date: string): E
     layoutHash: sha256Hex(writeLayout(layout)),
     date,
     workshop: workshopOf(files),
+    ...(place === undefined ? {} : { place }),
   });
   return editsOf(plan, journal, folder);
 }
