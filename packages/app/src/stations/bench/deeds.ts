@@ -124,7 +124,10 @@ export async function keepFlaw(app: App): Promise<void> {
   await table.queue;
   const now = benchNow(app);
   const path = now === undefined ? undefined : hidePathOf(app, now, flaw.hide);
-  if (now === undefined || path === undefined) return;
+  if (now === undefined || path === undefined) {
+    table.remark.set(undefined);
+    return;
+  }
   const { layout } = now;
   try {
     const done = await table.desk.ask('flaw', {

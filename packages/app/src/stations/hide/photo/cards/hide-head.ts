@@ -38,7 +38,7 @@ function hideList(app: App, path: string, hide: Hide, isShort: boolean): Templat
     (event.target as Element).closest('details')?.removeAttribute('open');
     app.place.update((place) => ({ ...place, hide: chosen }));
   };
-  return html`<div class="hide-choice">
+  return html`<div class="hide-choice ${isShort ? 'is-short' : ''}">
     <details class="hide-list">
       <summary title=${app.say('hide.choose', { name: hide.id })}>
         <h2>${hide.id}</h2>
@@ -61,7 +61,13 @@ function hideList(app: App, path: string, hide: Hide, isShort: boolean): Templat
         )}
       </ul>
     </details>
-    <button @click=${() => hideDesk(app).bringIn.set({ kind: 'ways' })}>${app.say('hide.new')}</button>
+    ${
+      isShort
+        ? nothing
+        : html`<button @click=${() => hideDesk(app).bringIn.set({ kind: 'ways' })}>
+            ${app.say('hide.new')}
+          </button>`
+    }
   </div>`;
 }
 
