@@ -7,7 +7,13 @@ const deps = { interopDefault: false };
 
 /** Tests that replace a module (vi.mock), which would reach all that share it. */
 const APART = ['tests/cli-worker-fails.test.ts', 'tests/cli-unproven.test.ts'];
-const wholeCommands = { deps, testTimeout: 240_000, hookTimeout: 240_000 };
+const wholeCommands = {
+  deps,
+  testTimeout: 240_000,
+  hookTimeout: 240_000,
+  // What a page comes to is waited for as long as it takes on a busy machine.
+  expect: { poll: { timeout: 30_000 } },
+};
 
 export default defineConfig({
   test: {

@@ -64,7 +64,7 @@ describe('saving to the folder', () => {
     [409, { conflicts: [{ path: 'a', revision: null }] }, { kind: 'conflict' }],
     [401, { sentence: 'No key.' }, { kind: 'failed', reason: 'not allowed', sentence: 'No key.' }],
     [403, { sentence: 'x' }, { kind: 'failed', reason: 'not allowed' }],
-    [422, { sentence: 'x' }, { kind: 'failed', reason: 'not allowed' }],
+    [422, { sentence: 'x' }, { kind: 'failed', reason: 'not written', sentence: 'x' }],
     [413, { sentence: 'x' }, { kind: 'failed', reason: 'too large' }],
     [507, { sentence: 'Full.' }, { kind: 'failed', reason: 'no room', sentence: 'Full.' }],
     [503, { sentence: 'x' }, { kind: 'failed', reason: 'out of reach' }],

@@ -85,6 +85,8 @@ async function saveAll(request: Request, writes: readonly StoreWrite[]): Promise
   });
   const answer = await answerOf(response);
   if (response.status === 409 && answer?.conflicts) return { kind: 'conflict', conflicts: answer.conflicts };
+  if (response.status === 422)
+    throw new StoreError('not written', answer?.sentence ?? 'The table does not take one of these files.');
   if (!response.ok) throw refusal(response.status, answer);
   return { kind: 'saved', files: savedFiles(answer, writes) };
 }

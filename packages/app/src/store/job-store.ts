@@ -21,7 +21,8 @@ export interface Conflict {
   readonly revision: string | null;
 }
 
-export type FailureReason = 'no room' | 'out of reach' | 'not allowed' | 'too large';
+/** "not written": the store does not take one of the files, whoever asks. */
+export type FailureReason = 'no room' | 'out of reach' | 'not allowed' | 'too large' | 'not written';
 
 export type SaveOutcome =
   /** Each written file as it is now; those taken away are not among them. */

@@ -10,8 +10,8 @@ export type KeepState =
   /** Nowhere but in this tab: a person has to save a job file now. */
   | { readonly kind: 'unsafe'; readonly reason: WaitingReason };
 
-/** "not written": the desk could not make a file of it. */
-export type WaitingReason = FailureReason | 'not written';
+/** "not written" also where the desk could not make a file of it. */
+export type WaitingReason = FailureReason;
 
 /** Why something is tried again only later. */
 export interface HeldUp {

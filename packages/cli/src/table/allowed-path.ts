@@ -8,6 +8,8 @@ const KINDS: readonly RegExp[] = [
   // By their own names, or set aside under a like one ("workshop-mine.yaml").
   /^workshop(-[^/]*)?\.ya?ml$/i,
   /^(stock\.journal|reference-sheets)(-[^/]*)?\.json$/i,
+  // What hides were before and after they were taken from the stock, by the sums of their contents.
+  /^[0-9a-f]{64}\.json$/,
 ];
 
 /** Letters that no name of a job's file needs: controls, halves of letters, and what turns the direction of reading. */
