@@ -5,8 +5,8 @@ export interface Finding {
   readonly code: string;
   readonly params: Readonly<Record<string, string | number>>;
   readonly place?: DiagnosticPlace;
-  /** Whose sentence it is, where two packages have one for the same code. */
-  readonly of?: 'leather' | 'intake';
+  /** Whose words they are, where one code has several. */
+  readonly of?: 'leather' | 'intake' | 'suit remark';
 }
 
 /** What is told of a finding: its English sentence, as its package has it, and what other languages say it from. */

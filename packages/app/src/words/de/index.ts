@@ -8,6 +8,7 @@ import { MARKS_DE } from './marks.js';
 import { NEXT_DE } from './next.js';
 import { PIECES_DE } from './pieces.js';
 import { SHELL_DE } from './shell.js';
+import { TRADE_DE } from './trade.js';
 
 /** Alle Texte auf Deutsch. */
 export const DE: WordTable = {
@@ -20,4 +21,5 @@ export const DE: WordTable = {
   ...MAKE_DE,
   ...BENCH_DE,
   ...NEXT_DE,
+  ...TRADE_DE,
 };

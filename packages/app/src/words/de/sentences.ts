@@ -1,6 +1,6 @@
 import { intakeGerman } from '@hidebound/intake/words-de';
 import { sentenceFor } from '@hidebound/leather';
-import type { SentenceTable } from '@hidebound/leather';
+import type { SentenceTable, SuitRemark } from '@hidebound/leather';
 import { germanLanguage } from '@hidebound/leather/words-de';
 import type { WriteFinding } from '../told.js';
 
@@ -9,7 +9,8 @@ export function germanFindings(locale: string): WriteFinding {
   const leather = germanLanguage(locale);
   const intake: SentenceTable = intakeGerman(locale);
   return (finding) => {
-    const { of, code } = finding;
+    const { of, code, params } = finding;
+    if (of === 'suit remark') return leather.suitRemark({ code: code as SuitRemark['code'], params });
     const tables = of === 'leather' ? [leather.sentences] : [intake, leather.sentences];
     const sentences = tables.find((table) => Object.hasOwn(table, code));
     return sentences && sentenceFor(finding, [], { sentences, place: leather.place });

@@ -7,6 +7,7 @@ import { MARKS_EN } from './marks.js';
 import { NEXT_EN } from './next.js';
 import { PIECES_EN } from './pieces.js';
 import { SHELL_EN } from './shell.js';
+import { TRADE_EN } from './trade.js';
 
 /** All texts in English; the other languages have the same keys. */
 export const EN = {
@@ -19,4 +20,5 @@ export const EN = {
   ...MAKE_EN,
   ...BENCH_EN,
   ...NEXT_EN,
+  ...TRADE_EN,
 } as const;

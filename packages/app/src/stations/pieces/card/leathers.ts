@@ -22,6 +22,7 @@ import {
   withoutLeather,
 } from '../order/leathers.js';
 import { workshopFor } from '../take.js';
+import { tradeWord } from '../../../words/trade.js';
 
 /** Each leather of the order: what it is, and which hides it comes from, in the order of their use. */
 export function leathersSection(app: App, order: OrderFile): TemplateResult {
@@ -127,7 +128,9 @@ export function cuttingSection(app: App, order: OrderFile): TemplateResult {
     ${listField(
       'method',
       app.say('pieces.method'),
-      (names.includes(method) ? names : [method, ...names]).map((value) => [value, value] as const),
+      (names.includes(method) ? names : [method, ...names]).map(
+        (value) => [value, tradeWord(app, 'method', value)] as const,
+      ),
       method,
       (value) => editOrder(app, label, (now) => withMethod(now, value)),
     )}

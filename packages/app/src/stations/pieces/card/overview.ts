@@ -18,6 +18,7 @@ import { piecesOfArticle } from '../pieces-of.js';
 import { addArticleFile, addPatterns, workshopFor } from '../take.js';
 import { beginNumbers } from './numbers.js';
 import { cuttingSection, leathersSection } from './leathers.js';
+import { tradeId, tradeWord } from '../../../words/trade.js';
 
 const MOST_SETS = 10_000;
 
@@ -147,9 +148,14 @@ export function goodsField(
   goods: string,
   take: (goods: string) => void,
 ): TemplateResult {
-  const names = workshopFor(app).goods.map((row) => row.goods);
-  return html`${textField(app, { id, label: app.say('pieces.goods'), value: goods, take, list: `${id}-list` })}
-    <datalist id="${id}-list">${names.map((name) => html`<option value=${name}></option>`)}</datalist>`;
+  const names = workshopFor(app).goods.map((row) => tradeWord(app, 'goods', row.goods));
+  return html`${textField(app, {
+      id,
+      label: app.say('pieces.goods'),
+      value: tradeWord(app, 'goods', goods),
+      take: (written) => take(tradeId(app, 'goods', written)),
+      list: `${id}-list`,
+    })} <datalist id="${id}-list">${names.map((name) => html`<option value=${name}></option>`)}</datalist>`;
 }
 
 function keepForLater(app: App, order: OrderFile, index: number): void {

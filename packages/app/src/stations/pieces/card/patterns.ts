@@ -13,6 +13,7 @@ import { piecesOfArticle } from '../pieces-of.js';
 import { leathersFor, takePieces } from '../take.js';
 import { intoSection } from './into.js';
 import { scaleSection } from './scale.js';
+import { elementWords } from '../../../words/trade.js';
 
 /** Repairs and what was left out are listed so far; a bad drawing has thousands. */
 const LISTED = 12;
@@ -230,12 +231,18 @@ function changes(app: App, { read }: PatternShown): TemplateResult | typeof noth
         .map(
           ({ kind, element, sizeMm }) =>
             html`<li>
-              ${app.say(`pieces.repair.${kind}`, { element, size: `${measures.number(sizeMm, 3)} mm` })}
+              ${app.say(`pieces.repair.${kind}`, { element: elementWords(app, element), size: `${measures.number(sizeMm, 3)} mm` })}
             </li>`,
         )}
-      ${ignored
-        .slice(0, LISTED)
-        .map(({ element, reason }) => html`<li>${app.say('pieces.leftOut', { element, reason })}</li>`)}
+      ${ignored.slice(0, LISTED).map(
+        ({ element, reason }) =>
+          html`<li>
+            ${app.say('pieces.leftOut', {
+              element: elementWords(app, element),
+              reason: app.say(`trade.leftOut.${reason}`),
+            })}
+          </li>`,
+      )}
     </ul>
     ${n > 2 * LISTED ? html`<p class="soft">${app.say('pieces.andMore', { n: n - Math.min(LISTED, repairs.length) - Math.min(LISTED, ignored.length) })}</p>` : nothing}
   </details>`;

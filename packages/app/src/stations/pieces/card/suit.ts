@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import { suitRemarkWords } from '@hidebound/leather';
-import type { OrderPiece } from '@hidebound/leather';
+import type { OrderPiece, SuitRemark } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import { filesOfKind } from '../../../job/job.js';
 import type { ShownFit } from '../../../work/patterns-tasks.js';
@@ -37,10 +37,17 @@ function answer(app: App, piece: OrderPiece): TemplateResult {
         html`<dt>${fit.hide}</dt>
           <dd>
             <b>${kindWords(app, fit)}</b>
-            ${fit.remarks.map((remark) => html`<span class="soft">${suitRemarkWords(remark)}</span>`)}
+            ${fit.remarks.map((remark) => html`<span class="soft">${remarkWords(app, remark)}</span>`)}
           </dd>`,
     )}
   </dl>`;
+}
+
+function remarkWords(app: App, remark: SuitRemark): string {
+  return app.sentence({
+    sentence: suitRemarkWords(remark),
+    finding: { of: 'suit remark', ...remark },
+  });
 }
 
 function kindWords(app: App, { kind, skiveTo }: ShownFit): string {
