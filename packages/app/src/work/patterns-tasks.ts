@@ -1,5 +1,5 @@
 import type { Point } from '@hidebound/geometry';
-import type { PatternRead } from '@hidebound/intake';
+import type { PatternRead, ReadPage } from '@hidebound/intake';
 import type { FitKind, LayablePiece, PatternReading, ResolvedPiece, SuitRemark } from '@hidebound/leather';
 import type { JobFile } from '../job/job.js';
 import type { Told } from '../words/told.js';
@@ -48,9 +48,12 @@ export interface PatternFinding extends Told {
   readonly pieces: readonly string[];
 }
 
+/** A page of a PDF as it lies in the whole, without what is drawn on it. */
+export type ShownPage = Omit<ReadPage, 'lines' | 'marks'>;
+
 /** What was read from a pattern, or why nothing was. */
 export interface PatternShown {
-  readonly read?: Omit<PatternRead, 'diagnostics' | 'pages'>;
+  readonly read?: Omit<PatternRead, 'diagnostics' | 'pages'> & { readonly pages?: readonly ShownPage[] };
   readonly findings: readonly PatternFinding[];
   readonly failure?: Told & { readonly code: string };
 }

@@ -1,8 +1,8 @@
 import { INTAKE_SENTENCES } from '@hidebound/intake';
-import type { PatternRead } from '@hidebound/intake';
+import type { PatternRead, ReadPage } from '@hidebound/intake';
 import type { Diagnostic, PatternReading } from '@hidebound/leather';
 import { toldError } from '../../words/told.js';
-import type { KnownPattern, PatternFinding, PatternShown } from '../patterns-tasks.js';
+import type { KnownPattern, PatternFinding, PatternShown, ShownPage } from '../patterns-tasks.js';
 import { told } from '../told.js';
 import type { KeptPatterns } from './kept-patterns.js';
 
@@ -20,8 +20,9 @@ export async function showPattern(
   const options = { file: pattern.path, ...(reading === undefined ? {} : { reading }) };
   try {
     const found = await kept.read(bytes, options);
-    const { diagnostics, pages: _pages, ...read } = found;
-    return { read, findings: diagnostics.map((each) => findingOf(each, found)) };
+    const { diagnostics, pages, ...read } = found;
+    const shown = pages === undefined ? read : { ...read, pages: pages.map(pageOf) };
+    return { read: shown, findings: diagnostics.map((each) => findingOf(each, found)) };
   } catch (error) {
     if (!(error instanceof Error)) throw error;
     const { code } = error as { code?: unknown };
@@ -30,6 +31,10 @@ export async function showPattern(
       failure: { code: typeof code === 'string' ? code : error.name, ...toldError(error) },
     };
   }
+}
+
+function pageOf({ lines: _lines, marks: _marks, ...page }: ReadPage): ShownPage {
+  return page;
 }
 
 /** A finding as a sentence, with the pieces that it is about. */

@@ -12,6 +12,7 @@ import { changeReading } from '../order/readings.js';
 import { piecesOfArticle } from '../pieces-of.js';
 import { leathersFor, takePieces } from '../take.js';
 import { intoSection } from './into.js';
+import { pagesSection } from './pages.js';
 import { scaleSection } from './scale.js';
 import { elementWords } from '../../../words/trade.js';
 
@@ -63,9 +64,9 @@ function fileSection(app: App, path: string): TemplateResult {
   return html`<section class="pattern-file">
     <h3>${name}</h3>
     ${shown.failure === undefined ? nothing : failure(app, path, shown.failure)}
-    ${pieceRows(app, path, shown)} ${sizes(app, path, shown)} ${fileFindings(app, shown)}
-    ${shown.read === undefined ? nothing : scaleSection(app, path, shown.read)} ${strays(app, path, shown)}
-    ${changes(app, shown)}
+    ${pieceRows(app, path, shown)} ${pagesSection(app, path, shown)} ${sizes(app, path, shown)}
+    ${fileFindings(app, shown)} ${shown.read === undefined ? nothing : scaleSection(app, path, shown.read)}
+    ${strays(app, path, shown)} ${changes(app, shown)}
   </section>`;
 }
 

@@ -23,6 +23,7 @@ import { faceSection, paintingSlip } from './face.js';
 import { legend } from './legend.js';
 import { numbersFields } from './numbers.js';
 import { suitSection } from './suit.js';
+import { zonesField } from './zones.js';
 
 const MOST_COPIES = 10_000;
 
@@ -267,5 +268,12 @@ function needsFields(
     value: piece.allowanceMm,
     least: 0,
     take: (allowanceMm) => change({ allowanceMm }),
-  })}`;
+  })}
+  ${zonesField(app, piece, usual.zones, (zones) => change({ zones }))}
+  ${
+    piece.part === 'strap' || piece.inLane
+      ? html`${checkField(app.say('pieces.inLane'), piece.inLane, (inLane) => change({ inLane }))}
+          <p class="soft">${app.say('pieces.inLaneHow')}</p>`
+      : nothing
+  }`;
 }

@@ -1,8 +1,9 @@
 import type { G } from '@svgdotjs/svg.js';
-import { boxUnion, curveBox } from '@hidebound/geometry';
+import { applyAffine, boxUnion, curveBox, ringBox } from '@hidebound/geometry';
 import type { Box, Point } from '@hidebound/geometry';
 import type { App } from '../../../app/app.js';
-import { curvePath, linePath } from '../../../drawing/path-data.js';
+import { curvePath, linePath, ringPath } from '../../../drawing/path-data.js';
+import type { PatternShown, ShownPage } from '../../../work/patterns-tasks.js';
 import type { Stage } from '../../../drawing/stage.js';
 import { words } from '../board/draw-board.js';
 import { benchOf, shownPattern } from '../bench.js';
@@ -36,13 +37,25 @@ export function drawPatterns(
 function laidFiles(app: App, paths: readonly string[]): LaidFile[] {
   let x = 0;
   return paths.map((path) => {
-    const box = shownPattern(app, path)?.read?.box ?? EMPTY_FILE;
+    const box = boxOfFile(shownPattern(app, path));
     const shift = { x: x - box.minX, y: -box.minY };
     const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
     const laid = { path, shift, box: { minX: x, minY: 0, maxX: x + width, maxY: height } };
     x += width * 1.06 + 10;
     return laid;
   });
+}
+
+/** Around its pieces and its pages; without either, around what is drawn at all. */
+function boxOfFile(shown: PatternShown | undefined): Box {
+  if (shown?.read === undefined) return EMPTY_FILE;
+  const { box, pages = [], strays } = shown.read;
+  const known = [
+    ...(box === undefined ? [] : [box]),
+    ...sheetsOf(pages).map(({ corners }) => ringBox(corners)),
+  ];
+  const boxes = known.length > 0 ? known : strays.map(({ curve }) => curveBox(curve));
+  return boxes.length === 0 ? EMPTY_FILE : boxes.reduce(boxUnion);
 }
 
 function drawFile(app: App, layer: G, { path, shift }: LaidFile, textMm: number): void {
@@ -80,6 +93,33 @@ function drawFile(app: App, layer: G, { path, shift }: LaidFile, textMm: number)
     words(one, piece.name, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }, textMm, 'board-name');
   }
   for (const { curve } of shown.read.strays) group.path(curvePath(curve)).attr({ class: 'pattern-stray' });
+  drawPages(group, shown.read.pages ?? [], textMm);
+}
+
+/** The sheets of paper that a pattern was put together from, in the file's frame; a single one needs no word. */
+function sheetsOf(
+  pages: readonly ShownPage[],
+): readonly { readonly number: number; readonly corners: readonly Point[] }[] {
+  if (pages.length < 2) return [];
+  return pages.flatMap(({ number, widthMm, heightMm, toWhole }) => {
+    if (toWhole === undefined) return [];
+    const corners = [
+      { x: 0, y: 0 },
+      { x: widthMm, y: 0 },
+      { x: widthMm, y: heightMm },
+      { x: 0, y: heightMm },
+    ];
+    return [{ number, corners: corners.map((at) => applyAffine(toWhole, at)) }];
+  });
+}
+
+/** Each with its number in its corner. */
+function drawPages(group: G, pages: readonly ShownPage[], textMm: number): void {
+  for (const { number, corners } of sheetsOf(pages)) {
+    group.path(ringPath(corners)).attr({ class: 'pattern-page' });
+    const { x, y } = corners[0]!;
+    words(group, String(number), { x: x + textMm, y: y + 1.2 * textMm }, textMm, 'pattern-page-number');
+  }
 }
 
 function drawMeasure(app: App, layer: G, files: readonly LaidFile[], textMm: number): void {

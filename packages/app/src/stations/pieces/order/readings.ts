@@ -1,4 +1,4 @@
-import type { OrderFile, PatternReading } from '@hidebound/leather';
+import type { OrderFile, PagesReading, PatternReading } from '@hidebound/leather';
 import { patched } from './patch.js';
 import type { Patch } from './patch.js';
 
@@ -20,6 +20,37 @@ export function changeReading<O extends Pick<OrderFile, 'patterns'>>(
     ? order.patterns.map((each) => (each.file === file ? reading : each))
     : [...order.patterns, reading];
   return { ...order, patterns };
+}
+
+/**
+ * How the pages of a file lie together, with a part of it changed: what belongs to a grid goes with it, and where nothing
+ * is said any more, nothing is written.
+ */
+export function changePages(
+  pages: PagesReading | undefined,
+  patch: Patch<PagesReading>,
+): PagesReading | undefined {
+  const next = patched<PagesReading>(pages ?? {}, patch);
+  const { take, join } = next;
+  const kept =
+    join === 'grid'
+      ? next
+      : { ...(take === undefined ? {} : { take }), ...(join === undefined ? {} : { join }) };
+  return Object.keys(kept).length === 0 ? undefined : kept;
+}
+
+/** The pages with one put in or taken out; undefined where all are in. An order that was written by hand stays. */
+export function togglePage(
+  take: readonly number[] | undefined,
+  all: readonly number[],
+  page: number,
+): readonly number[] | undefined {
+  const now = take ?? all;
+  const isInOrder = now.every((each, i) => i === 0 || each > now[i - 1]!);
+  const more = isInOrder ? [...now, page].sort((a, b) => a - b) : [...now, page];
+  const next = now.includes(page) ? now.filter((each) => each !== page) : more;
+  const isAll = next.length === all.length && next.every((each, i) => each === all[i]);
+  return isAll ? undefined : next;
 }
 
 /** Numbers of a file hold so many digits of a factor: less than a µm on the longest pattern. */
