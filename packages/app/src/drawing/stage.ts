@@ -33,6 +33,8 @@ export interface Stage {
   readonly size: Watched<Size>;
   /** Whether, at rest, something else is seen than all of what was fitted last. */
   readonly isAway: Watched<boolean>;
+  /** Whether anything lies on it at all. */
+  hasDrawing(): boolean;
   /** A layer of the drawing, mm; later ones lie above. Taken away by `remove()`. */
   layer(name: string): G;
   setPhoto(photo: StagePhoto | undefined): void;
@@ -116,6 +118,7 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
     sharpView,
     size,
     isAway,
+    hasDrawing: () => photo !== undefined || parts.world.node.querySelector(':scope > g > *') !== null,
     layer: (name) => parts.world.group().attr({ 'data-layer': name }),
     setPhoto: (next) => {
       photo = next;
@@ -157,9 +160,14 @@ export function openStage(element: HTMLElement, texts: StageTexts): Stage {
 
   const watcher = new ResizeObserver(() => {
     const before = size.get();
+    const wasFitted = fittedBox !== undefined && isNearly(view.get(), fitted(view.get(), fittedBox, before));
     size.set({ width: element.clientWidth || 1, height: element.clientHeight || 1 });
-    // Until something was seen at all there is nothing to keep; later the middle stays in the middle.
     const after = size.get();
+    // Who saw all of it sees all of it; else the middle stays in the middle.
+    if (wasFitted && fittedBox !== undefined) {
+      view.set(fitted(view.get(), fittedBox, after));
+      return;
+    }
     view.update((now) => ({
       ...now,
       x: now.x + (after.width - before.width) / 2,

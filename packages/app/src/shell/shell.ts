@@ -98,7 +98,7 @@ export function openShell(app: App, root: HTMLElement): Shell {
         help: app.say('shell.drawingHelp'),
       });
       drawing.isAway.watch(drawSoon);
-      showAll = () => (drawing.isAway.get() ? () => drawing.fitAgain() : undefined);
+      showAll = () => (drawing.isAway.get() && drawing.hasDrawing() ? () => drawing.fitAgain() : undefined);
       stage = drawing;
     }
     close = station.open(app, stage);

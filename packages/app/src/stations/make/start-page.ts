@@ -1,4 +1,4 @@
-import { html } from 'lit-html';
+import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../app/app.js';
 import type { PlaceName } from '../../app/place.js';
@@ -11,6 +11,7 @@ import { openSheet } from './steps.js';
 export function startPage(app: App): TemplateResult {
   return html`<div class="make-start">
     <h2>${app.say('place.make')}</h2>
+    ${missingLines(app)}
     <div class="make-moments">${SHEETS.map(([moment, rows]) => momentList(app, moment, rows))}</div>
     ${app.prefs.get().language === 'en' ? '' : html`<p class="soft">${app.say('make.inEnglish')}</p>`}
     ${nextStepLine(app)}
@@ -27,22 +28,31 @@ function momentList(app: App, moment: MakeMoment, rows: readonly SheetRow[]): Te
 }
 
 function sheetEntry(app: App, row: SheetRow): TemplateResult {
-  const missing = missingFor(app, row);
-  if (missing !== undefined) return missingEntry(app, row, missing);
+  if (missingFor(app, row) !== undefined) return missingEntry(app, row);
   return html`<button class="make-entry" data-sheet=${row.name} @click=${() => openSheet(app, row.name)}>
     <strong>${app.say(`make.${row.name}`)}</strong>
     <span>${app.say(`make.${row.name}.is`)}</span>
   </button>`;
 }
 
-function missingEntry(app: App, { name }: SheetRow, where: PlaceName): TemplateResult {
+function missingEntry(app: App, { name }: SheetRow): TemplateResult {
   return html`<div class="make-entry is-missing">
-    <strong>${app.say(`make.${name}`)}</strong>
+    <strong>${app.say(`make.${name}`)} <span class="make-not-yet">${app.say('make.notYet')}</span></strong>
     <span>${app.say(`make.${name}.is`)}</span>
-    <span class="make-missing"
-      >${app.say(where === 'lay' ? 'make.missing.layout' : 'make.missing.order')}</span
-    >
-    <button @click=${() => app.goTo(where)}>
+  </div>`;
+}
+
+/** What has to be done before the rest can be made: told once, with the way there. */
+function missingLines(app: App): TemplateResult | typeof nothing {
+  const rows = SHEETS.flatMap(([, all]) => all);
+  const [where] = rows.flatMap((row): readonly PlaceName[] => {
+    const missing = missingFor(app, row);
+    return missing === undefined ? [] : [missing];
+  });
+  if (where === undefined) return nothing;
+  return html`<div class="make-missing">
+    <p>${app.say(where === 'lay' ? 'make.missing.layout' : 'make.missing.order')}</p>
+    <button class="main" @click=${() => app.goTo(where)}>
       ${app.say('make.goTo', { place: app.say(`place.${where}`) })}
     </button>
   </div>`;

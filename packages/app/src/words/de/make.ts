@@ -29,8 +29,11 @@ export const MAKE_DE: Translated<typeof MAKE_EN> = {
   'make.cost.is': 'Leder, Beschläge, Stunden und Preis, nur für die Werkstatt.',
   'make.quote': 'Angebot',
   'make.quote.is': 'Artikel, Stückzahlen und Preise für die Kundschaft, sonst nichts.',
-  'make.missing.layout': 'Die Teile müssen erst aufgelegt werden.',
-  'make.missing.order': 'Es gibt noch keinen Auftrag.',
+  'make.missing.layout':
+    'Die Teile müssen ausgelegt sein, bevor entsteht, was mit „noch nicht“ bezeichnet ist.',
+  'make.missing.order':
+    'Es gibt noch keinen Auftrag: Er sagt, was gemacht wird und wie oft. Das meiste, was hier entsteht, beginnt damit.',
+  'make.notYet': '(noch nicht)',
   'make.goTo': 'Zu „{place}“ gehen',
   'make.inEnglish': 'Die gedruckten Blätter sind auf Englisch.',
   'make.all': 'Alle Blätter',

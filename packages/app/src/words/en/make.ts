@@ -26,8 +26,10 @@ export const MAKE_EN = {
   'make.cost.is': 'Leather, hardware, hours and price, for your own eyes.',
   'make.quote': 'Quote',
   'make.quote.is': 'Articles, counts and prices for the customer, and nothing behind them.',
-  'make.missing.layout': 'The pieces have to be laid first.',
-  'make.missing.order': 'There is no order yet.',
+  'make.missing.layout': 'The pieces have to be laid before what is marked “not yet” can be made.',
+  'make.missing.order':
+    'There is no order yet: it says what is made, and how many. Most of what can be made here begins with it.',
+  'make.notYet': '(not yet)',
   'make.goTo': 'Go to {place}',
   'make.inEnglish': 'The printed sheets are in English.',
   'make.all': 'All sheets',
