@@ -14,7 +14,7 @@ import { hideRow } from './hide-row.js';
 import { howLong } from './how-long.js';
 import { leftOverList } from './left-over.js';
 import { whatIsMissing } from './ready.js';
-import { runEnd } from './run-end.js';
+import { runCurve, runEnd } from './run-end.js';
 import { verdictWords } from './verdict.js';
 
 /** The card of this place: how the laying goes, and what there is to know of the layout. */
@@ -61,7 +61,7 @@ function atRest(app: App, table: LayTable) {
       <p>${app.say('lay.notYet')}</p>
       ${whatIsMissing(app)} ${howLong(app, table)}`;
   return html`${chosenPiece(app, table)} ${runEnd(app, table)} ${verdictWords(app, table)}
-  ${leftOverList(app, table, present.layout)} ${layoutFigures(app, present.layout)}`;
+  ${leftOverList(app, table, present.layout)} ${layoutFigures(app, present.layout)} ${runCurve(app, table)}`;
 }
 
 function afterwards(app: App, table: LayTable) {

@@ -17,8 +17,13 @@ export function runEnd(app: App, table: LayTable) {
         : worseThanBefore(app, table, end)
     }
     ${end.endedEarly ? html`<p>${app.say('lay.end.early')}</p>` : nothing}
-    ${curve(app, end.curve, end.beforeMm2)}
   </section>`;
+}
+
+/** How the last run went on; below what counts, which on a phone is all that is seen. */
+export function runCurve(app: App, table: LayTable) {
+  const end = table.end.get();
+  return end === undefined ? nothing : curve(app, end.curve, end.beforeMm2);
 }
 
 /** The better one stays without being asked for; the other is there for who wants it. */
