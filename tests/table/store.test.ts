@@ -144,7 +144,7 @@ describe('jobs in the storage of real Chromium', () => {
 });
 
 describe('the browser is killed', () => {
-  const KILLS = 5;
+  const KILLS = 2;
   // Indexed Database API 3.0 (W3C; from memory): a strict transaction is complete only once it is on the disk.
   testWith(
     chromiumProgram,
