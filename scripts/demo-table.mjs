@@ -7,9 +7,12 @@ import { join } from 'node:path';
 /** Files of the demo that are about other ways to begin. */
 const NOT_OF_THE_JOB = new Set(['make', 'bought-patterns.order.yaml', 'shoulder-traced.svg', 'patterns']);
 
+/** The app calls a job by its folder's name. */
+const FOLDER = 'bicycle-goods';
+
 /** Runs until it is stopped by hand; gives its exit status. */
 export function demoOnTable({ root, out, main }) {
-  const folder = join(root, out, 'table');
+  const folder = join(root, out, FOLDER);
   const demo = join(root, 'fixtures', 'demo');
   if (!existsSync(folder)) {
     mkdirSync(folder, { recursive: true });
@@ -18,7 +21,7 @@ export function demoOnTable({ root, out, main }) {
     cpSync(join(demo, 'patterns'), join(folder, 'patterns'), { recursive: true });
   }
   console.log(
-    `The demo job lies in ${join(out, 'table')} (all data is invented). Open the address in a browser:\n`,
+    `The demo job lies in ${join(out, FOLDER)} (all data is invented). Open the address in a browser:\n`,
   );
   const table = spawn(process.execPath, [main, 'table', folder], { cwd: root, stdio: 'inherit' });
   process.on('SIGINT', () => undefined);
