@@ -103,10 +103,11 @@ export function openShell(app: App, root: HTMLElement): Shell {
     }
     close = station.open(app, stage);
   };
-  /** When the card is about something else, its head is in view again. */
+  /** When the card is about something else, as its first two headings tell, its head is in view again. */
   const showCardFromTop = (): void => {
     const paper = root.querySelector('.card-paper');
-    const subject = `${frame.shown ?? ''} ${paper?.querySelector('h2, h3')?.textContent ?? ''}`;
+    const heads = [...(paper?.querySelectorAll('h2, h3') ?? [])].slice(0, 2);
+    const subject = [frame.shown, ...heads.map(({ textContent }) => textContent)].join('\n');
     if (subject !== cardSubject) paper?.scrollTo({ top: 0 });
     cardSubject = subject;
   };

@@ -139,6 +139,8 @@ export const LAY_DE: Translated<typeof LAY_EN> = {
   'lay.compare': 'Auslegungen vergleichen',
   'lay.compare.none':
     'Diese Auslegung unter einem Namen aufheben, neu auslegen und beide nebeneinander sehen.',
+  'lay.compare.isKept':
+    'Aufgehoben als „{name}“. Was du von jetzt an auslegst, lässt sich damit vergleichen.',
   'lay.compare.name': 'Name für diese Auslegung',
   'lay.compare.keep': 'Aufheben',
   'lay.compare.with': 'Daneben',

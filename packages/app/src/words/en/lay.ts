@@ -136,6 +136,7 @@ export const LAY_EN = {
   'lay.party.spoiled': 'a spoiled piece',
   'lay.compare': 'Compare layouts',
   'lay.compare.none': 'Keep this layout under a name, lay anew, and see both side by side.',
+  'lay.compare.isKept': 'Kept as “{name}”. What you lay from now on can be compared with it.',
   'lay.compare.name': 'Name for this layout',
   'lay.compare.keep': 'Keep it',
   'lay.compare.with': 'Beside it',

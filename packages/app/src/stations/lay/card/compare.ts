@@ -81,6 +81,7 @@ function keep(app: App, order: string, name: string): void {
     app.say('lay.change.kept', { name }),
     new Map([[path, { kind: 'layout', layout: present.layout }]]),
   );
+  app.tell({ tone: 'calm', text: app.say('lay.compare.isKept', { name }) });
 }
 
 function choice(app: App, table: LayTable, order: string, others: readonly string[], now: string) {
