@@ -15,6 +15,11 @@ export function settlePlace(place: Place, job: Job): Place {
   return isSame ? place : settled;
 }
 
+/** The place with another order of the job in front, and the layout that is one of it. */
+export function placeOfOrder(place: Place, job: Job, order: string): Place {
+  return settlePlace({ ...place, order, layout: undefined }, job);
+}
+
 /** A layout knows its order by its name. */
 function layoutOfOrder(job: Job, orderPath: string | undefined): string | undefined {
   const file = orderPath === undefined ? undefined : job.files.get(orderPath);

@@ -7,6 +7,8 @@ import { openBenchDesk } from '../../work/bench.js';
 import type { BenchDesk } from '../../work/bench.js';
 import type { Job } from '../../job/job.js';
 import type { OrderCard } from '../../work/benching/cards.js';
+import type { StockFit } from '../../work/benching/fits.js';
+import type { MadePiece } from './logic/goods-of-job.js';
 import type { StockSeen } from '../../work/benching/stock.js';
 import type { LiftedPiece } from '../../work/bench-tasks.js';
 import { touchGuard } from './logic/touch-guard.js';
@@ -42,6 +44,15 @@ export interface SetOut {
   readonly out: SettingOut | undefined;
 }
 
+/** A piece that leather is looked for. */
+export interface FitSought {
+  readonly of: MadePiece;
+  readonly count: number;
+  /** What it was looked for in, and what came of it; absent while it is looked for, or before. */
+  readonly found?: { readonly job: Job; readonly fits: readonly StockFit[] | Told };
+  readonly isLooking?: boolean;
+}
+
 /** What the bench remembers while the app is open. */
 export interface BenchTable {
   readonly desk: BenchDesk;
@@ -56,11 +67,17 @@ export interface BenchTable {
   readonly setOut: Cell<SetOut | undefined>;
   /** Whether the screen stays lit; undefined while that is not known. */
   readonly staysAwake: Cell<boolean | undefined>;
-  /** The order's articles and the stock, and the job that they were read from. */
-  readonly card: Cell<{ readonly job: Job; readonly made: OrderCard | Told } | undefined>;
+  /** What orders and articles come to, by their paths, and the stock; each with the job that it was read from. */
+  readonly cards: Cell<ReadonlyMap<string, { readonly job: Job; readonly made: OrderCard | Told }>>;
   readonly stock: Cell<{ readonly job: Job; readonly seen: StockSeen | Told } | undefined>;
   /** Jobs that are being read for these. */
-  readonly asked: { card?: Job; stock?: Job };
+  readonly asked: { readonly cards: Map<string, Job>; stock?: Job };
+  /** Orders and articles besides the one in front that are looked at. */
+  readonly opened: Cell<ReadonlySet<string>>;
+  /** The piece that leather is looked for, and what was found. */
+  readonly fit: Cell<FitSought | undefined>;
+  /** Where offcuts are put, as it was told last. */
+  readonly putAt: Cell<string>;
   /** The last tick, after which the next may be done. */
   queue: Promise<void>;
 }
@@ -80,14 +97,17 @@ export function benchTable(app: App): BenchTable {
     flaw: cell<FlawInHand | undefined>(undefined),
     setOut: cell<SetOut | undefined>(undefined),
     staysAwake: cell<boolean | undefined>(undefined),
-    card: cell<{ readonly job: Job; readonly made: OrderCard | Told } | undefined>(undefined),
+    cards: cell<ReadonlyMap<string, { readonly job: Job; readonly made: OrderCard | Told }>>(new Map()),
     stock: cell<{ readonly job: Job; readonly seen: StockSeen | Told } | undefined>(undefined),
-    asked: {},
+    asked: { cards: new Map() },
+    opened: cell<ReadonlySet<string>>(new Set()),
+    fit: cell<FitSought | undefined>(undefined),
+    putAt: cell(''),
     queue: Promise.resolve(),
   };
-  const { page, front, pending, remark, flaw, setOut, staysAwake, card, stock } = table;
-  for (const each of [page, front, pending, remark, flaw, setOut, staysAwake, card, stock] as Cell<unknown>[])
-    each.watch(() => app.redraw());
+  const { page, front, pending, remark, flaw, setOut, staysAwake, cards, stock, opened, fit, putAt } = table;
+  const cells = [page, front, pending, remark, flaw, setOut, staysAwake, cards, stock, opened, fit, putAt];
+  for (const each of cells as Cell<unknown>[]) each.watch(() => app.redraw());
   tables.set(app, table);
   return table;
 }

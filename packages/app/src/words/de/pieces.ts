@@ -211,6 +211,7 @@ export const PIECES_DE: Translated<typeof PIECES_EN> = {
   'pieces.inLane': 'In einer Bahn mit anderen Riemen schneiden',
   'pieces.inLaneHow':
     'Die Riemen einer Bahn liegen von einem geraden Schnitt an nebeneinander; am Riemenschneider wird eine Breite nach der anderen eingestellt.',
+  'pieces.order': 'Bestellung',
   'pieces.size': 'Größe',
   'pieces.slotFromEnd': 'Vom Ende bis zum Schlitz',
   'pieces.slotLength': 'Länge des Schlitzes',

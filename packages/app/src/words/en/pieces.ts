@@ -202,6 +202,7 @@ export const PIECES_EN = {
   'pieces.inLane': 'Cut in a lane with other straps',
   'pieces.inLaneHow':
     'Straps of a lane lie side by side from one straight cut on; one width is set on the cutter after the other.',
+  'pieces.order': 'Order',
   'pieces.size': 'Size',
   'pieces.slotFromEnd': 'From the end to the slot',
   'pieces.slotLength': 'Length of the slot',

@@ -3,18 +3,53 @@ import type { TemplateResult } from 'lit-html';
 import { curveBox } from '@hidebound/geometry';
 import type { ArticleCard, CardLeather, LayablePiece } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
+import { placeOfOrder } from '../../../app/settle-place.js';
 import { curvePath } from '../../../drawing/path-data.js';
 import type { OrderCard } from '../../../work/benching/cards.js';
-import { benchTable } from '../table.js';
 import { toldError } from '../../../words/told.js';
+import type { Told } from '../../../words/told.js';
+import { filesWithoutPictures, otherGoods } from '../logic/goods-of-job.js';
+import type { OtherGoods } from '../logic/goods-of-job.js';
+import { benchTable } from '../table.js';
 
-/** The order's articles: what each costs, what leather they need, what of it is there. */
+/** What is made in the job: what each article costs, what leather it needs, what of it is there. */
 export function articlesPage(app: App): TemplateResult {
-  const path = app.place.get().order;
-  if (path === undefined) return html`<p>${app.say('bench.articles.noOrder')}</p>`;
-  const { card } = benchTable(app);
+  const front = app.place.get().order;
+  const others = otherGoods(app.job.get(), front);
+  if (front === undefined && others.length === 0) return html`<p>${app.say('bench.articles.noOrder')}</p>`;
+  return html`<h2>${app.say('bench.page.articles')}</h2>
+    ${front === undefined ? nothing : reckoned(app, front)}
+    ${
+      others.length === 0
+        ? nothing
+        : html`<h3>${app.say('bench.articles.others')}</h3>
+            ${others.map((goods) => other(app, goods))}`
+    }`;
+}
+
+/** Another order of the job, or an article that is kept for later: reckoned when it is opened. */
+function other(app: App, { path, name, isOrder }: OtherGoods): TemplateResult {
+  const { opened } = benchTable(app);
+  const isOpen = opened.get().has(path);
+  const toggle = (event: Event): void => {
+    if ((event.currentTarget as HTMLDetailsElement).open === isOpen) return;
+    opened.update((all) => new Set(isOpen ? [...all].filter((each) => each !== path) : [...all, path]));
+  };
+  const bringForward = (): void => app.place.update((place) => placeOfOrder(place, app.job.get(), path));
+  return html`<details class="more" ?open=${isOpen} @toggle=${toggle}>
+    <summary>${name}</summary>
+    ${isOpen ? reckoned(app, path) : nothing}
+    ${
+      isOpen && isOrder
+        ? html`<p><button @click=${bringForward}>${app.say('bench.articles.toFront')}</button></p>`
+        : nothing
+    }
+  </details>`;
+}
+
+function reckoned(app: App, path: string): TemplateResult {
   const job = app.job.get();
-  const known = card.get();
+  const known = benchTable(app).cards.get().get(path);
   if (known?.job !== job) lookUp(app, path);
   if (known === undefined) return html`<p role="status">${app.say('bench.articles.reckoning')}</p>`;
   if ('sentence' in known.made) return html`<p role="alert">${app.sentence(known.made)}</p>`;
@@ -24,21 +59,19 @@ export function articlesPage(app: App): TemplateResult {
 /** Reckoned once for each state of the job. */
 function lookUp(app: App, path: string): void {
   const job = app.job.get();
-  const { desk, asked, card } = benchTable(app);
-  if (asked.card === job) return;
-  asked.card = job;
+  const { desk, asked, cards } = benchTable(app);
+  if (asked.cards.get(path) === job) return;
+  asked.cards.set(path, job);
+  const tell = (made: OrderCard | Told): void => cards.update((all) => new Map(all).set(path, { job, made }));
   desk
-    .ask('card', { path, files: new Map([...job.files].filter(([, { kind }]) => kind !== 'picture')) })
-    .then(
-      (made) => card.set({ job, made }),
-      (error: unknown) => card.set({ job, made: toldError(error) }),
-    );
+    .ask('card', { path, files: filesWithoutPictures(job) })
+    .then(tell, (error: unknown) => tell(toldError(error)));
 }
 
 function articles(app: App, { card, pieces }: OrderCard): TemplateResult {
-  return html`<h2>${app.say('bench.page.articles')}</h2>
-    ${card.sheet.articles.map((article) => articleCard(app, article, pieces))} ${withoutPrice(app, card)}
-    <h3>${app.say('bench.articles.needs')}</h3>
+  return html`${card.sheet.articles.map((article) => articleCard(app, article, pieces))}
+    ${withoutPrice(app, card)}
+    <h4>${app.say('bench.articles.needs')}</h4>
     ${card.leathers.map((leather) => leatherCard(app, leather))}`;
 }
 
@@ -79,7 +112,7 @@ function leatherCard(app: App, { leather, needMm2, piecesMm2, stock }: CardLeath
   const { low, high } = needMm2;
   const need = low === high ? measures.area(low) : `${measures.area(low)} – ${measures.area(high)}`;
   return html`<section>
-    <h4>${leather}</h4>
+    <h5>${leather}</h5>
     <dl class="figures">
       <dt>${app.say('bench.articles.need')}</dt>
       <dd>${need}</dd>

@@ -4,8 +4,11 @@ import type { StockRow } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import type { JobFile } from '../../../job/job.js';
 import type { StockSeen } from '../../../work/benching/stock.js';
+import { textField } from '../../../fields/index.js';
 import { benchNow } from '../bench-now.js';
+import { showHide } from '../show-hide.js';
 import { benchTable } from '../table.js';
+import { fitSection } from './fit-section.js';
 import { toldError } from '../../../words/told.js';
 
 /** Hides and offcuts of the job, and the way in and out of stock. */
@@ -16,7 +19,7 @@ export function stockPage(app: App): TemplateResult {
   if (known === undefined) return html`<p role="status">${app.say('bench.stock.lookingIn')}</p>`;
   if ('sentence' in known.seen) return html`<p role="alert">${app.sentence(known.seen)}</p>`;
   return html`<h2>${app.say('bench.page.stock')}</h2>
-    ${rows(app, known.seen)} ${taking(app, known.seen)}`;
+    ${rows(app, known.seen)} ${fitSection(app)} ${taking(app, known.seen)}`;
 }
 
 function lookThrough(app: App): void {
@@ -38,14 +41,18 @@ function stockFiles(app: App): ReadonlyMap<string, JobFile> {
   );
 }
 
-function rows(app: App, { rows: all }: StockSeen) {
+function rows(app: App, { rows: all, lastOffcuts }: StockSeen) {
   if (all.length === 0) return html`<p>${app.say('bench.stock.empty')}</p>`;
   return html`<ul class="stock-rows">
-    ${all.map((row) => stockRow(app, row))}
+    ${all.map((row) => stockRow(app, row, lastOffcuts.includes(row.hide.id)))}
   </ul>`;
 }
 
-function stockRow(app: App, { hide, sizes, thickness, isWorthKeeping }: StockRow): TemplateResult {
+function stockRow(
+  app: App,
+  { hide, file, sizes, thickness, isWorthKeeping }: StockRow,
+  isNew: boolean,
+): TemplateResult {
   const measures = app.measures();
   const { colour } = hide.leather;
   const words = [
@@ -56,19 +63,29 @@ function stockRow(app: App, { hide, sizes, thickness, isWorthKeeping }: StockRow
     ...(hide.lot === undefined ? [] : [app.say('bench.stock.lot', { lot: hide.lot })]),
     ...(hide.storedAt === undefined ? [] : [hide.storedAt]),
     ...(isWorthKeeping ? [] : [app.say('bench.stock.keep')]),
+    ...(isNew ? [app.say('bench.stock.new')] : []),
   ];
   return html`<li>
     <strong>${app.say(hide.cut === 'offcut' ? 'bench.stock.offcut' : 'bench.stock.hide')} ${hide.id}</strong>
     <span>${words.join(' · ')}</span>
+    <button class="quiet" @click=${() => showHide(app, file)}>${app.say('bench.stock.look')}</button>
   </li>`;
 }
 
-function taking(app: App, { lastTaken }: StockSeen): TemplateResult {
+function taking(app: App, { lastTaken, lastOffcuts }: StockSeen): TemplateResult {
   const now = benchNow(app);
   return html`${
-    now === undefined
+    now === undefined || lastTaken?.endsWith(nameOf(now.path)) === true
       ? nothing
-      : html`<p>
+      : html`${textField(app, {
+            id: 'bench-put-at',
+            label: app.say('bench.stock.putAt'),
+            hint: app.say('bench.stock.putAt.hint'),
+            value: benchTable(app).putAt.get(),
+            isOptional: true,
+            take: (text) => benchTable(app).putAt.set(text),
+          })}
+          <p>
             <button class="main" @click=${() => void take(app, now.path)}>
               ${app.say('bench.stock.take')}
             </button>
@@ -81,16 +98,29 @@ function taking(app: App, { lastTaken }: StockSeen): TemplateResult {
   ${
     lastTaken === undefined
       ? nothing
-      : html`<p><button @click=${() => void putBack(app)}>${app.say('bench.stock.putBack')}</button></p>
-          <p class="soft">${app.say('bench.stock.putBack.words', { layout: lastTaken })}</p>`
+      : html`<p role="status">${keptWords(app, lastTaken, lastOffcuts)}</p>
+          <p><button @click=${() => void putBack(app)}>${app.say('bench.stock.putBack')}</button></p>
+          <p class="soft">${app.say('bench.stock.putBack.words')}</p>`
   }`;
+}
+
+function keptWords(app: App, layout: string, offcuts: readonly string[]): string {
+  if (offcuts.length === 0) return app.say('bench.stock.nothingKept', { layout });
+  return app.say('bench.stock.kept', { n: offcuts.length, names: offcuts.join(', '), layout });
+}
+
+/** The journal names a layout from the folder of its hides. */
+function nameOf(path: string): string {
+  return path.replace(/^.*\//, '');
 }
 
 async function take(app: App, layoutPath: string): Promise<void> {
   const table = benchTable(app);
   await table.queue;
   try {
-    const edits = await table.desk.ask('take', { files: stockFiles(app), layoutPath, date: today() });
+    const place = table.putAt.get();
+    const asked = { files: stockFiles(app), layoutPath, date: today(), ...(place === '' ? {} : { place }) };
+    const edits = await table.desk.ask('take', asked);
     app.change(app.say('bench.stock.change.take'), new Map(edits));
   } catch (error) {
     app.tellFailure(error);

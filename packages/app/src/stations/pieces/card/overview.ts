@@ -3,7 +3,8 @@ import type { TemplateResult } from 'lit-html';
 import { isArticleReference } from '@hidebound/leather';
 import type { OrderFile } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
-import { checkField, countField, textField } from '../../../fields/index.js';
+import { placeOfOrder } from '../../../app/settle-place.js';
+import { checkField, countField, listField, textField } from '../../../fields/index.js';
 import { filesOfKind, freePath } from '../../../job/job.js';
 import { nextStepLine } from '../../../shell/next-step-line.js';
 import { articleFile, benchOf, choose, editOrder, nameInOrder, orderOf } from '../bench.js';
@@ -36,6 +37,7 @@ export function overviewCard(app: App): TemplateResult {
       ${patternsSection(app, undefined)} ${articleFilesSection(app, undefined)}`;
   const { board } = benchOf(app);
   return html`<h2>${app.say('pieces.whatIsMade')}</h2>
+    ${orderChoice(app)}
     ${
       board?.refused === undefined
         ? nothing
@@ -46,6 +48,19 @@ export function overviewCard(app: App): TemplateResult {
     ${order.articles.map((_, i) => articleSection(app, order, i))} ${leathersSection(app, order)}
     ${patternsSection(app, order)} ${articleFilesSection(app, order)} ${cuttingSection(app, order)}
     ${board?.refused === undefined ? nextStepLine(app) : nothing}`;
+}
+
+/** Which of several orders lies in front. */
+function orderChoice(app: App): TemplateResult | typeof nothing {
+  const orders = filesOfKind(app.job.get(), 'order');
+  if (orders.length < 2) return nothing;
+  return listField(
+    'which-order',
+    app.say('pieces.order'),
+    orders.map(([path, { order }]) => [path, order.name] as const),
+    app.place.get().order ?? '',
+    (path) => app.place.update((place) => placeOfOrder(place, app.job.get(), path)),
+  );
 }
 
 function articleSection(app: App, order: OrderFile, index: number): TemplateResult {

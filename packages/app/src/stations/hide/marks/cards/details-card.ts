@@ -21,6 +21,7 @@ import type { Reading } from '../../../../fields/index.js';
 import type { WordKey } from '../../../../words/words.js';
 import { changeHide } from '../change-hide.js';
 import { confirmed } from '../logic/along.js';
+import { tannageWord } from '../tannage-word.js';
 
 /** What is known of the hide beside what is drawn: folded, calm rows. */
 export function detailsCard(app: App, hide: Hide): TemplateResult {
@@ -96,23 +97,8 @@ function wordField(
   );
 }
 
-const TANNAGE_WORDS: Readonly<Record<string, WordKey>> = {
-  vegetable: 'marks.tannage.vegetable',
-  chrome: 'marks.tannage.chrome',
-  oil: 'marks.tannage.oil',
-  combination: 'marks.tannage.combination',
-  alum: 'marks.tannage.alum',
-  brain: 'marks.tannage.brain',
-  aldehyde: 'marks.tannage.aldehyde',
-  rawhide: 'marks.tannage.rawhide',
-  bonded: 'marks.tannage.bonded',
-};
-
 function tannageField(app: App, hide: Hide): TemplateResult {
-  const known = DEFAULT_WORKSHOP.tannages.map(({ tannage }) => {
-    const word = TANNAGE_WORDS[tannage];
-    return [tannage, word === undefined ? tannage : app.say(word)] as const;
-  });
+  const known = DEFAULT_WORKSHOP.tannages.map(({ tannage }) => [tannage, tannageWord(app, tannage)] as const);
   return wordField(app, hide, 'tannage', known);
 }
 
@@ -155,7 +141,7 @@ function priceFields(app: App, hide: Hide): TemplateResult {
     id: 'hide-price',
     of: hide.id,
     label: app.say('marks.price'),
-    shown: price === undefined ? '' : formatMoney(price),
+    shown: price === undefined ? '' : priceText(app, price),
     read: (text) => readPrice(app, text),
     take: (money) => change(app, (now) => withPrice(now, money)),
   })}
@@ -166,6 +152,13 @@ function priceFields(app: App, hide: Hide): TemplateResult {
     price?.per ?? 'hide',
     (per) => change(app, (now) => (now.price === undefined ? now : { ...now, price: { ...now.price, per } })),
   )}`;
+}
+
+/** With the locale's comma, where that can be read again: three decimals after one could be thousands. */
+function priceText(app: App, price: Money): string {
+  const text = formatMoney(price);
+  const comma = app.measures().number(0.5, 1).includes(',') && !/\.\d{3}\b/.test(text);
+  return comma ? text.replace('.', ',') : text;
 }
 
 function readPrice(app: App, text: string): Reading<Money | undefined> {
