@@ -48,7 +48,7 @@ export const PREPARING_SENTENCES = {
   'prepare-base-unknown': (p: OnLeather & { readonly dye: string }) =>
     `The order does not say what the dye "${p.dye}" of "${p.leather}" is made up with; write dyeBase: spirit, oil, water or pigment. Until then it is given the longest times.`,
   'prepare-thinner-unknown': (p: OnLeather & { readonly dye: string }) =>
-    `The order does not name the thinner of "${p.dye}"; use only the one that the dye's label names, and write it as thinnerName.`,
+    `The order does not say what "${p.dye}" is thinned with; use only the thinner that the dye's label names.`,
   'prepare-coverage-unknown': (p: OnLeather & { readonly product: string }) =>
     `Nobody has measured how far "${p.product}" goes, so no quantity is told; weigh the bottle before and after a coat, and write it under coverages in workshop.yaml.`,
   'prepare-worked-without-margin': (p: OnLeather & { readonly hide: string; readonly worked: string }) =>

@@ -31,8 +31,6 @@ const SAID_IN_ONE: Readonly<Record<string, readonly string[]>> = {
   'layout-hide-missing': ['⟦file⟧'],
   'layout-hide-changed': ['⟦file⟧'],
   'not-yaml': ['⟦problem⟧'],
-  'prepare-thinner-unknown': ['⟦leather⟧'],
-  'prepare-coverage-unknown': ['⟦leather⟧'],
 };
 
 /** Names of keys that are written just so in a file. */

@@ -44,9 +44,9 @@ export function preparingGerman({ de }: German) {
     'prepare-base-unknown': (p) =>
       de`Im Auftrag steht nicht, worauf die Farbe „${p.dye}“ für „${p.leather}“ beruht; Spiritus, Öl, Wasser oder Pigment als „dyeBase: spirit“, „oil“, „water“ oder „pigment“ hineinschreiben. Bis dahin gelten die längsten Zeiten.`,
     'prepare-thinner-unknown': (p) =>
-      de`Womit die Farbe „${p.dye}“ für „${p.leather}“ verdünnt wird, steht nicht im Auftrag; nur das nehmen, was auf ihrem Etikett steht.`,
+      de`Womit die Farbe „${p.dye}“ verdünnt wird, steht nicht im Auftrag; nur das nehmen, was auf ihrem Etikett steht.`,
     'prepare-coverage-unknown': (p) =>
-      de`Wie weit „${p.product}“ reicht (für „${p.leather}“), hat niemand gemessen, darum steht keine Menge da; die Flasche vor und nach einem Auftrag wiegen und in workshop.yaml unter „coverages“ eintragen.`,
+      de`Wie weit „${p.product}“ reicht, hat niemand gemessen, darum steht keine Menge da; die Flasche vor und nach einem Auftrag wiegen und in workshop.yaml unter „coverages“ eintragen.`,
     'prepare-worked-without-margin': (p) =>
       de`Teile von „${p.leather}“ auf ${p.hide} haben keine Zugabe, obwohl sie bearbeitet werden (${term(WORKED, p.worked)}); sie lassen sich nicht größer zuschneiden. Ihnen im Auftrag eine Zugabe geben.`,
     'prepare-others-on-hide': (p) =>

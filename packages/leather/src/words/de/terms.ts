@@ -27,14 +27,14 @@ export const CUTS: Terms = {
   butt: 'Croupon',
   shoulder: 'Hals',
   'double shoulder': 'Doppelhals',
-  belly: 'Flanke',
+  belly: 'Bauch (Flämen)',
   panel: 'Zuschnitt',
   offcut: 'Reststück',
 };
 
 export const ZONES: Terms = {
   bend: 'Kernstück',
-  shoulder: 'Hals',
+  shoulder: 'Hals und Schulter',
   belly: 'Bauch',
   flank: 'Flanke',
   neck: 'Nacken',
@@ -100,7 +100,7 @@ export function referenceTerm(name: string): string {
 
 /** "a, b and 3 more": the end of a list that was cut short. */
 export function cutShort(list: string): string {
-  return list.replace(/ and (\d+) more$/, ' und $1 weitere');
+  return list.replace(/ and (\d+) more$/, ' und $1 weitere').replace(/ and others$/, ' und andere');
 }
 
 /** "did you mean", closed, where a name is near. */
