@@ -54,15 +54,28 @@ export function jobMenu(shell: Shell) {
   });
 }
 
-/** Calm notices leave by themselves; here they can be read again. */
+/** Where the list of what was said is unfolded. */
+const READ_AGAIN = new WeakSet<App>();
+
+/** What was put away, or left by itself, can be read again here. */
 function whatWasSaid(app: App): TemplateResult | string {
-  const said = app.said.get();
+  const still = new Set(app.notices.get().map(({ id }) => id));
+  const said = app.said.get().filter(({ id }) => !still.has(id));
   if (said.length === 0) return '';
-  return html`<details class="said">
+  const toggle = (event: Event): void => {
+    if ((event.currentTarget as HTMLDetailsElement).open) READ_AGAIN.add(app);
+    else READ_AGAIN.delete(app);
+    app.redraw();
+  };
+  return html`<details class="said" ?open=${READ_AGAIN.has(app)} @toggle=${toggle}>
     <summary>${app.say('shell.said', { n: said.length })}</summary>
-    <ul>
-      ${said.map(({ tone, text }) => html`<li class="notice ${tone}"><p>${text}</p></li>`)}
-    </ul>
+    ${
+      READ_AGAIN.has(app)
+        ? html`<ul>
+            ${said.map(({ tone, text }) => html`<li class="notice ${tone}"><p>${text}</p></li>`)}
+          </ul>`
+        : ''
+    }
   </details>`;
 }
 
