@@ -74,8 +74,10 @@ function listen(app: App, { keeper, left, asides }: OpenJob): void {
     onAside: tellAside,
   });
   for (const [path, aside] of asides) tellAside(path, aside);
-  for (const { path, sentence } of left)
-    app.tell({ tone: 'warning', text: app.say('shell.left', { path, sentence }) });
+  for (const each of left) {
+    const sentence = app.sentence(each);
+    app.tell({ tone: 'warning', text: app.say('shell.left', { path: each.path, sentence }) });
+  }
   const unread = filesOfKind(app.job.get(), 'unread');
   if (unread.length === 0) return;
   const sentence = app.sentence(unread[0]![1]);

@@ -5,8 +5,8 @@ export interface Finding {
   readonly code: string;
   readonly params: Readonly<Record<string, string | number>>;
   readonly place?: DiagnosticPlace;
-  /** Whose words they are, where one code has several. */
-  readonly of?: 'leather' | 'intake' | 'suit remark';
+  /** Whose words they are, where one code has several; those of drawing and of the app itself have but few codes. */
+  readonly of?: 'leather' | 'intake' | 'suit remark' | 'render' | 'app';
 }
 
 /** What is told of a finding: its English sentence, as its package has it, and what other languages say it from. */
@@ -23,8 +23,12 @@ export type WriteFinding = (finding: Finding) => string | undefined;
 export function toldError(error: unknown): Told {
   if (!(error instanceof Error)) return { sentence: String(error) };
   const sentence = error.message;
-  const { code, said, params, place, failure } = error as Partial<ThrownByUs>;
+  const { code, said, params, place, failure, reason } = error as Partial<ThrownByUs>;
   if (error.name === 'WorkError' && failure !== undefined) return failure;
+  if (error.name === 'StoreError' && reason !== undefined)
+    return { sentence, finding: { of: 'app', code: reason, params: {} } };
+  if (error.name === 'RenderError' && code !== undefined)
+    return { sentence, finding: { of: 'render', code, params: {} } };
   if (params === undefined || code === undefined) return { sentence };
   const where = place === undefined ? {} : { place };
   switch (error.name) {
@@ -41,4 +45,5 @@ export function toldError(error: unknown): Told {
 interface ThrownByUs extends Finding {
   readonly said: string;
   readonly failure: Told;
+  readonly reason: string;
 }

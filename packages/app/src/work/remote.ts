@@ -1,3 +1,4 @@
+import type { Told } from '../words/told.js';
 import { WorkError } from './task.js';
 import type { TaskReply, TaskRequest, TaskTable } from './task.js';
 
@@ -56,8 +57,12 @@ export function remote<T extends TaskTable>(makeWorker: () => Worker): Remote<T>
     worker = makeWorker();
     worker.addEventListener('message', hear);
     worker.addEventListener('error', (event) => {
-      const sentence = event.message || 'A part of the app could not be loaded.';
-      rejectAll(new WorkError({ code: 'worker-failed', sentence, isRefusal: false }));
+      const code = 'worker-failed';
+      const told: Told =
+        event.message === '' || event.message === undefined
+          ? { sentence: 'A part of the app could not be loaded.', finding: { of: 'app', code, params: {} } }
+          : { sentence: event.message };
+      rejectAll(new WorkError({ code, ...told, isRefusal: false }));
     });
     return worker;
   };
