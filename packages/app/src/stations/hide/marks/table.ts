@@ -46,6 +46,8 @@ export interface MarksTable {
   /** While what the photo seems to show is looked through: the one in view, and those that wait. */
   readonly looking:
     { readonly id: string; readonly later: readonly string[]; readonly effect: PlainEffect } | undefined;
+  /** Ids of hides whose doubts were looked at in this visit, if not all of them answered. */
+  readonly lookedAt: readonly string[];
 }
 
 /** Sizes at first: a healed bite, a barbed-wire scratch, a fist, a broad brush. */
@@ -57,6 +59,7 @@ const FIRST_TABLE: MarksTable = {
   back: { way: 'backbone' },
   zone: { kind: 'belly', way: 'around', brushMm: 120 },
   looking: undefined,
+  lookedAt: [],
 };
 
 const tables = new WeakMap<App, Cell<MarksTable>>();

@@ -18,7 +18,7 @@ export function lookingCard(app: App): TemplateResult | typeof nothing {
   const candidate = hide.candidates.find(({ id }) => id === looking?.id);
   const n = hide.candidates.length;
   if (looking === undefined || candidate === undefined)
-    return html`<div class="ask">
+    return html`<div class="ask ${asksFirst(app) ? 'comes-next' : ''}">
       <p>${app.say('marks.possible', { n })}</p>
       <button type="button" class="main" @click=${() => lookThrough(app)}>
         ${app.say('marks.lookThrough')}
@@ -35,6 +35,14 @@ export function lookingCard(app: App): TemplateResult | typeof nothing {
       marksTable(app).update((table) => ({ ...table, looking: { ...looking, effect } })),
     )}
   </div>`;
+}
+
+/** What the photo makes doubtful is the next thing to be done, until it was looked at, or left. */
+export function asksFirst(app: App): boolean {
+  const hide = hideNow(app);
+  return (
+    hide !== undefined && hide.candidates.length > 0 && !marksTable(app).get().lookedAt.includes(hide.id)
+  );
 }
 
 /** The answers lie where the tools lay, under the thumb, so that many places are looked through without scrolling. */
@@ -62,8 +70,10 @@ const ANSWERS = [
 
 /** Starts with the first; false where there is nothing to look at. */
 export function lookThrough(app: App): boolean {
-  const [first] = hideNow(app)?.candidates ?? [];
-  if (first === undefined) return false;
+  const hide = hideNow(app);
+  const [first] = hide?.candidates ?? [];
+  if (hide === undefined || first === undefined) return false;
+  marksTable(app).update((table) => ({ ...table, lookedAt: [...table.lookedAt, hide.id] }));
   lookAt(app, first, []);
   return true;
 }

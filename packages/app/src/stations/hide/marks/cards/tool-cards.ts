@@ -69,23 +69,12 @@ export function backCard(app: App): TemplateResult {
   const hasBackbone = hide?.backbone !== undefined;
   const isGuess = hasBackbone && hide.guessed?.includes('backbone') === true;
   return html`<h3>${app.say('marks.tool.back')}</h3>
+    ${isGuess ? guessedBackbone(app) : nothing}
     ${pressRow(app.say('marks.how'), ways, back.way, (way) => setTool(app, 'back', { way }))}
     <p class="soft">${app.say(`marks.help.${back.way}`)}</p>
-    ${isGuess ? html`<p class="ask">${app.say('marks.backboneGuessed')}</p>` : nothing}
     ${
       back.way === 'backbone' && hasBackbone
         ? html`<div class="row">
-            ${
-              isGuess
-                ? html`<button
-                    type="button"
-                    class="main"
-                    @click=${() => changeHide(app, 'marks.undo.confirmed', (now) => confirmed(now, 'backbone'))}
-                  >
-                    ${app.say('marks.isRight')}
-                  </button>`
-                : nothing
-            }
             <button type="button" @click=${() => changeHide(app, 'marks.undo.turned', withBackboneTurned)}>
               ${app.say('marks.turnRound')}
             </button>
@@ -96,6 +85,20 @@ export function backCard(app: App): TemplateResult {
         : nothing
     }
     ${chosen?.kind === 'tightness' ? takeAwayRow(app, 'marks.takeAway') : nothing}`;
+}
+
+/** Asked before all else: on a phone no more than that is in view. */
+function guessedBackbone(app: App): TemplateResult {
+  return html`<div class="ask">
+    <p>${app.say('marks.backboneGuessed')}</p>
+    <button
+      type="button"
+      class="main"
+      @click=${() => changeHide(app, 'marks.undo.confirmed', (now) => confirmed(now, 'backbone'))}
+    >
+      ${app.say('marks.isRight')}
+    </button>
+  </div>`;
 }
 
 /** Which zone is painted, and how; the zone in hand. */
