@@ -1,9 +1,11 @@
 import type { Cell } from './cell.js';
+import { LANGUAGES } from '../words/words.js';
+import type { Language } from '../words/words.js';
 import { cell } from './cell.js';
 
 /** What a person chose for this device. */
 export interface Prefs {
-  readonly language: 'en' | 'de';
+  readonly language: Language;
   readonly lengths: 'mm' | 'in';
   readonly areas: 'dm2' | 'ft2';
   /** `auto` follows the device. */
@@ -17,10 +19,10 @@ const INCH_REGIONS = new Set(['US', 'LR', 'MM']);
 
 export function usualPrefs(languages: readonly string[]): Prefs {
   const [first = 'en'] = languages;
-  const region = new Intl.Locale(first).maximize().region ?? '';
+  const { language, region = '' } = new Intl.Locale(first).maximize();
   const isInch = INCH_REGIONS.has(region);
   return {
-    language: first.toLowerCase().startsWith('de') ? 'de' : 'en',
+    language: LANGUAGES.find((each) => each === language) ?? 'en',
     lengths: isInch ? 'in' : 'mm',
     areas: isInch ? 'ft2' : 'dm2',
     light: 'auto',
@@ -47,7 +49,7 @@ function readPrefs(): Prefs {
     const pick = <K extends keyof Prefs>(key: K, known: readonly Prefs[K][]): Prefs[K] =>
       known.find((value) => value === kept[key]) ?? usual[key];
     return {
-      language: pick('language', ['en', 'de']),
+      language: pick('language', LANGUAGES),
       lengths: pick('lengths', ['mm', 'in']),
       areas: pick('areas', ['dm2', 'ft2']),
       light: pick('light', ['auto', 'light', 'dark']),

@@ -2,12 +2,10 @@ import { html } from 'lit-html';
 import type { App } from '../app/app.js';
 import type { Prefs } from '../app/prefs.js';
 import { oneOf } from '../fields/index.js';
+import { LANGUAGE_NAMES } from '../words/words.js';
 import { offlineLine } from './offline-line.js';
 import { sheet } from './sheet.js';
 import type { Shell } from './shell.js';
-
-/** Each language by its own name. */
-const LANGUAGE_NAMES = { en: 'English', de: 'Deutsch' } as const;
 
 /** Language, units and light of this device. */
 export function settingsSheet(shell: Shell) {

@@ -11,8 +11,10 @@ export type WordKey = keyof typeof EN;
 export type WordTable = Readonly<Record<WordKey, string | CountedText>>;
 export type WordParams = Readonly<Record<string, string | number>>;
 
-export type Language = 'en' | 'de';
-export const LANGUAGES: readonly Language[] = ['en', 'de'];
+/** Each language by its own name. */
+export const LANGUAGE_NAMES = { en: 'English', de: 'Deutsch' } as const;
+export type Language = keyof typeof LANGUAGE_NAMES;
+export const LANGUAGES = Object.keys(LANGUAGE_NAMES) as readonly Language[];
 
 /** A language is loaded when it is used. */
 export async function loadWords(language: Language): Promise<WordTable> {
