@@ -4,12 +4,12 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { parseLayout } from '@hidebound/leather';
 import { DEMO, hidebound, testFolder } from '../cli-support.js';
-import { photograph, sceneNamed } from '../photo-trace-support.js';
 import { launchChromium } from '../support/chromium.js';
 import { testWith } from '../tools/outside.js';
 import { newcomer } from './support/newcomer.js';
 import type { Aim, Answer } from './support/newcomer.js';
 import { TABLE, unpackJob } from './support/real-table.js';
+import { photographSmallHide } from './support/small-hide.js';
 import { staticHost } from './support/static-host.js';
 import type { StaticHost } from './support/static-host.js';
 import { watchPage } from './support/watch-page.js';
@@ -24,7 +24,7 @@ let browser: Browser;
 let host: StaticHost;
 beforeAll(async () => {
   if (!TABLE.isThere) return;
-  await photograph(sceneNamed('skin-301', 1600), PHOTO);
+  await photographSmallHide(PHOTO);
   [host, browser] = await Promise.all([staticHost(), launchChromium()]);
 });
 afterAll(async () => {
@@ -51,7 +51,12 @@ const ENGLISH: Person = {
   answers: [{ question: /which side/i, answer: 'Grain side' }],
   aims: [
     { aim: 'a job of her own', words: ['empty', 'job'], done: /Take a photo/ },
-    { aim: 'her hide on the table', words: ['hide', 'photo'], files: [PHOTO], done: /^Area$/m },
+    { aim: 'her hide on the table', words: ['a photo', 'hide'], files: [PHOTO], done: /^Area$/m },
+    {
+      aim: 'the photo’s doubts settled',
+      words: ['look through', 'not a flaw'],
+      done: /^Next: what is made/m,
+    },
     { aim: 'her patterns read', words: ['patterns'], files: PATTERNS, done: /Take these 3 pieces/ },
     { aim: 'these pieces made', words: ['take these'], done: /What is made/ },
     { aim: 'the pieces on the hide', words: ['lay the pieces', 'lay'], done: /3 of 3 pieces lie/ },
@@ -71,6 +76,11 @@ const GERMAN: Person = {
   aims: [
     { aim: 'einen eigenen Auftrag', words: ['leeren', 'Auftrag'], done: /Foto aufnehmen/ },
     { aim: 'ihre Haut auf dem Tisch', words: ['Haut', 'Foto'], files: [PHOTO], done: /^Fläche$/m },
+    {
+      aim: 'die Zweifel des Fotos geklärt',
+      words: ['durchsehen', 'kein Fehler'],
+      done: /^Als Nächstes: was daraus/m,
+    },
     {
       aim: 'ihre Schnittmuster gelesen',
       words: ['Schnittmuster'],
@@ -95,8 +105,8 @@ const GERMAN: Person = {
   ],
 };
 
-/** Two for each aim: to where it is done, and to do it; she need not wander about. */
-const MOST_PRESSES = 2 * ENGLISH.aims.length + 1;
+/** Two for each aim, to where it is done and to do it, and one for each place that the photo doubts: no wandering about. */
+const MOST_PRESSES = 2 * ENGLISH.aims.length + 10;
 
 /** Where pictures of each step are put to be looked at; nowhere unless it is asked for. */
 const PICTURES = process.env['HIDEBOUND_PICTURES'];

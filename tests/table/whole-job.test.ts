@@ -9,7 +9,6 @@ import { afterAll, beforeAll, describe, expect } from 'vitest';
 import { judgeTrace } from '../camera/index.js';
 import type { HideTruth } from '../camera/index.js';
 import { DEMO, hidebound, testFolder } from '../cli-support.js';
-import { photograph, sceneNamed } from '../photo-trace-support.js';
 import { launchChromium } from '../support/chromium.js';
 import { poppler } from '../support/printed-sheets.js';
 import { outsideProgram, testWith } from '../tools/outside.js';
@@ -17,6 +16,7 @@ import { pathBoxes } from '../tools/pdf-boxes.js';
 import { darkBox, readPgm } from '../tools/pixels.js';
 import { TABLE, startTable } from './support/real-table.js';
 import type { RealTable } from './support/real-table.js';
+import { photographSmallHide } from './support/small-hide.js';
 import { keysHand, pointerHand } from './support/walk-hands.js';
 import type { WalkHand } from './support/walk-hands.js';
 import { watchPage } from './support/watch-page.js';
@@ -36,8 +36,7 @@ let browser: Browser;
 let truth: HideTruth;
 beforeAll(async () => {
   if (!needed.isThere) return;
-  // A small dark skin on a pale floor, four sheets around it: traced in some seconds.
-  const photo = await photograph(sceneNamed('skin-301'), PHOTO);
+  const photo = await photographSmallHide(PHOTO);
   truth = photo.truth.hides[0]!;
   browser = await launchChromium();
 });

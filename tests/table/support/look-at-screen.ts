@@ -61,15 +61,23 @@ function seeAll(): Screen {
     const there = document.elementFromPoint(x, y);
     return there !== null && (element.contains(there) || there.contains(element));
   };
+  /** What stands on it, each word that is drawn apart by itself. */
+  const readOf = (element: HTMLElement): string => {
+    const words: string[] = [];
+    const texts = document.createTreeWalker(element, NodeFilter.SHOW_TEXT);
+    for (let text = texts.nextNode(); text !== null; text = texts.nextNode())
+      if ((text.parentElement?.getClientRects().length ?? 0) > 0) words.push(text.textContent ?? '');
+    return squeezed(words.join(' '));
+  };
   const wordsOf = (element: HTMLElement): string =>
     element instanceof HTMLInputElement || element instanceof HTMLSelectElement
       ? [...(element.labels ?? [])].map(({ innerText }) => innerText).join(' ')
-      : element.innerText;
+      : readOf(element);
   /** The nearest surroundings that say more than the control itself, and not the whole page. */
   const contextOf = (element: HTMLElement): string => {
-    const own = squeezed(element.innerText);
+    const own = readOf(element);
     for (let around = element.parentElement; around !== null; around = around.parentElement) {
-      const words = squeezed(around.innerText);
+      const words = readOf(around);
       const isQuestion = around instanceof HTMLFieldSetElement;
       const isAlone = around.querySelectorAll('button, a, input, select, summary').length === 1;
       if (isQuestion || (isAlone && words !== own)) return words;
