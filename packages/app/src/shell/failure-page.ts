@@ -17,6 +17,10 @@ export async function failurePage(
   document.documentElement.lang = language;
   document.documentElement.dataset['light'] = light;
   const say = (key: WordKey, params?: WordParams): string => wordsFor(words, language, key, params);
+  // A place of its own: what broke may still try to draw into the one that it had.
+  const place = document.createElement('div');
+  place.id = root.id;
+  root.replaceWith(place);
   const database = openDatabase();
   const sentence = error instanceof Error ? error.message : String(error);
   let failed: string | undefined;
@@ -52,10 +56,9 @@ export async function failurePage(
           ${failed === undefined ? '' : html`<p role="alert">${failed}</p>`}
         </div>
       </main>`,
-      root,
+      place,
     );
   };
-  root.replaceChildren();
   draw([]);
   const jobs = await jobsToRescue(database);
   draw(jobs);
