@@ -284,6 +284,7 @@ describe('eyes of all kinds', () => {
     { viewport: { width: 390, height: 780 }, locale: 'en-GB', lettersPx: 32, ...PHONE },
     { viewport: { width: 2560, height: 1440 }, locale: 'de-DE' },
     { viewport: { width: 360, height: 640 }, locale: 'de-DE', ...PHONE },
+    { viewport: { width: 780, height: 390 }, locale: 'de-DE', ...PHONE },
   ] as const;
 
   // WCAG 2.2: 1.4.4 (text at 200 %), 1.4.10 (reflow), 2.4.7 (focus visible).
