@@ -102,7 +102,9 @@ function figures(app: App, hide: Hide): TemplateResult {
     </dl>
     ${
       invoice === undefined
-        ? html`<button class="quiet" @click=${askForInvoice}>${app.say('hide.tellInvoice')}</button>`
+        ? html`<button class="quiet tell-invoice" @click=${askForInvoice}>
+            ${app.say('hide.tellInvoice')}
+          </button>`
         : html`<p class="hide-invoice">${invoice}</p>`
     }`;
 }
