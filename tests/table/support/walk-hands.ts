@@ -93,20 +93,26 @@ function isTickBox(control: Locator): Promise<boolean> {
  * something else (2.4.11 Focus Not Obscured).
  */
 async function reach(page: Page, control: Locator): Promise<void> {
-  await control.waitFor({ state: 'attached' });
+  let wanted = await control.elementHandle();
   for (let i = 0; i < MOST_TABS; i++) {
-    if (await control.evaluate((element) => element === document.activeElement)) {
-      const fault = await control.evaluate(faultOfFocus);
+    const has = await wanted.evaluate((element) =>
+      element.isConnected ? element === document.activeElement : undefined,
+    );
+    if (has === true) {
+      const fault = await wanted.evaluate(faultOfFocus);
       if (fault !== undefined) throw new Error(`${String(control)} has the focus, and ${fault}.`);
       return;
     }
+    // What was drawn anew is another one.
+    if (has === undefined) wanted = await control.elementHandle();
     await page.keyboard.press('Tab');
   }
   throw new Error(`${String(control)} is not reached by ${MOST_TABS} presses of Tab.`);
 }
 
 /** Runs in the page. What is wrong with how the focus is seen; undefined where nothing is. */
-function faultOfFocus(element: Element): string | undefined {
+function faultOfFocus(element: Node): string | undefined {
+  if (!(element instanceof Element)) return 'it is nothing that is seen';
   // A field for files is seen by its label.
   const seen = [element, ...(element.closest('label') === null ? [] : [element.closest('label')!])];
   const isMarked = seen.some((each) => {
