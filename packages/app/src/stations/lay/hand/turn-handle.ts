@@ -21,7 +21,7 @@ export interface TurnHandle {
 export function createTurnHandle(app: App, table: LayTable, stage: Stage): TurnHandle {
   const layer = stage.layer('hand');
   const group = layer.group().attr({ class: 'turn-handle', 'data-kind': 'turn' });
-  group.line(0, 0, 0, OFF_PX - RADIUS_PX).attr({ class: 'turn-stem' });
+  const stem = group.line(0, 0, 0, OFF_PX - RADIUS_PX).attr({ class: 'turn-stem' });
   group
     .circle(2 * RADIUS_PX)
     .center(0, 0)
@@ -38,9 +38,17 @@ export function createTurnHandle(app: App, table: LayTable, stage: Stage): TurnH
       }
       const { scale, turnDeg } = stage.view.get();
       const off = reachOf(chosen.piece) + OFF_PX / scale;
-      // Above the piece as it is seen, however view and piece are turned.
+      // Above the piece as it is seen, however view and piece are turned; below it where there is no room above.
       const up = (-turnDeg * Math.PI) / 180;
-      const [x, y] = [chosen.at.x + Math.sin(up) * off, chosen.at.y - Math.cos(up) * off];
+      const placeAt = (side: 1 | -1) => ({
+        x: chosen.at.x + Math.sin(up) * off * side,
+        y: chosen.at.y - Math.cos(up) * off * side,
+      });
+      const { height } = stage.size.get();
+      const isInView = ({ y }: { readonly y: number }): boolean => y >= RADIUS_PX && y <= height - RADIUS_PX;
+      const isBelow = !isInView(stage.toScreen(placeAt(1))) && isInView(stage.toScreen(placeAt(-1)));
+      const { x, y } = placeAt(isBelow ? -1 : 1);
+      stem.plot(0, 0, 0, (OFF_PX - RADIUS_PX) * (isBelow ? -1 : 1));
       group.node.setAttribute('transform', `translate(${x} ${y}) rotate(${-turnDeg}) scale(${1 / scale})`);
       word.plain(app.say('lay.turn'));
       group.show();

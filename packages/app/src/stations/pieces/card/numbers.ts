@@ -12,27 +12,56 @@ import { intoSection } from './into.js';
 
 export type NumberSource = Exclude<PieceSource, { readonly kind: 'pattern' }>;
 
-const FIRST_STRAP: StrapNumbers = {
-  widthMm: 25,
-  lengthMm: 400,
-  holeEnd: 'arched point',
-  buckleEnd: 'square',
-};
-const FIRST_HOLES = { count: 5, spacingMm: 25, diameterMm: 4, fromEndMm: 50 };
-const FIRST_SLOT = { widthMm: 4, lengthMm: 20, fromEndMm: 40 };
+/** What is there before anything is said, in round numbers of her own unit; one that is usual, from memory. */
+interface FirstNumbers {
+  readonly strap: StrapNumbers;
+  readonly holes: NonNullable<StrapNumbers['holes']>;
+  readonly slot: NonNullable<StrapNumbers['slot']>;
+  readonly rectangle: readonly [number, number];
+  readonly discMm: number;
+}
 
-const FIRST: Readonly<Record<NumberSource['kind'], NumberSource>> = {
-  strap: { kind: 'strap', strap: FIRST_STRAP },
-  rectangle: { kind: 'rectangle', widthMm: 60, lengthMm: 120, cornerRadiusMm: 0 },
-  disc: { kind: 'disc', diameterMm: 60 },
+const ENDS = { holeEnd: 'arched point', buckleEnd: 'square' } as const;
+
+const FIRST_IN_MM: FirstNumbers = {
+  strap: { widthMm: 25, lengthMm: 400, ...ENDS },
+  holes: { count: 5, spacingMm: 25, diameterMm: 4, fromEndMm: 50 },
+  slot: { widthMm: 4, lengthMm: 20, fromEndMm: 40 },
+  rectangle: [60, 120],
+  discMm: 60,
 };
+
+/** 1 by 16 in, holes of 5/32 in an inch apart, a slot of 3/16 by 3/4 in, 2 1/2 by 5 in, 2 1/2 in. */
+const FIRST_IN_INCHES: FirstNumbers = {
+  strap: { widthMm: 25.4, lengthMm: 406.4, ...ENDS },
+  holes: { count: 5, spacingMm: 25.4, diameterMm: 3.969, fromEndMm: 50.8 },
+  slot: { widthMm: 4.763, lengthMm: 19.05, fromEndMm: 38.1 },
+  rectangle: [63.5, 127],
+  discMm: 63.5,
+};
+
+function firstNumbers(app: App): FirstNumbers {
+  return app.measures().lengthUnit === 'in' ? FIRST_IN_INCHES : FIRST_IN_MM;
+}
+
+function firstOf(app: App, kind: NumberSource['kind']): NumberSource {
+  const { strap, rectangle, discMm } = firstNumbers(app);
+  switch (kind) {
+    case 'strap':
+      return { kind, strap };
+    case 'rectangle':
+      return { kind, widthMm: rectangle[0], lengthMm: rectangle[1], cornerRadiusMm: 0 };
+    case 'disc':
+      return { kind, diameterMm: discMm };
+  }
+}
 
 const SHAPES = ['strap', 'rectangle', 'disc'] as const;
 
 export function beginNumbers(app: App): void {
   const bench = benchOf(app);
   const leather = leathersFor(app)[0]!.name;
-  bench.numbers = newPiece(app.say('pieces.shape.strap'), FIRST.strap, { leather, part: 'strap' });
+  bench.numbers = newPiece(app.say('pieces.shape.strap'), firstOf(app, 'strap'), { leather, part: 'strap' });
   choose(app, { kind: 'numbers' });
 }
 
@@ -47,7 +76,7 @@ export function numbersCard(app: App): TemplateResult {
   };
   const setKind = (kind: NumberSource['kind']): void =>
     set({
-      from: FIRST[kind],
+      from: firstOf(app, kind),
       name: app.say(`pieces.shape.${kind}`),
       part: kind === 'strap' ? 'strap' : 'tab',
       inLane: kind === 'strap',
@@ -162,7 +191,7 @@ function strapFields(
       )}
     </div>
     ${checkField(app.say('pieces.withHoles'), holes !== undefined, (isOn) =>
-      take(isOn ? { ...strap, holes: FIRST_HOLES } : withoutHoles),
+      take(isOn ? { ...strap, holes: firstNumbers(app).holes } : withoutHoles),
     )}
     ${
       holes === undefined
@@ -190,7 +219,7 @@ function strapFields(
             </div>`
     }
     ${checkField(app.say('pieces.withSlot'), slot !== undefined, (isOn) =>
-      take(isOn ? { ...strap, slot: FIRST_SLOT } : withoutSlot),
+      take(isOn ? { ...strap, slot: firstNumbers(app).slot } : withoutSlot),
     )}
     ${
       slot === undefined
