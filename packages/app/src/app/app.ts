@@ -52,6 +52,8 @@ export interface App {
   takeOver(edits: Edits): void;
   undo(): void;
   redo(): void;
+  /** Work that ends in a change soon: undoing waits for it, so that it takes back what was done last. */
+  changesAfter(work: Promise<unknown>): void;
   /** The job's name as it is shown. */
   rename(name: string): void;
   goTo(name: PlaceName): void;
@@ -124,6 +126,12 @@ export function createApp({
     place.update((now) => settlePlace(now, changed.job));
   };
 
+  let working: Promise<unknown> | undefined;
+  const afterWork = (act: () => void): void => {
+    if (working === undefined) act();
+    else void working.then(act);
+  };
+
   const app: App = {
     job,
     history,
@@ -140,8 +148,15 @@ export function createApp({
       job.update((now) => withEdits(now, edits));
       place.update((now) => settlePlace(now, job.get()));
     },
-    undo: () => take(undoStep(job.get(), history.get())),
-    redo: () => take(redoStep(job.get(), history.get())),
+    undo: () => afterWork(() => take(undoStep(job.get(), history.get()))),
+    redo: () => afterWork(() => take(redoStep(job.get(), history.get()))),
+    changesAfter: (work) => {
+      const all = Promise.allSettled([working, work]);
+      working = all;
+      void all.then(() => {
+        if (working === all) working = undefined;
+      });
+    },
     rename: (name) => job.update((now) => ({ ...now, name })),
     goTo: (name) => place.update((now) => ({ ...now, name })),
     say: (key, params) => wordsFor(words, measures.locale, key, params),

@@ -45,6 +45,7 @@ export function tickFront(app: App, to: CopyState): void {
       table.pending.update((all) => new Map([...all].filter(([each]) => each !== key)));
     }
   });
+  app.changesAfter(table.queue);
 }
 
 /** Goes on without ticking: to what is to be done next, or at the end of it to the neighbour. */

@@ -11,12 +11,32 @@ export function remarkLine(app: App) {
   const isSettled = pending.get().size === 0;
   return html`<div class="bench-remark" role="status">
     ${
-      last === undefined
+      last === undefined || (isSettled && isPast(app, last))
         ? nothing
         : html`<span>${remarkWords(app, last)}</span>
             ${last.kind === 'no room' || last.kind === 'marking' ? nothing : takeBack(app, last, isSettled)}`
     }
   </div>`;
+}
+
+/** Undone by other ways, or no longer the last thing: taking back would take back something else. */
+function isPast(app: App, last: Remark): boolean {
+  const step = stepOf(app, last);
+  return step !== undefined && app.history.get().done.at(-1)?.label !== step;
+}
+
+/** The step to undo that a remark is about. */
+function stepOf(app: App, last: Remark): string | undefined {
+  switch (last.kind) {
+    case 'ticked':
+      return app.say(`bench.change.${last.to}`, { number: last.number, piece: last.piece });
+    case 'laid':
+      return app.say('lay.change.missing');
+    case 'flaw':
+      return app.say('bench.change.flaw');
+    default:
+      return undefined;
+  }
 }
 
 function takeBack(app: App, last: Remark, isSettled: boolean) {
