@@ -30,7 +30,7 @@ export interface TraceAsked {
   readonly pictureFile: string;
   /** As the hide file names the hints, where there are any. */
   readonly hintsFile: string;
-  readonly hints: PhotoHints;
+  readonly hints: PhotoHints | HintsText;
   /** Strokes and places on the hide as it was traced before, mm; they become hints of the photos that show them. */
   readonly marks?: EdgeHints;
   /** The hide as a person has changed it since it was traced: what she decided stays. */
@@ -45,6 +45,12 @@ export interface TraceAsked {
   readonly invoicedMm2?: number;
 }
 
+/** Hints as their file has them: the page loads nothing that reads such a file. */
+export interface HintsText {
+  readonly file: string;
+  readonly text: string;
+}
+
 /** What is to be told of a photo, in the packages' own words too. */
 export type PhotoFinding = Diagnostic & Told;
 
@@ -53,8 +59,8 @@ export interface TraceDone {
   readonly hide: Hide;
   /** The straightened picture, JPEG. */
   readonly picture: Uint8Array;
-  /** All hints that were used. */
-  readonly hints: PhotoHints;
+  /** All hints that were used, as their file has them. */
+  readonly hintsText: string;
   readonly findings: readonly PhotoFinding[];
   readonly report: TraceReport;
   readonly views: readonly PhotoView[];

@@ -6,8 +6,10 @@ import {
   REFERENCE_SHEETS_FILE,
   barsOfSheet,
   parseHide,
+  parsePhotoHints,
   parseReferenceSheets,
   writeHide,
+  writePhotoHints,
 } from '@hidebound/leather';
 import type { Hide, PhotoHints } from '@hidebound/leather';
 import type { RawPhoto, TraceAsked, TraceDone, TraceStep } from '../photo-tasks.js';
@@ -37,8 +39,9 @@ export async function traceFromPhotos(
   const trace = (hints: PhotoHints): TraceRead =>
     traceHide(photos, { ...optionsFor(asked, hints), ...sides, onStage: progress }, vision);
   const { marks, changed } = asked;
-  const views = marks === undefined ? [] : (asked.views ?? trace(asked.hints).views);
-  const hints = marks === undefined ? asked.hints : hintsFromMarks(asked.hints, marks, views);
+  const known = 'text' in asked.hints ? parsePhotoHints(asked.hints.text, asked.hints) : asked.hints;
+  const views = marks === undefined ? [] : (asked.views ?? trace(known).views);
+  const hints = marks === undefined ? known : hintsFromMarks(known, marks, views);
   const { hide: traced, picture, diagnostics, report, views: seen } = trace(hints);
   const [before, after] = [views[0], seen[0]];
   const hide =
@@ -48,7 +51,7 @@ export async function traceFromPhotos(
   const encoded = await encodePixels(picture.width, picture.height, picture.rgb);
   handOver([encoded.buffer]);
   const findings = diagnostics.map((finding) => ({ ...finding, ...told(finding, [INTAKE_SENTENCES]) }));
-  return { hide, picture: encoded, hints, findings, report, views: seen };
+  return { hide, picture: encoded, hintsText: writePhotoHints(hints), findings, report, views: seen };
 }
 
 /** One after the other: many large ones at once would not fit a phone's memory. */

@@ -1,5 +1,4 @@
-import { REFERENCE_SHEETS_FILE, parsePhotoHints, writePhotoHints } from '@hidebound/leather';
-import type { PhotoHints } from '@hidebound/leather';
+import { REFERENCE_SHEETS_FILE } from '@hidebound/leather';
 import type { App } from '../../../../app/app.js';
 import type { Edits, JobFile } from '../../../../job/job.js';
 import { hideAt, pathBeside } from '../../../../job/job.js';
@@ -131,9 +130,9 @@ function keptPicture(app: App, path: string): JobFile | undefined {
   return file?.kind === 'picture' ? file : undefined;
 }
 
-function keptHints(app: App, path: string, named: string | undefined): PhotoHints {
+function keptHints(app: App, path: string, named: string | undefined): TraceAsked['hints'] {
   const file = named === undefined ? undefined : app.job.get().files.get(pathBeside(path, named));
-  return file?.kind === 'text' ? parsePhotoHints(file.text, { file: named! }) : { photos: [] };
+  return file?.kind === 'text' ? { file: named!, text: file.text } : { photos: [] };
 }
 
 function sheetsOf(app: App): Pick<TraceAsked, 'sheets'> {
@@ -162,7 +161,7 @@ function takeOver(
   app: App,
   label: string,
   path: string,
-  { hide, picture, hints, findings, report, views }: TraceDone,
+  { hide, picture, hintsText, findings, report, views }: TraceDone,
   more: readonly (readonly [string, JobFile])[],
 ): void {
   const photo = hide.photo!;
@@ -171,8 +170,7 @@ function takeOver(
     [pathBeside(path, photo.file), { kind: 'picture', bytes: picture }],
     [path, { kind: 'hide', hide }],
   ]);
-  if (photo.hints !== undefined)
-    edits.set(pathBeside(path, photo.hints), { kind: 'text', text: writePhotoHints(hints) });
+  if (photo.hints !== undefined) edits.set(pathBeside(path, photo.hints), { kind: 'text', text: hintsText });
   app.change(label, edits satisfies Edits);
   const desk = hideDesk(app);
   desk.found.set(new Map([...desk.found.get(), [path, { hide, findings, report, views }]]));
