@@ -4,7 +4,15 @@ import type { App } from '../../app/app.js';
 import type { Stage } from '../../drawing/stage.js';
 import { nextStepLine } from '../../shell/next-step-line.js';
 import type { Station } from '../../shell/station.js';
-import { MARKS_KEYS, asksFirst, marksCard, marksTable, marksTray, openMarks } from './marks/index.js';
+import {
+  MARKS_KEYS,
+  asksFirst,
+  doubtsLine,
+  marksCard,
+  marksTable,
+  marksTray,
+  openMarks,
+} from './marks/index.js';
 import {
   bringInCard,
   bringInKind,
@@ -32,7 +40,11 @@ function markingCard(app: App): TemplateResult {
   const { tool, looking } = marksTable(app).get();
   const isFree = looking === undefined && tool === undefined;
   return html`${looking === undefined ? hideHead(app, tool !== undefined) : hideLine(app)} ${marksCard(app)}
-  ${isFree && !asksFirst(app) ? nextStepLine(app) : nothing}`;
+  ${isFree ? whatComesNext(app) : nothing}`;
+}
+
+function whatComesNext(app: App) {
+  return asksFirst(app) ? doubtsLine(app) : nextStepLine(app);
 }
 
 /** Of all of it, what goes on now lies on the stage. */

@@ -10,7 +10,7 @@ import { hideNow } from './change-hide.js';
 import { TOOLS, marksTable, takeTool } from './table.js';
 import type { MarksTable } from './table.js';
 
-export { asksFirst } from './cards/looking-card.js';
+export { asksFirst, doubtsLine } from './cards/looking-card.js';
 export { MARKS_KEYS } from './keys.js';
 export { openMarks } from './open-marks.js';
 export { marksTable } from './table.js';

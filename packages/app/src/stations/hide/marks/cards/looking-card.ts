@@ -18,12 +18,7 @@ export function lookingCard(app: App): TemplateResult | typeof nothing {
   const candidate = hide.candidates.find(({ id }) => id === looking?.id);
   const n = hide.candidates.length;
   if (looking === undefined || candidate === undefined)
-    return html`<div class="ask ${asksFirst(app) ? 'comes-next' : ''}">
-      <p>${app.say('marks.possible', { n })}</p>
-      <button type="button" class="main" @click=${() => lookThrough(app)}>
-        ${app.say('marks.lookThrough')}
-      </button>
-    </div>`;
+    return asksFirst(app) ? nothing : html`<div class="ask">${possible(app, n)}</div>`;
   const kind = app.say(candidate.kind === undefined ? 'marks.kind.none' : kindWord(candidate.kind));
   return html`<div class="ask">
     <h3>${app.say('marks.isItFlaw')}</h3>
@@ -43,6 +38,18 @@ export function asksFirst(app: App): boolean {
   return (
     hide !== undefined && hide.candidates.length > 0 && !marksTable(app).get().lookedAt.includes(hide.id)
   );
+}
+
+function possible(app: App, n: number): TemplateResult {
+  return html`<p>${app.say('marks.possible', { n })}</p>
+    <button type="button" class="main" @click=${() => lookThrough(app)}>
+      ${app.say('marks.lookThrough')}
+    </button>`;
+}
+
+/** At the foot of the card, in the place of the step that comes next. */
+export function doubtsLine(app: App): TemplateResult {
+  return html`<div class="next-step">${possible(app, hideNow(app)?.candidates.length ?? 0)}</div>`;
 }
 
 /** The answers lie where the tools lay, under the thumb, so that many places are looked through without scrolling. */
