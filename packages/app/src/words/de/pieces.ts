@@ -114,7 +114,7 @@ export const PIECES_DE: Translated<typeof PIECES_EN> = {
     other:
       '{n} Dateien sind keine Schnittmuster, darunter {file}: gelesen werden SVG, PDF und DXF, und Artikeldateien.',
   },
-  'pieces.notReady': 'Noch nicht bereit zum Auflegen:',
+  'pieces.notReady': 'Noch nicht bereit zum Auslegen:',
   'pieces.notUsed': 'noch nicht verwendet',
   'pieces.notes': { one: '{n} Bemerkung', other: '{n} Bemerkungen' },
   'pieces.paint': 'Sichtfläche malen',
