@@ -1,8 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { composeAffine, rotationDeg, scaling, translation } from '@hidebound/geometry';
+import {
+  composeAffine,
+  flattenCurve,
+  pointInRing,
+  rotationDeg,
+  scaling,
+  translation,
+} from '@hidebound/geometry';
+import type { Point } from '@hidebound/geometry';
 import { parseHide, parseJobBundle, writeHide } from '@hidebound/leather';
-import type { JobBundle } from '@hidebound/leather';
+import type { Hide, JobBundle } from '@hidebound/leather';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { chalkRing, judgeTrace, movedHide, setStage, takeShot } from '../camera/index.js';
@@ -12,6 +20,8 @@ import { chromiumProgram, launchChromium } from '../support/chromium.js';
 import { testWith } from '../tools/outside.js';
 import { staticHost } from './support/static-host.js';
 import type { StaticHost } from './support/static-host.js';
+import { keysHand, pointerHand } from './support/walk-hands.js';
+import type { WalkHand } from './support/walk-hands.js';
 
 const folder = testFolder();
 const at = (name: string): string => join(folder, name);
@@ -69,7 +79,7 @@ function fileOf(bundle: JobBundle, path: string): Dropped {
 
 /** A hide with a chalked ring on each of its sides, photographed from both; the judge is the simulator. */
 async function photographBothSides() {
-  const scene = sceneNamed('side-300', 1600);
+  const scene = sceneNamed('side-300', 1400);
   const stage = setStage(scene);
   const grain = { ...stage.hides[0]!, marks: [chalkRing({ x: -300, y: -60 }, 90)] };
   const ring = chalkRing({ x: 420, y: -60 }, 80);
@@ -178,6 +188,142 @@ testWith(
     await page.locator('.verdict').waitFor();
     expect(await drop(page, '.card', [again])).toBe(true);
     await page.locator('.verdict').waitFor();
+    await page.close();
+  },
+);
+
+/** What a hand does on the drawing, and on the buttons beside it. */
+type DrawingHand = Pick<WalkHand, 'press' | 'tap' | 'draw'>;
+
+/**
+ * One finger. Its stroke is told frame by frame, as a touch screen reports it, and comes to rest before it is lifted: after
+ * a flick the browser takes the next tap for the wish to stop what glides.
+ */
+async function fingerHand(page: Page): Promise<DrawingHand> {
+  const cdp = await page.context().newCDPSession(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: readonly Point[]) =>
+    cdp.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: touchPoints.map(({ x, y }) => ({ x, y, id: 1 })),
+    });
+  const STEPS = 8;
+  const RESTS = 6;
+  const frame = () => page.evaluate(() => new Promise((shown) => requestAnimationFrame(shown)));
+  const moveTo = async (place: Point): Promise<void> => {
+    await send('touchMove', [place]);
+    await frame();
+  };
+  return {
+    press: (control) => control.tap(),
+    tap: ({ x, y }) => page.touchscreen.tap(x, y),
+    draw: async ([first, ...rest]) => {
+      await send('touchStart', [first!]);
+      let from = first!;
+      for (const to of rest) {
+        for (let i = 1; i <= STEPS; i++) {
+          const share = i / STEPS;
+          await moveTo({ x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) });
+        }
+        from = to;
+      }
+      for (let i = 0; i < RESTS; i++) await moveTo({ x: from.x + (i % 2), y: from.y });
+      await send('touchEnd', []);
+    },
+  };
+}
+
+/** From px of the window to mm of the hide, by the browser's own matrix. */
+async function placesOn(page: Page): Promise<(at: Point) => Point> {
+  const { a, b, c, d, e, f } = await page.locator('.hide-outline').evaluate((outline) => {
+    const matrix = (outline as SVGGraphicsElement).getScreenCTM()!.inverse();
+    return { a: matrix.a, b: matrix.b, c: matrix.c, d: matrix.d, e: matrix.e, f: matrix.f };
+  });
+  return ({ x, y }) => ({ x: a * x + c * y + e, y: b * x + d * y + f });
+}
+
+const farApart = (one: Point, other: Point): number => Math.hypot(one.x - other.x, one.y - other.y);
+
+testWith(
+  chromiumProgram,
+  'when zones are painted, directions drawn, thicknesses tapped and the edge pushed, mouse, finger and keys do the same',
+  async () => {
+    const page = await browser.newPage({
+      viewport: { width: 1280, height: 800 },
+      hasTouch: true,
+      locale: 'en-GB',
+    });
+    await page.goto(host.url);
+    await page.locator('.hide-outline').waitFor({ state: 'attached' });
+    const { x: left, y: top, width, height } = (await page.locator('.stage').boundingBox())!;
+    const at = (x: number, y: number): Point => ({ x: left + width * x, y: top + height * y });
+    const button = (name: string) => page.getByRole('button', { name, exact: true });
+    // The back of the demo's side is squared: a straight edge above.
+    const backbone = await page
+      .locator('.hide-outline')
+      .evaluate((outline) => outline.getBoundingClientRect().top);
+    const placeOn = await placesOn(page);
+    const said = (words: string) => page.locator(`header button[title="Undo: ${words}"]`).waitFor();
+    const area = page.locator('.hide-list > summary > span');
+    const hands: readonly DrawingHand[] = [pointerHand(page), await fingerHand(page), keysHand(page)];
+    const kinds = ['Flank', 'Neck', 'Shank'] as const;
+    const done: { readonly zone: Point; readonly from: Point; readonly to: Point; readonly gauge: Point }[] =
+      [];
+    for (const [i, hand] of hands.entries()) {
+      const down = 0.06 * i;
+      const [zoneFrom, zoneTo] = [at(0.45, 0.34 + down), at(0.55, 0.34 + down)];
+      const [from, to] = [at(0.3, 0.52 + down / 2), at(0.42, 0.52 + down / 2)];
+      const gauge = at(0.2, 0.42 + down);
+      await hand.press(button('Zones'));
+      await hand.press(button(kinds[i]!));
+      await hand.press(button('Paint'));
+      await hand.draw([zoneFrom, zoneTo]);
+      await said('zone painted');
+      await hand.press(button('Backbone'));
+      await hand.press(button('Stretches least'));
+      await hand.draw([from, to]);
+      await said('direction drawn');
+      await hand.press(button('Thickness'));
+      await hand.tap(gauge);
+      await page.locator('#thickness-here:focus').waitFor();
+      await page.keyboard.type(`2.${i + 1}`);
+      await page.keyboard.press('Enter');
+      await said('thickness noted');
+      await hand.press(button('Edge'));
+      await hand.press(button('Push'));
+      const before = await area.innerText();
+      const { x } = at(0.35 + 0.12 * i, 0);
+      await hand.draw([
+        { x, y: backbone + 14 },
+        { x, y: backbone - 16 },
+      ]);
+      await said('edge pushed');
+      await expect.poll(() => area.innerText()).not.toBe(before);
+      await hand.press(button('Edge'));
+      done.push({
+        zone: placeOn({ x: (zoneFrom.x + zoneTo.x) / 2, y: zoneFrom.y }),
+        from: placeOn(from),
+        to: placeOn(to),
+        gauge: placeOn(gauge),
+      });
+    }
+
+    const job = await savedJob(page);
+    const path = 'side.hide.json';
+    const hide = parseHide(Buffer.from(fileOf(job, path).bytes).toString('utf8'), { file: path });
+    // The cross of the keys comes within half of its steps of 10 px; a finger's stroke begins a few px late.
+    const nearMm = 8 * farApart(placeOn({ x: 0, y: 0 }), placeOn({ x: 1, y: 0 }));
+    for (const [i, { zone, from, to, gauge }] of done.entries()) {
+      const painted = hide.zones.filter(({ kind }) => kind === kinds[i]!.toLowerCase());
+      const holds = ({ outline }: Hide['zones'][number]): boolean =>
+        pointInRing(zone, flattenCurve(outline).slice(0, -1)) === 'inside';
+      expect(painted.filter(holds)).toHaveLength(1);
+      const line = hide.tightness.at(i - hands.length)!;
+      expect(farApart(line[0]!, from)).toBeLessThan(nearMm);
+      expect(farApart(line.at(-1)!, to)).toBeLessThan(nearMm);
+      const reading = hide.leather.readings.at(i - hands.length)!;
+      expect(reading.mm).toBe((20 + i + 1) / 10);
+      expect(farApart(reading.at, gauge)).toBeLessThan(nearMm);
+    }
     await page.close();
   },
 );

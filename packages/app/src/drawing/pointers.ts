@@ -123,6 +123,19 @@ export function listenToPointers(stage: Stage, root: HTMLElement): () => void {
     drop();
   };
 
+  /**
+   * A finger gives the drawing the focus when it touches it, so that what was typed elsewhere is taken. What the browser
+   * makes of a tap afterwards, as if it were a mouse, would take the focus back from a field that the tap asked for.
+   */
+  let isFinger = false;
+  const focusByFinger = ({ pointerType }: PointerEvent): void => {
+    isFinger = pointerType === 'touch';
+    if (isFinger) root.focus({ preventScroll: true });
+  };
+  const keepFocus = (event: MouseEvent): void => {
+    if (isFinger) event.preventDefault();
+  };
+
   const wheel = (event: WheelEvent): void => {
     event.preventDefault();
     const unit = [1, WHEEL_LINE_PX, WHEEL_PAGE_PX][event.deltaMode] ?? 1;
@@ -131,7 +144,9 @@ export function listenToPointers(stage: Stage, root: HTMLElement): () => void {
     else stage.setView(zoomedAt(stage.view.get(), screen, Math.exp(-event.deltaY * unit * WHEEL_ZOOM)));
   };
 
+  root.addEventListener('pointerdown', focusByFinger, { signal });
   root.addEventListener('pointerdown', down, { signal });
+  root.addEventListener('mousedown', keepFocus, { signal });
   root.addEventListener('pointermove', move, { signal });
   root.addEventListener('pointerup', up, { signal });
   root.addEventListener('pointercancel', cancel, { signal });
