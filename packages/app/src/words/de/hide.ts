@@ -15,6 +15,7 @@ export const HIDE_DE: Translated<typeof HIDE_EN> = {
   'hide.invoiceMore':
     '{area} mehr als die berechneten {invoiced} ({percent}). Miss die Linien der gedruckten Blätter nach; eine der beiden Zahlen stimmt nicht.',
   'hide.shortLess': '{percent} weniger als berechnet',
+  'hide.shortSame': 'wie berechnet',
   'hide.shortMore': '{percent} mehr als berechnet',
   'hide.tellInvoice': 'Was steht auf der Rechnung?',
   'hide.notUsed': 'Dieser Auftrag verwendet die Haut noch nicht.',

@@ -12,6 +12,7 @@ export const HIDE_EN = {
   'hide.invoiceMore':
     '{area} more than the invoiced {invoiced} ({percent}). Measure the lines of the printed sheets; one of the two figures is wrong.',
   'hide.shortLess': '{percent} less than invoiced',
+  'hide.shortSame': 'as invoiced',
   'hide.shortMore': '{percent} more than invoiced',
   'hide.tellInvoice': 'What does the invoice say?',
   'hide.notUsed': 'This job does not use the hide yet.',
