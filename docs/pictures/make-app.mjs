@@ -36,15 +36,6 @@ const goTo = (name) => async (page) => {
 
 const PICTURES = {
   hide: { on: WIDE, steps: [goTo('Hide')] },
-  flaw: {
-    on: WIDE,
-    steps: [
-      goTo('Hide'),
-      (page) => page.getByRole('button', { name: 'Flaws', exact: true }).click(),
-      (page) => page.mouse.click(430, 375),
-      (page) => page.waitForTimeout(REST_MS),
-    ],
-  },
   pieces: { on: WIDE, steps: [goTo('Pieces')] },
   lay: {
     on: WIDE,
@@ -55,6 +46,16 @@ const PICTURES = {
   'phone-hide': { on: PHONE, steps: [goTo('Hide')] },
   'phone-lay': { on: PHONE, steps: [goTo('Lay'), (page) => page.waitForTimeout(4 * REST_MS)] },
   'phone-bench': { on: PHONE, steps: [goTo('At the bench')] },
+  // The last one: it changes the hide.
+  flaw: {
+    on: WIDE,
+    steps: [
+      goTo('Hide'),
+      (page) => page.getByRole('button', { name: 'Flaws', exact: true }).click(),
+      (page) => page.mouse.click(430, 375),
+      (page) => page.waitForTimeout(REST_MS),
+    ],
+  },
 };
 
 const work = mkdtempSync(join(tmpdir(), 'hidebound-app-'));

@@ -28,13 +28,18 @@ export interface Verdict {
 
 /** Told by the panel in its own words: the leather is not the one that the pieces were laid on. */
 const TOLD_OTHERWISE = ['layout-hide-changed', 'layout-hide-missing'];
+/** Follows from another leather, and is made right with the layout: nothing that she has to hear of then. */
+const FOLLOWS_FROM_IT = 'layout-yield-differs';
 
 export function verdictOf(check: LayoutCheck): Verdict {
+  const isOtherLeather = check.diagnostics.some(({ code }) => TOLD_OTHERWISE.includes(code));
+  const isTold = (code: string): boolean =>
+    !TOLD_OTHERWISE.includes(code) && !(isOtherLeather && code === FOLLOWS_FROM_IT);
   return {
     proven: check.proven,
     broken: check.violations.map(brokenOf),
     told: check.diagnostics
-      .filter(({ severity, code }) => severity === 'error' && !TOLD_OTHERWISE.includes(code))
+      .filter(({ severity, code }) => severity === 'error' && isTold(code))
       .map((each) => told(each)),
   };
 }
