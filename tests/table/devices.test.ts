@@ -221,7 +221,7 @@ describe('a browser without room', () => {
         const sets = page.locator('#sets-0');
         await sets.fill('7');
         await sets.press('Enter');
-        await button(page, 'Undo').isEnabled();
+        await expect.poll(() => button(page, 'Undo').isEnabled()).toBe(true);
         await saved(page);
 
         // A drawing that there is no room for.
