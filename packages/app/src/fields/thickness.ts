@@ -83,7 +83,7 @@ export function thicknessSpan(app: App, { id, of, range, take }: ThicknessSpan):
   });
   return html`<div class="field" role="group" aria-label=${app.say('field.thickness')}>
     <label for="${id}-min">${app.say('field.thickness')}</label>
-    <span class="with-unit short">${inputs[0]}<span>–</span>${inputs[1]}<span>${unitOf(app)}</span></span>
+    <span class="with-unit">${inputs[0]}<span>–</span>${inputs[1]}<span>${unitOf(app)}</span></span>
     ${slip}
   </div>`;
 }
