@@ -102,10 +102,10 @@ export function areaLine(app: App, hide: Hide): string {
   const { invoicedMm2 } = hide.area;
   const { grossMm2 } = areasOf(hide);
   if (invoicedMm2 === undefined || invoicedMm2 === 0) return areaWords(app, hide);
-  const { percent } = app.measures();
-  const difference = percent(Math.abs(grossMm2 / invoicedMm2 - 1));
+  const measures = app.measures();
+  const difference = measures.percent(Math.abs(grossMm2 / invoicedMm2 - 1));
   const more = grossMm2 < invoicedMm2 ? 'hide.shortLess' : 'hide.shortMore';
-  const words = difference === percent(0) ? 'hide.shortSame' : more;
+  const words = difference === measures.percent(0) ? 'hide.shortSame' : more;
   return `${areaWords(app, hide)} · ${app.say(words, { percent: difference })}`;
 }
 

@@ -158,7 +158,7 @@ function found(app: App, path: string, hide: Hide): TemplateResult | typeof noth
   const chalked = told?.report?.chalkFlaws;
   return html`<details class="hide-found" ?open=${findings.some(({ severity }) => severity !== 'note')}>
     <summary>${app.say('hide.photoTells', { n: findings.length })}</summary>
-    ${chalked === undefined ? nothing : html`<p>${app.say('hide.chalked', { n: chalked })}</p>`}
+    ${chalked === undefined || chalked === 0 ? nothing : html`<p>${app.say('hide.chalked', { n: chalked })}</p>`}
     <ul class="hide-findings">
       ${findings.map(
         (finding) =>

@@ -17,19 +17,19 @@ const PHOTOS = 'image/jpeg,image/png,image/webp';
 export function waysCard(app: App, problem: Problem | undefined, isWorking: boolean): TemplateResult {
   // At a desk the photo was taken before, with a camera or a phone.
   const isAtDesk = matchMedia('(pointer: fine)').matches;
-  return html`<h2>${app.say('hide.new')}</h2>
-    ${problemNote(problem)}
-    ${
-      isWorking
-        ? html`<p role="status">${app.say('hide.opening')}</p>`
-        : html`<div class="row hide-first">
-              ${fileButton(app, 'hide.takePhoto', { accept: PHOTOS, capture: true, isMain: !isAtDesk })}
-              ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true, isMain: isAtDesk })}
-            </div>
-            ${photosOfJob(app)}
-            <p>${app.say('hide.howTo')}</p>
-            ${isAtDesk ? html`<p class="soft">${app.say('hide.dropHere')}</p>` : nothing}`
-    }
+  const head = html`<h2>${app.say('hide.new')}</h2>
+    ${problemNote(problem)}`;
+  if (isWorking)
+    return html`${head}
+      <p role="status">${app.say('hide.opening')}</p>`;
+  return html`${head}
+    <div class="row hide-first">
+      ${fileButton(app, 'hide.takePhoto', { accept: PHOTOS, capture: true, isMain: !isAtDesk })}
+      ${fileButton(app, 'hide.choosePhotos', { accept: PHOTOS, several: true, isMain: isAtDesk })}
+    </div>
+    ${photosOfJob(app)}
+    <p>${app.say('hide.howTo')}</p>
+    ${isAtDesk ? html`<p class="soft">${app.say('hide.dropHere')}</p>` : nothing}
     <details class="hide-more">
       <summary>${app.say('hide.sheets')}</summary>
       <p>${app.say('hide.sheetsWhy')}</p>
