@@ -6,6 +6,7 @@ import { chromiumProgram, launchChromium } from '../support/chromium.js';
 import { testWith } from '../tools/outside.js';
 import { staticHost } from './support/static-host.js';
 import type { StaticHost } from './support/static-host.js';
+import { keysHand, pointerHand } from './support/walk-hands.js';
 
 /** Everything in it that a browser would run or fetch, were it put into a page. */
 const HOSTILE = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"
@@ -42,6 +43,14 @@ async function bring(
     buffer: Buffer.from(content),
   }));
   await (await chooser).setFiles(payload);
+}
+
+/** Of something drawn, px of the page. */
+async function middleOf(page: Page, selector: string): Promise<{ readonly x: number; readonly y: number }> {
+  return page.locator(selector).evaluate((element) => {
+    const { left, top, width, height } = element.getBoundingClientRect();
+    return { x: left + width / 2, y: top + height / 2 };
+  });
 }
 
 const fixture = (name: string): Buffer =>
@@ -88,6 +97,19 @@ describe('patterns in the app', () => {
       await page.keyboard.press('Control+z');
       await expect.poll(() => arrow.innerText()).toBe(before);
 
+      // By its tip: down with a mouse, to the left with the cross of the keys. Angles go clockwise as seen.
+      const middle = await middleOf(page, '.arrow-middle');
+      const reach = 0.8 * Math.abs((await middleOf(page, '.arrow-head')).x - middle.x);
+      await pointerHand(page).draw([
+        await middleOf(page, '.arrow-head'),
+        { x: middle.x, y: middle.y + reach },
+      ]);
+      await expect.poll(() => arrow.innerText()).toMatch(/\b90\b/);
+      // A focus that came by the mouse is not shown; keys go away from it and come back.
+      await page.keyboard.press('Tab');
+      await keysHand(page).draw([await middleOf(page, '.arrow-head'), { x: middle.x - reach, y: middle.y }]);
+      await expect.poll(() => arrow.innerText()).toMatch(/\b1(7\d|8\d)/);
+
       // A side of 80 mm that is known to be 100: everything of the file grows by a quarter.
       await page.getByRole('button', { name: 'All pieces' }).first().click();
       await card.getByText(/pattern files$/).click();
@@ -97,6 +119,30 @@ describe('patterns in the app', () => {
       await card.getByLabel('Its true length').fill('100');
       await card.getByRole('button', { name: 'Use this size' }).click();
       await card.getByText('100 mm × 62.5 mm').first().waitFor();
+
+      // Six pages of one drawing, three side by side (fixtures/patterns/programs/make.py): all of them, then without one.
+      await bring(page, [{ name: 'roll.pdf', content: fixture('programs/bar-roll-bare.pdf') }]);
+      await page.getByRole('checkbox', { name: 'roll pockets' }).waitFor();
+      await card.getByText('Its 6 pages').click();
+      await card.getByText('By lines that go on over their edges: 1-6').waitFor();
+      expect(await page.locator('.pattern-page-number').allTextContents()).toEqual([
+        '1',
+        '2',
+        '3',
+        '4',
+        '5',
+        '6',
+      ]);
+      await card.getByRole('button', { name: 'Page 6', exact: true }).click();
+      await card.getByText('Left out: 6').waitFor();
+      await card.getByLabel('The same by their numbers').fill('1-6');
+      await page.keyboard.press('Enter');
+      await card.getByText('By lines that go on over their edges: 1-6').waitFor();
+      await card.getByLabel('How they lie together').selectOption('in rows and columns');
+      await card.getByRole('group', { name: 'Pages side by side' }).getByRole('textbox').fill('3');
+      await page.keyboard.press('Enter');
+      await card.getByText('In rows and columns: 1-6').waitFor();
+      await page.getByRole('checkbox', { name: 'roll pockets' }).waitFor();
       await page.close();
     },
   );

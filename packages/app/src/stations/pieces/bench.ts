@@ -40,6 +40,8 @@ export interface Bench {
   readings: readonly PatternReading[];
   /** The read patterns, by path. */
   readonly shown: Map<string, { readonly key: string; readonly from: JobFile; shown?: PatternShown }>;
+  /** Numbers of all pages of a file, from when all of them were read. */
+  readonly allPages: Map<string, readonly number[]>;
   suit: readonly ShownSuit[] | 'asked' | undefined;
   suitRefused: Told | undefined;
   measured: Measured | undefined;
@@ -70,6 +72,7 @@ export function benchOf(app: App): Bench {
     board: undefined,
     readings: [],
     shown: new Map(),
+    allPages: new Map(),
     suit: undefined,
     suitRefused: undefined,
     measured: undefined,

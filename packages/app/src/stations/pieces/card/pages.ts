@@ -5,7 +5,7 @@ import type { PagesReading } from '@hidebound/leather';
 import type { App } from '../../../app/app.js';
 import { countField, listField, oneOf, optionalLengthField, readField } from '../../../fields/index.js';
 import type { PatternShown, ShownPage } from '../../../work/patterns-tasks.js';
-import { readingFor } from '../bench.js';
+import { benchOf, readingFor } from '../bench.js';
 import type { Patch } from '../order/patch.js';
 import { changePages, togglePage } from '../order/readings.js';
 import { changeReadingOf } from './patterns.js';
@@ -25,9 +25,17 @@ export function pagesSection(
   if (!/\.pdf$/i.test(path) || (pages.length < 2 && said === undefined)) return nothing;
   const change = (patch: Patch<PagesReading>): void =>
     changeReadingOf(app, path, { pages: changePages(said, patch) });
+  // Only pages that are taken are read; what else the file has is known from before they were chosen.
+  const { allPages } = benchOf(app);
+  const numbers = pages.map(({ number }) => number);
+  if (read !== undefined && said?.take === undefined) allPages.set(path, numbers);
+  const whole = allPages.get(path);
+  const all = whole ?? [...new Set([...numbers, ...(said?.take ?? [])])].sort((a, b) => a - b);
   return html`<details ?open=${read === undefined}>
-    <summary>${app.say('pieces.pages', { n: pages.length })}</summary>
-    ${howJoined(app, pages)} ${pageButtons(app, pages, said, change)} ${pageNumbers(app, path, said, change)}
+    <summary>${app.say('pieces.pages', { n: all.length })}</summary>
+    ${howJoined(app, pages, all)}
+    ${pageButtons(app, all, said, (page) => change({ take: togglePage(said?.take, all, page, whole !== undefined) }))}
+    ${pageNumbers(app, path, said, change)}
     ${listField(
       `join-${path}`,
       app.say('pieces.pagesJoin'),
@@ -53,11 +61,13 @@ function usualColumns(pages: number): number {
 }
 
 /** "By marks that they share: 2-7". */
-function howJoined(app: App, pages: readonly ShownPage[]): TemplateResult {
+function howJoined(app: App, pages: readonly ShownPage[], all: readonly number[]): TemplateResult {
   const ways = ['marks', 'lines', 'grid', 'alone', 'left out'] as const;
   return html`<ul>
     ${ways.flatMap((way) => {
-      const numbers = pages.filter(({ joinedBy }) => joinedBy === way).map(({ number }) => number);
+      const numbers = all.filter(
+        (page) => (pages.find(({ number }) => number === page)?.joinedBy ?? 'left out') === way,
+      );
       return numbers.length === 0
         ? []
         : [html`<li>${app.say(`pieces.joinedBy.${way}`, { pages: writePageNumbers(numbers) })}</li>`];
@@ -67,12 +77,11 @@ function howJoined(app: App, pages: readonly ShownPage[]): TemplateResult {
 
 function pageButtons(
   app: App,
-  pages: readonly ShownPage[],
+  all: readonly number[],
   said: PagesReading | undefined,
-  change: (patch: Patch<PagesReading>) => void,
+  toggle: (page: number) => void,
 ): TemplateResult | typeof nothing {
-  if (pages.length < 2 || pages.length > MOST_BUTTONS) return nothing;
-  const all = pages.map(({ number }) => number);
+  if (all.length < 2 || all.length > MOST_BUTTONS) return nothing;
   const now = said?.take ?? all;
   return html`<fieldset class="press-row">
     <legend>${app.say('pieces.pagesWhich')}</legend>
@@ -83,7 +92,7 @@ function pageButtons(
           aria-pressed=${String(now.includes(page))}
           aria-label=${app.say('pieces.page', { n: page })}
           ?disabled=${now.length === 1 && now[0] === page}
-          @click=${() => change({ take: togglePage(said?.take, all, page) })}
+          @click=${() => toggle(page)}
         >
           ${page}
         </button>`,

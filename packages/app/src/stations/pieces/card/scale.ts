@@ -1,7 +1,8 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
 import type { App } from '../../../app/app.js';
-import { askFor, lengthField } from '../../../fields/index.js';
+import { askFor, lengthField, listField } from '../../../fields/index.js';
+import type { Choice } from '../../../fields/index.js';
 import type { PatternShown } from '../../../work/patterns-tasks.js';
 import { benchOf, readingFor } from '../bench.js';
 import { sizeOfPiece } from '../large/snap.js';
@@ -59,30 +60,23 @@ export function toggleMeasuring(app: App): void {
 /** Width and height of each piece, for those who choose instead of tapping. */
 function sideChoice(app: App, path: string, read: NonNullable<PatternShown['read']>): TemplateResult {
   const measures = app.measures();
-  return html`<select
-    aria-label=${app.say('pieces.side')}
-    @change=${({ target }: Event) => {
-      const [index, side] = (target as HTMLSelectElement).value.split(':');
-      const piece = read.pieces[Number(index)]?.piece;
-      if (piece === undefined) return;
-      const { widthMm, heightMm } = sizeOfPiece(piece);
-      const from = piece.cut.start;
-      const to = side === 'w' ? { x: from.x + widthMm, y: from.y } : { x: from.x, y: from.y + heightMm };
-      benchOf(app).measured = { path, from, to };
-      app.redraw();
-    }}
-  >
-    <option value="">${app.say('pieces.side')}</option>
-    ${read.pieces.map(({ piece }, i) => {
-      const { widthMm, heightMm } = sizeOfPiece(piece);
-      return html`<option value="${i}:w">
-          ${app.say('pieces.sideWidth', { piece: piece.name, length: measures.length(widthMm) })}
-        </option>
-        <option value="${i}:h">
-          ${app.say('pieces.sideHeight', { piece: piece.name, length: measures.length(heightMm) })}
-        </option>`;
-    })}
-  </select>`;
+  const sides = read.pieces.flatMap(({ piece }, i): readonly Choice<string>[] => {
+    const { widthMm, heightMm } = sizeOfPiece(piece);
+    return [
+      [`${i}:w`, app.say('pieces.sideWidth', { piece: piece.name, length: measures.length(widthMm) })],
+      [`${i}:h`, app.say('pieces.sideHeight', { piece: piece.name, length: measures.length(heightMm) })],
+    ];
+  });
+  return listField('side', app.say('pieces.side'), [['', '…'], ...sides], '', (chosen) => {
+    const [index, side] = chosen.split(':');
+    const piece = read.pieces[Number(index)]?.piece;
+    if (chosen === '' || piece === undefined) return;
+    const { widthMm, heightMm } = sizeOfPiece(piece);
+    const from = piece.cut.start;
+    const to = side === 'w' ? { x: from.x + widthMm, y: from.y } : { x: from.x, y: from.y + heightMm };
+    benchOf(app).measured = { path, from, to };
+    app.redraw();
+  });
 }
 
 function trueLength(app: App, path: string, lengthMm: number): TemplateResult {

@@ -29,11 +29,13 @@ describe('the pages of a pattern', () => {
   const all = [1, 2, 3, 4];
 
   it('when pages are tapped, they go out and in again, and all of them need no word', () => {
-    expect(togglePage(undefined, all, 1)).toEqual([2, 3, 4]);
-    expect(togglePage([2, 4], all, 3)).toEqual([2, 3, 4]);
-    expect(togglePage([2, 3, 4], all, 1)).toBeUndefined();
+    expect(togglePage(undefined, all, 1, true)).toEqual([2, 3, 4]);
+    expect(togglePage([2, 4], all, 3, true)).toEqual([2, 3, 4]);
+    expect(togglePage([2, 3, 4], all, 1, true)).toBeUndefined();
+    // Where the file may have more pages, all that are known are named.
+    expect(togglePage([2, 3, 4], all, 1, false)).toEqual(all);
     // As they fill a grid from right to left (docs/patterns.md).
-    expect(togglePage([4, 1, 2], all, 3)).toEqual([4, 1, 2, 3]);
+    expect(togglePage([4, 1, 2], all, 3, true)).toEqual([4, 1, 2, 3]);
   });
 
   it('when they are no grid any more, what belongs to a grid is gone; and where nothing is said, nothing is written', () => {

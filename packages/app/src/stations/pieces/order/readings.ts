@@ -39,17 +39,21 @@ export function changePages(
   return Object.keys(kept).length === 0 ? undefined : kept;
 }
 
-/** The pages with one put in or taken out; undefined where all are in. An order that was written by hand stays. */
+/**
+ * The pages with one put in or taken out; undefined where all of the file are in, if it is known that there are no more.
+ * An order that was written by hand stays.
+ */
 export function togglePage(
   take: readonly number[] | undefined,
   all: readonly number[],
   page: number,
+  isWhole: boolean,
 ): readonly number[] | undefined {
   const now = take ?? all;
   const isInOrder = now.every((each, i) => i === 0 || each > now[i - 1]!);
   const more = isInOrder ? [...now, page].sort((a, b) => a - b) : [...now, page];
   const next = now.includes(page) ? now.filter((each) => each !== page) : more;
-  const isAll = next.length === all.length && next.every((each, i) => each === all[i]);
+  const isAll = isWhole && next.length === all.length && next.every((each, i) => each === all[i]);
   return isAll ? undefined : next;
 }
 
