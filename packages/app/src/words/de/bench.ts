@@ -15,6 +15,8 @@ export const BENCH_DE: Translated<typeof BENCH_EN> = {
   'bench.layAgain': 'Neu auslegen',
   'bench.layMissing': { one: 'Ein Teil neu auslegen', other: '{n} Teile neu auslegen' },
   'bench.stopLooking': 'Suche anhalten',
+  'bench.beingLaid':
+    'Die Teile werden gerade ausgelegt; geschnitten wird, wenn das fertig ist oder unter „Auslegen“ angehalten wurde.',
   'bench.looking': 'Im restlichen Leder wird ein Platz gesucht …',
   'bench.toStock': 'Reststücke ins Lager',
   'bench.flawHere': 'Hier ist ein Fehler',

@@ -12,6 +12,7 @@ export const BENCH_EN = {
   'bench.layAgain': 'Lay it again',
   'bench.layMissing': { one: 'Lay one piece again', other: 'Lay {n} pieces again' },
   'bench.stopLooking': 'Stop looking',
+  'bench.beingLaid': 'The pieces are being laid; cutting goes on when that is done, or stopped in Lay.',
   'bench.looking': 'Looking for a place in what is left…',
   'bench.toStock': 'Offcuts into stock',
   'bench.flawHere': 'A flaw is here',

@@ -61,8 +61,11 @@ function progressLine(app: App, { progress: { cut, all } }: BenchNow): TemplateR
 }
 
 function inFront(app: App, now: BenchNow) {
-  if (layTable(app).run.get() !== undefined)
-    return html`<p class="bench-big" role="status">${app.say('bench.looking')}</p>`;
+  const run = layTable(app).run.get();
+  if (run !== undefined)
+    return html`<p class="bench-big" role="status">
+      ${app.say(run.wish === 'missing' ? 'bench.looking' : 'bench.beingLaid')}
+    </p>`;
   if (benchTable(app).flaw.get() !== undefined) return flawCard(app);
   return now.item === undefined ? endCard(app, now) : pieceCard(app, now, now.item);
 }
