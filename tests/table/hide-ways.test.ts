@@ -156,6 +156,20 @@ testWith(
     // What is true of both photos is told once.
     expect(await page.getByText('Nobody said how long the two lines').count()).toBe(1);
 
+    // What may be a flaw is answered by a key each, with nothing else in hand.
+    const possible = page.locator('.candidate:not(.core)');
+    const seeming = await possible.count();
+    expect(seeming).toBe(hide.candidates.length);
+    await page.locator('.stage').focus();
+    await page.keyboard.press('c');
+    await page.getByRole('button', { name: /^A flaw/ }).waitFor();
+    await page.keyboard.press('y');
+    await page.locator('header button[title="Undo: flaw from the photo"]').waitFor();
+    await expect.poll(() => possible.count()).toBe(seeming - 1);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => possible.count()).toBe(seeming);
+    await page.keyboard.press('Escape');
+
     // The area stands beside the invoice as soon as that is told, whatever tool is in hand.
     await page.getByRole('button', { name: 'What does the invoice say?' }).click();
     await page.locator('#hide-invoiced:focus').waitFor();
