@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit-html';
 import type { TemplateResult } from 'lit-html';
-import { live } from 'lit-html/directives/live.js';
 import type { App } from '../../../../app/app.js';
+import { listField } from '../../../../fields/index.js';
 import { SHOWS, changePhotoSteps, shotsShowing, wasMoved } from '../bring-in.js';
 import type { PhotoSteps, Shot, Shows } from '../bring-in.js';
 import { dropShot } from '../deeds/open-photos.js';
@@ -40,20 +40,13 @@ function row(app: App, { shows, shown }: PhotoSteps, { file }: Shot, index: numb
       </button>
       <button class="quiet" @click=${() => dropShot(app, file)}>${app.say('hide.dropPhoto')}</button>
     </div>
-    <div class="field">
-      <label for=${id}>${app.say('hide.shows')}</label>
-      <select
-        id=${id}
-        @change=${(event: Event) => choose((event.currentTarget as HTMLSelectElement).value as Shows)}
-      >
-        ${SHOWS.map(
-          (what) =>
-            html`<option value=${what} .selected=${live(what === now)}>
-              ${app.say(`hide.shows.${what}`)}
-            </option>`,
-        )}
-      </select>
-    </div>
+    ${listField(
+      id,
+      app.say('hide.shows'),
+      SHOWS.map((what) => [what, app.say(`hide.shows.${what}`)] as const),
+      now,
+      choose,
+    )}
   </li>`;
 }
 
