@@ -6,10 +6,11 @@ import { placeOf } from './explain.js';
 import { validateArticle } from './order-names.js';
 import { ARTICLE_FORMAT, articleFileSchema, readArticleLeathers } from './schema/written-order.js';
 import { writeArticleBody, writeLeathers, writeYaml } from './write-written.js';
+import { YAML_SYNTAX } from './text/yaml-text.js';
 
 const format: FileFormat<typeof articleFileSchema> = {
   kind: 'article',
-  syntax: 'yaml',
+  syntax: YAML_SYNTAX,
   schema: articleFileSchema,
   upgrades: [],
 };

@@ -6,6 +6,7 @@ import type { FileFormat } from './envelope.js';
 import { parseHide } from './hide-file.js';
 import { group } from './schema/group.js';
 import { LONGEST_YAML } from './text/text-tree.js';
+import { YAML_SYNTAX } from './text/yaml-text.js';
 
 const schema = group({
   format: [v.string(), 'What this file is.'],
@@ -15,7 +16,7 @@ const schema = group({
 /** A workshop file whose third version says `width` where the second said `breadth`, and the first gave it in cm. */
 const thirdVersion: FileFormat<typeof schema> = {
   kind: 'workshop',
-  syntax: 'yaml',
+  syntax: YAML_SYNTAX,
   schema,
   upgrades: [
     ({ breadthCm, ...rest }) => ({ ...rest, breadth: Number(breadthCm) * 10 }),

@@ -2,10 +2,8 @@ import type * as v from 'valibot';
 import { leatherError } from '../words/refuse.js';
 import { quoteValue } from '../words/sentence.js';
 import { judge } from './explain.js';
-import { parseJsonText } from './text/json-text.js';
-import { LONGEST_JSON, LONGEST_YAML, admitText } from './text/text-tree.js';
-import type { TextTree } from './text/text-tree.js';
-import { parseYamlText } from './text/yaml-text.js';
+import { admitText } from './text/text-tree.js';
+import type { TextSyntax, TextTree } from './text/text-tree.js';
 
 export const FORMAT_KINDS = [
   'hide',
@@ -26,7 +24,7 @@ export type UpgradeStep = (value: Readonly<Record<string, unknown>>) => Record<s
 /** How a kind of file is told and judged. */
 export interface FileFormat<Schema extends v.GenericSchema> {
   readonly kind: FormatKind;
-  readonly syntax: 'json' | 'yaml';
+  readonly syntax: TextSyntax;
   /** Judges a value of the newest version, its format line included. */
   readonly schema: Schema;
   /** One step for each version before the newest. */
@@ -56,9 +54,8 @@ export function openFile<Schema extends v.GenericSchema>(
 ): Opened<Schema> {
   const newest = format.upgrades.length + 1;
   const line = formatLine(format.kind, newest);
-  const longest = format.syntax === 'json' ? LONGEST_JSON : LONGEST_YAML;
-  const plain = admitText(text, { file, longest, format: line });
-  const tree = format.syntax === 'json' ? parseJsonText(plain, file) : parseYamlText(plain, file);
+  const { longest, read } = format.syntax;
+  const tree = read(admitText(text, { file, longest, format: line }), file);
   const { value } = tree;
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
     throw leatherError('not-a-group', { found: quoteValue(value) }, { file });

@@ -8,6 +8,7 @@ import { exactly } from './schema/leaves.js';
 import { validateHide } from './validate-hide.js';
 import type { TextTree } from './text/text-tree.js';
 import { storedValue, writeStored } from './write-stored.js';
+import { JSON_SYNTAX } from './text/json-text.js';
 
 export const HIDE_FORMAT = 'hidebound/hide@1';
 
@@ -18,7 +19,7 @@ export const hideFileSchema = group({
 
 const format: FileFormat<typeof hideFileSchema> = {
   kind: 'hide',
-  syntax: 'json',
+  syntax: JSON_SYNTAX,
   schema: hideFileSchema,
   upgrades: [],
 };

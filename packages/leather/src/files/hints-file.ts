@@ -11,10 +11,11 @@ import type { WrittenPhotoHints } from './schema/written-hints.js';
 import type { KeyPath } from './text/text-tree.js';
 import type { WhereOf } from './validate-hide.js';
 import { writeYaml } from './write-written.js';
+import { YAML_SYNTAX } from './text/yaml-text.js';
 
 const format: FileFormat<typeof hintsFileSchema> = {
   kind: 'photo-hints',
-  syntax: 'yaml',
+  syntax: YAML_SYNTAX,
   schema: hintsFileSchema,
   upgrades: [],
 };

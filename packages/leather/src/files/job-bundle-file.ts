@@ -10,6 +10,7 @@ import { exactly, filePath, name, oneOf } from './schema/leaves.js';
 import { LONGEST_JSON } from './text/text-tree.js';
 import type { WhereOf } from './validate-hide.js';
 import { writeStored } from './write-stored.js';
+import { JSON_SYNTAX } from './text/json-text.js';
 
 export const JOB_FORMAT = 'hidebound/job@1';
 
@@ -34,7 +35,7 @@ export const jobFileSchema = group({
 
 const format: FileFormat<typeof jobFileSchema> = {
   kind: 'job',
-  syntax: 'json',
+  syntax: JSON_SYNTAX,
   schema: jobFileSchema,
   upgrades: [],
 };

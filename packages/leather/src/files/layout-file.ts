@@ -7,6 +7,7 @@ import { LAYOUT_FIELDS } from './schema/layout-schema.js';
 import { exactly } from './schema/leaves.js';
 import { validateLayout } from './validate-layout.js';
 import { writeStored } from './write-stored.js';
+import { JSON_SYNTAX } from './text/json-text.js';
 
 export const LAYOUT_FORMAT = 'hidebound/layout@1';
 
@@ -17,7 +18,7 @@ export const layoutFileSchema = group({
 
 const format: FileFormat<typeof layoutFileSchema> = {
   kind: 'layout',
-  syntax: 'json',
+  syntax: JSON_SYNTAX,
   schema: layoutFileSchema,
   upgrades: [],
 };

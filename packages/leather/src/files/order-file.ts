@@ -9,10 +9,11 @@ import { ORDER_FORMAT, orderFileSchema, readOrderLeathers } from './schema/writt
 import { readPatterns } from './schema/written-pattern.js';
 import type { WrittenOrder } from './schema/written-order.js';
 import { writeOrderFields, writeYaml } from './write-written.js';
+import { YAML_SYNTAX } from './text/yaml-text.js';
 
 const format: FileFormat<typeof orderFileSchema> = {
   kind: 'order',
-  syntax: 'yaml',
+  syntax: YAML_SYNTAX,
   schema: orderFileSchema,
   upgrades: [],
 };

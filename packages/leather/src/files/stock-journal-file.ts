@@ -8,6 +8,7 @@ import { group, listOf, optional, requiredList } from './schema/group.js';
 import { day, exactly, filePath, hash, name, serial, wholeNumber } from './schema/leaves.js';
 import type { WhereOf } from './validate-hide.js';
 import { writeStored } from './write-stored.js';
+import { JSON_SYNTAX } from './text/json-text.js';
 
 export const STOCK_JOURNAL_FORMAT = 'hidebound/stock-journal@1';
 
@@ -79,7 +80,7 @@ export const stockJournalFileSchema = group({
 
 const format: FileFormat<typeof stockJournalFileSchema> = {
   kind: 'stock-journal',
-  syntax: 'json',
+  syntax: JSON_SYNTAX,
   schema: stockJournalFileSchema,
   upgrades: [],
 };

@@ -34,10 +34,11 @@ import {
   writeTannage,
 } from './workshop-rules.js';
 import { writeDirection, writeThickness, writeYaml } from './write-written.js';
+import { YAML_SYNTAX } from './text/yaml-text.js';
 
 const format: FileFormat<typeof workshopFileSchema> = {
   kind: 'workshop',
-  syntax: 'yaml',
+  syntax: YAML_SYNTAX,
   schema: workshopFileSchema,
   upgrades: [],
 };

@@ -10,6 +10,7 @@ import { MOST_PRINT_OFF } from './measured-bars.js';
 import { REFERENCE_PAPERS } from './reference-sheets.js';
 import type { ReferenceSheets } from './reference-sheets.js';
 import { BAR_MM, MOST_SHEETS } from './sheet-plan.js';
+import { JSON_SYNTAX } from '../files/text/json-text.js';
 
 export const REFERENCE_SHEETS_FORMAT = 'hidebound/reference-sheets@1';
 
@@ -44,7 +45,7 @@ export const referenceSheetsFileSchema = group({
 
 const format: FileFormat<typeof referenceSheetsFileSchema> = {
   kind: 'reference-sheets',
-  syntax: 'json',
+  syntax: JSON_SYNTAX,
   schema: referenceSheetsFileSchema,
   upgrades: [],
 };

@@ -1,7 +1,7 @@
 import { quoteValue } from '../../words/sentence.js';
 import { leatherError } from '../../words/refuse.js';
-import { DEEPEST_NESTING, isReservedKey } from './text-tree.js';
-import type { KeyPath, TextTree } from './text-tree.js';
+import { DEEPEST_NESTING, LONGEST_JSON, isReservedKey } from './text-tree.js';
+import type { KeyPath, TextSyntax, TextTree } from './text-tree.js';
 
 /**
  * Strict JSON (RFC 8259) that refuses what JSON.parse lets through or says badly: a key that stands twice, deep
@@ -179,3 +179,5 @@ const WORDS = [
   ['false', false],
   ['null', null],
 ] as const;
+
+export const JSON_SYNTAX: TextSyntax = { longest: LONGEST_JSON, read: parseJsonText };

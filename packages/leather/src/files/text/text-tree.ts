@@ -49,3 +49,10 @@ export function pathWords(path: KeyPath): string {
   }
   return words;
 }
+
+/** How a kind of file is written. A value, so that who reads one kind alone need not carry the reader of the other. */
+export interface TextSyntax {
+  /** Characters. */
+  readonly longest: number;
+  readonly read: (text: string, file: string) => TextTree;
+}

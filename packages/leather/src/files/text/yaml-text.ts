@@ -3,8 +3,8 @@ import type { Document, ParsedNode, YAMLError } from 'yaml';
 import { leatherError } from '../../words/refuse.js';
 import { quoteValue } from '../../words/sentence.js';
 import type { LeatherError } from '../../leather-error.js';
-import { DEEPEST_NESTING, isReservedKey } from './text-tree.js';
-import type { KeyPath, TextTree } from './text-tree.js';
+import { DEEPEST_NESTING, LONGEST_YAML, isReservedKey } from './text-tree.js';
+import type { KeyPath, TextSyntax, TextTree } from './text-tree.js';
 
 /** Nodes that aliases may add over all: enough for a handful of repeated groups, far from a bomb. */
 const MOST_ALIASES = 100;
@@ -145,3 +145,5 @@ function lineOf(
   }
   return lineAt(offset);
 }
+
+export const YAML_SYNTAX: TextSyntax = { longest: LONGEST_YAML, read: parseYamlText };
