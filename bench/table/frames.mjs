@@ -1,6 +1,6 @@
 // What a frame of the app's drawing costs, by the browser's own trace: a job of 300 pieces on a hide of 2,000 corners
 // over a photo of 12 million pixels is panned, zoomed and dragged. And what the first view loads, and how soon it is there.
-//   node bench/table/frames.mjs [--site FOLDER] [--place hide|lay|bench] [--runs 3]
+//   node bench/table/frames.mjs [--site FOLDER] [--place hide|lay|bench] [--runs 3] [--locale de-DE]
 // Build the app before (npm run build).
 import { gzipSync } from 'node:zlib';
 import { join } from 'node:path';
@@ -48,7 +48,8 @@ async function firstView(host) {
   const runs = Number(option('runs', '3'));
   for (let i = 0; i < runs; i++) {
     host.served.length = 0;
-    const context = await browser.newContext({ viewport: SIZE, serviceWorkers: 'block' });
+    const locale = option('locale', 'en-GB');
+    const context = await browser.newContext({ viewport: SIZE, serviceWorkers: 'block', locale });
     const page = await context.newPage();
     await page.addInitScript(watchFirstDrawing);
     await page.goto(host.url);

@@ -13,8 +13,6 @@ import { startPage } from './shell/start-page.js';
 import { openJob } from './store/open-job.js';
 import type { OpenJob } from './store/open-job.js';
 import { openDesk } from './work/desk.js';
-import { measuresFor } from './words/measures.js';
-import { loadSentences } from './words/sentences.js';
 import { loadWords } from './words/words.js';
 
 await start();
@@ -34,13 +32,7 @@ async function start(): Promise<void> {
 async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
   refuseStrayFiles();
   const desk = openDesk();
-  const { language } = prefs.get();
-  const { locale } = measuresFor(prefs.get(), navigator.languages);
-  const [words, sentences, opened] = await Promise.all([
-    loadWords(language),
-    loadSentences(language, locale),
-    openJob({ desk }),
-  ]);
+  const [words, opened] = await Promise.all([loadWords(prefs.get().language), openJob({ desk })]);
   if (opened.kind !== 'open') {
     startPage(root, words, prefs.get(), opened);
     return;
@@ -54,16 +46,29 @@ async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
     takePen: () => tabs.takePen(),
     retry: () => keeper.retry(),
   };
-  const app = createApp({ job, prefs, words, sentences, desk, session, keeper });
+  const app = createApp({ job, prefs, words, desk, session, keeper });
   openShell(app, root);
   letCalmNoticesLeave(app);
   listen(app, opened);
+  // The packages' sentences in her language are more than all other words: a first view goes without them.
+  await leisure();
+  await app.useLanguage().catch((error: unknown) => app.tellFailure(error));
+  tellWhatWasFound(app, opened);
   // A table has its own files at hand; the app by itself opens without a network.
   if (session.kind === 'browser') keepOffline();
 }
 
-/** What goes on elsewhere is shown here, and what is in doubt is told. */
-function listen(app: App, { keeper, left, asides }: OpenJob): void {
+/** When the page has nothing better to do. */
+function leisure(): Promise<unknown> {
+  return new Promise((done) =>
+    'requestIdleCallback' in globalThis
+      ? requestIdleCallback(done, { timeout: 1000 })
+      : setTimeout(done, 300),
+  );
+}
+
+/** What goes on elsewhere is shown here. */
+function listen(app: App, { keeper, asides }: OpenJob): void {
   const tellAside = (path: string, aside: string): void =>
     app.tell({ tone: 'warning', text: app.say('shell.aside', { path, aside }) });
   keeper.hear({
@@ -74,6 +79,10 @@ function listen(app: App, { keeper, left, asides }: OpenJob): void {
     onAside: tellAside,
   });
   for (const [path, aside] of asides) tellAside(path, aside);
+}
+
+/** What of the job could not be read. */
+function tellWhatWasFound(app: App, { left }: OpenJob): void {
   for (const each of left) {
     const sentence = app.sentence(each);
     app.tell({ tone: 'warning', text: app.say('shell.left', { path: each.path, sentence }) });

@@ -76,8 +76,6 @@ export interface AppInput {
   readonly job: Job;
   readonly prefs: Cell<Prefs>;
   readonly words: WordTable;
-  /** The packages' sentences where they are not English. */
-  readonly sentences: WriteFinding | undefined;
   readonly desk: Desk;
   readonly session: Session;
   readonly keeper: Pick<Keeper, 'state' | 'keep'>;
@@ -85,15 +83,7 @@ export interface AppInput {
 
 const MOST_SAID = 50;
 
-export function createApp({
-  job: first,
-  prefs,
-  words: firstWords,
-  sentences: firstSentences,
-  desk,
-  session,
-  keeper,
-}: AppInput): App {
+export function createApp({ job: first, prefs, words: firstWords, desk, session, keeper }: AppInput): App {
   const job = cell(first);
   const history = cell(NO_HISTORY);
   const place = cell(settlePlace(FIRST_PLACE, first));
@@ -101,7 +91,7 @@ export function createApp({
   const said = cell<readonly Notice[]>([]);
   const redraws = cell(0);
   let words = firstWords;
-  let write = firstSentences;
+  let write: WriteFinding | undefined;
   let measures = measuresFor(prefs.get(), navigator.languages);
   let lastNotice = 0;
   prefs.watch((value) => {
