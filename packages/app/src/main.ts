@@ -58,13 +58,11 @@ async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
   if (session.kind === 'browser') keepOffline();
 }
 
-/** When the page has nothing better to do. */
+/** The first view stands by then, even on a slow line. */
+const LEISURE_AFTER_MS = 1500;
+
 function leisure(): Promise<unknown> {
-  return new Promise((done) =>
-    'requestIdleCallback' in globalThis
-      ? requestIdleCallback(done, { timeout: 1000 })
-      : setTimeout(done, 300),
-  );
+  return new Promise((done) => setTimeout(done, LEISURE_AFTER_MS));
 }
 
 /** What goes on elsewhere is shown here. */
