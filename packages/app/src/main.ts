@@ -15,6 +15,9 @@ import type { OpenJob } from './store/open-job.js';
 import { openDesk } from './work/desk.js';
 import { loadWords } from './words/words.js';
 
+/** The first view stands by then, even on a slow line. */
+const LEISURE_AFTER_MS = 1500;
+
 await start();
 
 /** The table, or a page that says why there is none, with the way to take one's work along. */
@@ -57,9 +60,6 @@ async function open(root: HTMLElement, prefs: Cell<Prefs>): Promise<void> {
   // A table has its own files at hand; the app by itself opens without a network.
   if (session.kind === 'browser') keepOffline();
 }
-
-/** The first view stands by then, even on a slow line. */
-const LEISURE_AFTER_MS = 1500;
 
 function leisure(): Promise<unknown> {
   return new Promise((done) => setTimeout(done, LEISURE_AFTER_MS));
