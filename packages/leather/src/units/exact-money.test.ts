@@ -107,12 +107,17 @@ describe('money', () => {
       { money: sum('2 EUR'), place: 'the hardware "rivet"' },
       { money: sum('2 USD'), place: 'the thread "linen"' },
     ];
-    expect(() => sumPlacedMoney(lines)).toThrow(
-      new LeatherError(
-        'mixed-currencies',
-        `Sums of two currencies can't be added: the price of hide "side-7" is in EUR, the thread "linen" is in USD; write all prices in one currency.`,
-      ),
-    );
+    let thrown: unknown;
+    try {
+      sumPlacedMoney(lines);
+    } catch (error) {
+      thrown = error;
+    }
+    expect(thrown).toBeInstanceOf(LeatherError);
+    expect(thrown).toMatchObject({
+      code: 'mixed-currencies',
+      message: `Sums of two currencies can't be added: the price of hide "side-7" is in EUR, the thread "linen" is in USD; write all prices in one currency.`,
+    });
     expect(() => plusMoney(sum('1 EUR'), sum('1 USD'))).toThrow(/"1.00 EUR" is in EUR, "1.00 USD" is in USD/);
     expect(() => roundMoney(sum('1 EUR'), { to: parseMoney('1 USD'), way: 'up' })).toThrow(
       /rounded to is in USD/,
