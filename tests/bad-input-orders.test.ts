@@ -166,7 +166,7 @@ describe('a hide that can not be used', () => {
 
   it.each([
     ['empty', '', /empty/],
-    ['cut short', JSON.stringify(HIDE).slice(0, 90), /JSON/],
+    ['cut short', JSON.stringify(HIDE).slice(0, 90), /stops in the middle/],
     [
       'with a coordinate that is no number',
       JSON.stringify(HIDE).replace('[600,0]', '[NaN,0]'),

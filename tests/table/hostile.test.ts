@@ -233,7 +233,7 @@ async function bringHides(page: Page): Promise<void> {
   );
   await drop(
     { name: 'half.hide.json', text: '{"format": "hidebound/hi' },
-    'The file stops here in the middle',
+    'The file stops in the middle',
   );
   // Its one line that is fit for it becomes a hide; all else is left out, and told.
   await dropFiles(page, [{ name: 'hostile.svg', text: HOSTILE }]);
@@ -311,7 +311,7 @@ async function bringJobFiles(page: Page): Promise<void> {
   await open(
     'half.job.json',
     demo.slice(0, 5000),
-    'half.job.json, line 1: The file stops here in the middle',
+    'half.job.json, line 1: The file stops in the middle',
   );
   await open(
     'side.job.json',

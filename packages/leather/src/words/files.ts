@@ -14,7 +14,7 @@ export const FILE_SENTENCES = {
   'not-json': (p: { found: string; wanted: string }) =>
     `The text breaks off being JSON here: found ${p.found}, but expected ${p.wanted}.`,
   'cut-off': () =>
-    'The file stops here in the middle, so it was not saved or copied whole; fetch it again from where it came.',
+    'The file stops in the middle, so it was not saved or copied whole; fetch it again from where it came.',
   'not-yaml': (p: { problem: string }) =>
     `The text can't be read as YAML (${p.problem}); check the indentation and the quotes of this line and of the one above.`,
   'several-documents': () =>

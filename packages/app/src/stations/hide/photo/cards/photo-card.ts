@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit-html';
 import { TRACE_STEPS } from '../../../../work/photo-tasks.js';
 import type { App } from '../../../../app/app.js';
 import { optionalAreaField, optionalLengthField, thicknessField } from '../../../../fields/index.js';
-import { NO_MARKS, changePhotoSteps, countMarks } from '../bring-in.js';
+import { NO_MARKS, bringInOf, changePhotoSteps, countMarks } from '../bring-in.js';
 import type { Beside, Four, Pen, PhotoSteps, StatedPlaces, Working } from '../bring-in.js';
 import { firstPlaces, referenceOf } from '../logic/stated-reference.js';
 import { missingOfShots, shotList } from './shot-list.js';
@@ -102,31 +102,38 @@ function statedFields(app: App, steps: PhotoSteps): TemplateResult | typeof noth
 
 function sideFields(app: App, stated: StatedPlaces): TemplateResult {
   const [width, height] = stated.sidesMm;
-  const tell = (sidesMm: StatedPlaces['sidesMm']): void =>
-    changePhotoSteps(app, { stated: { ...stated, sidesMm } });
+  const tell = (which: number, value: number | undefined): void =>
+    changeStated(app, ({ sidesMm: [width, height] }) => ({
+      sidesMm: which === 0 ? [value, height] : [width, value],
+    }));
   return html`<div class="row">
     ${optionalLengthField(app, {
       id: 'hide-rectangle-width',
       label: app.say('hide.rectangleWidth'),
       value: width,
-      take: (value) => tell([value, height]),
+      take: (value) => tell(0, value),
     })}
     ${optionalLengthField(app, {
       id: 'hide-rectangle-height',
       label: app.say('hide.rectangleHeight'),
       value: height,
-      take: (value) => tell([width, value]),
+      take: (value) => tell(1, value),
     })}
   </div>`;
 }
 
+/** From what is stated now: two fields may be filled before the card is drawn anew. */
+function changeStated(app: App, change: (now: StatedPlaces) => Partial<StatedPlaces>): void {
+  const now = bringInOf(app);
+  if (now?.kind !== 'photo' || now.stated === undefined) return;
+  changePhotoSteps(app, { stated: { ...now.stated, ...change(now.stated) } });
+}
+
 function readingFields(app: App, stated: StatedPlaces): TemplateResult {
-  const tell = (which: number, value: number | undefined): void => {
-    const readsMm = stated.readsMm.map((mm, i) => (i === which ? value : mm)) as unknown as Four<
-      number | undefined
-    >;
-    changePhotoSteps(app, { stated: { ...stated, readsMm } });
-  };
+  const tell = (which: number, value: number | undefined): void =>
+    changeStated(app, ({ readsMm }) => ({
+      readsMm: readsMm.map((mm, i) => (i === which ? value : mm)) as unknown as Four<number | undefined>,
+    }));
   return html`<div class="row">
     ${stated.readsMm.map((value, which) =>
       optionalLengthField(app, {
