@@ -231,10 +231,7 @@ async function bringHides(page: Page): Promise<void> {
     { name: 'later.hide.json', text: '{"format": "hidebound/hide@2"}' },
     'The file was written by a newer Hidebound',
   );
-  await drop(
-    { name: 'half.hide.json', text: '{"format": "hidebound/hi' },
-    'The file stops in the middle',
-  );
+  await drop({ name: 'half.hide.json', text: '{"format": "hidebound/hi' }, 'The file stops in the middle');
   // Its one line that is fit for it becomes a hide; all else is left out, and told.
   await dropFiles(page, [{ name: 'hostile.svg', text: HOSTILE }]);
   await cardOf(page).getByRole('heading', { name: 'hostile', exact: true }).waitFor();
@@ -308,11 +305,7 @@ async function bringJobFiles(page: Page): Promise<void> {
     await told.locator('..').getByRole('button', { name: 'Close' }).click();
     await told.waitFor({ state: 'detached' });
   };
-  await open(
-    'half.job.json',
-    demo.slice(0, 5000),
-    'half.job.json, line 1: The file stops in the middle',
-  );
+  await open('half.job.json', demo.slice(0, 5000), 'half.job.json, line 1: The file stops in the middle');
   await open(
     'side.job.json',
     '{"format": "hidebound/hide@1"}',
