@@ -73,9 +73,14 @@ testWith(
         await look('job sheet');
         await page.keyboard.press('Escape');
         await page.locator('dialog[open]').waitFor({ state: 'detached' });
-        await page.locator('.place').first().focus();
-        await page.keyboard.press('?');
-        await page.locator('dialog[open] .keys').first().waitFor();
+        const keys = page.locator('dialog[open] .keys').first();
+        // While a sheet closes, its page may not have the keys yet.
+        for (let tries = 0; tries < 5 && !(await keys.isVisible()); tries++) {
+          await page.locator('.place').first().focus();
+          await page.keyboard.press('?');
+          await keys.waitFor({ timeout: 4000 }).catch(() => undefined);
+        }
+        await keys.waitFor();
         await look('keys');
         await context.close();
       }
